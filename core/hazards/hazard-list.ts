@@ -1,0 +1,115 @@
+import type { Source } from '../library/source.ts'
+
+/** How sure the label is. `unknown` = no data, or an empty list that was only remembered: never safe. */
+export type Known = 'seen' | 'remembered' | 'unknown'
+
+/** Classes of design 3.14, worst first. `none` = none assigned, with a source. */
+export type HazardClass = 'gravest' | 'unknown' | 'danger' | 'warning' | 'none'
+
+/** One material of the plan with its label, at plan scale. */
+export interface LabelledMaterial {
+  readonly material: string
+  readonly known: Known
+  readonly class: HazardClass
+  readonly codes: readonly { readonly code: string; readonly statement: string }[]
+  readonly signalWord: 'Danger' | 'Warning' | 'none' | null
+  /** GHS01 to GHS09 after the rules of precedence. */
+  readonly pictograms: readonly string[]
+  readonly precautions: readonly { readonly code: string; readonly statement: string }[]
+  readonly from: string | null
+  readonly sources: readonly Source[]
+  /** What it is in the plan. */
+  readonly as: readonly ('start' | 'charged' | 'made' | 'product' | 'by-product' | 'gas')[]
+  readonly steps: readonly string[]
+  /** At plan scale, all batches; null where the source leaves it open. */
+  readonly massG: number | null
+  readonly volumeMl: number | null
+  readonly exposureLimit: string | null
+  readonly note: string | null
+}
+
+/** Two or more materials that may not, or may only with care, come together. */
+export interface Meeting {
+  readonly where: 'step' | 'storage' | 'waste'
+  /** Step number, storage group pair or waste stream. */
+  readonly place: string
+  readonly severity: 'never' | 'care' | 'note'
+  readonly materials: readonly string[]
+  readonly title: string
+  readonly consequence: string
+  readonly do: string
+  /** The step is built for this meeting; its condition is told, never taken as met. */
+  readonly intended: boolean
+  readonly conditions: readonly string[]
+  readonly sources: readonly Source[]
+}
+
+export interface RegulatedHit {
+  readonly material: string
+  /** What stops, what needs a licence, what must be reported. */
+  readonly action: 'stop' | 'licence' | 'reporting' | 'note'
+  /** Full name of the list and its category. */
+  readonly list: string
+  readonly category: string
+  readonly legal: string
+  readonly reason: string
+  /** The settings' buyer in the settings' region may not have it. */
+  readonly barred: boolean
+  readonly matchedBy: 'cas' | 'name' | 'structure' | 'family'
+  readonly as: readonly string[]
+  readonly sources: readonly Source[]
+}
+
+export interface GasLine {
+  readonly step: string
+  readonly compound: string
+  /** Worst case, full conversion, 25 C and 1 atm. */
+  readonly litresPerBatch: number
+  readonly litres: number
+  readonly freeVesselMl: number | null
+  readonly from: 'source' | 'equation'
+}
+
+export interface WasteLine {
+  readonly stream: string
+  readonly name: string
+  readonly container: string
+  readonly massG: number | null
+  readonly volumeMl: number | null
+  /** Some part has no figure: the sums are a lower bound. */
+  readonly open: boolean
+  readonly from: readonly {
+    readonly step: string
+    readonly what: string
+    readonly massG: number | null
+    readonly volumeMl: number | null
+    readonly materials: readonly string[]
+  }[]
+  readonly neverWith: readonly string[]
+}
+
+/** Everything that can hurt, for the whole plan. */
+export interface HazardList {
+  /** Unknown first, then gravest, danger, warning, none. */
+  readonly materials: readonly LabelledMaterial[]
+  readonly meetings: readonly Meeting[]
+  /** Stop rows first. Any stop row ends planning: `Evaluation.stopped` is then set and nothing else is reckoned. */
+  readonly regulated: readonly RegulatedHit[]
+  readonly gas: readonly GasLine[]
+  readonly waste: readonly WasteLine[]
+  /** Material ids without hazard data. */
+  readonly unknown: readonly string[]
+  /** Material ids with neither CAS nor structure: not screened against any list. */
+  readonly notScreened: readonly string[]
+  /** Step dangers in words: hazard notes, exotherm, hood, atmosphere, heated unattended. */
+  readonly steps: readonly { readonly step: string; readonly notes: readonly string[] }[]
+  readonly counts: HazardCounts
+}
+
+/** Materials counted once each by class; `none` is not counted. */
+export interface HazardCounts {
+  readonly gravest: number
+  readonly unknown: number
+  readonly danger: number
+  readonly warning: number
+}

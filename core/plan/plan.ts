@@ -1,0 +1,46 @@
+import type { Route } from '../route/route.ts'
+import type { PacksFile } from '../shopping/packs.ts'
+import type { ShelfItem } from '../shopping/shelf.ts'
+import type { Settings } from './settings.ts'
+
+/** How much of a target: so many grams, a share (0 to 1) of the start, or what the others leave. */
+export type GoalAmount =
+  | { readonly kind: 'mass'; readonly massG: number }
+  | { readonly kind: 'share'; readonly fraction: number }
+  | { readonly kind: 'rest'; readonly leastG?: number }
+
+export interface Goal {
+  readonly target: string
+  readonly amount: GoalAmount
+  readonly route: Route
+}
+
+/** What was really done at one step. A correction is a new entry that names the one it replaces; nothing is edited away. */
+export interface LogEntry {
+  readonly id: string
+  readonly step: string
+  readonly date: string | null
+  readonly batch: number
+  readonly chargedG: number | null
+  readonly weighedG: number
+  /** Loss on drying still to come, percent of the weighed mass; 0 = dry. */
+  readonly dampPercent: number
+  readonly purity: number | null
+  readonly failed: boolean
+  readonly note: string
+  readonly replaces: string | null
+}
+
+/** Goals + routes + shelf + settings: evaluated as a whole. */
+export interface Plan {
+  readonly title: string
+  /** What is in hand: a material, and how much of it; massG null = reckon backwards from the goals. */
+  readonly start: { readonly material: string; readonly massG: number | null }
+  /** In the order in which mass goals are served. */
+  readonly goals: readonly Goal[]
+  readonly shelf: readonly ShelfItem[]
+  readonly packs: PacksFile | null
+  readonly settings: Settings
+  readonly log: readonly LogEntry[]
+  readonly seed: number
+}

@@ -1,0 +1,58 @@
+import { z } from 'zod'
+import { idSchema } from '../library/source.ts'
+
+const dateSchema = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+
+/** What the person owns and how they work. Every key has a default, so that an empty object is a complete answer. */
+export const settingsSchema = z.strictObject({
+  bench: z.string().default(''),
+  /** Whose hand: published yields as they stand, or what people report at a first attempt. */
+  hand: z.enum(['practised', 'first-time']).default('practised'),
+  startDate: dateSchema.nullable().default(null),
+  /** Bench windows; weekday 1 = Monday to 7 = Sunday; `from` is local wall time. */
+  windows: z
+    .array(
+      z.strictObject({
+        weekday: z.number().int().min(1).max(7),
+        from: z.string().regex(/^\d{2}:\d{2}$/),
+        hours: z.number().positive().max(24),
+      }),
+    )
+    .default([]),
+  daysOff: z.array(dateSchema).default([]),
+  deliveryDays: z.number().int().nonnegative().default(5),
+  /** Empty = not stated: one batch, its volume told. */
+  vessels: z
+    .array(
+      z.strictObject({
+        kind: z.enum(['flask', 'beaker', 'pot', 'tube', 'mortar', 'tray', 'other']),
+        volumeMl: z.number().positive(),
+        count: z.number().int().positive(),
+      }),
+    )
+    .default([]),
+  heatSources: z.number().int().nonnegative().nullable().default(null),
+  hood: z.boolean().nullable().default(null),
+  inertGas: z.boolean().nullable().default(null),
+  /** Grams of the start or of an intermediate that no goal may use. */
+  keptBack: z.array(z.strictObject({ compound: idSchema, massG: z.number().nonnegative() })).default([]),
+  roomVolumeM3: z.number().positive().nullable().default(null),
+  region: z.enum(['UN', 'EU', 'UK', 'US']).default('UN'),
+  buyer: z.enum(['public', 'professional']).default('public'),
+  /** Added to every need, as a fraction. */
+  reserve: z.number().min(0).max(5).default(0.1),
+  repeatRiskiest: z.boolean().default(false),
+  /** Of each product, kept as a sample; 0 = none. */
+  retainedSampleG: z.number().nonnegative().default(0),
+  /** Chance with which all mass goals together are to be reached; null = at typical yields. */
+  confidence: z.number().gt(0).lt(1).nullable().default(null),
+  /** Batches asked for, by transformation. */
+  batches: z.record(z.string(), z.number().int().positive()).default({}),
+  /** Share of the variance of a yield that belongs to the bench rather than to the single run. */
+  benchShare: z.number().min(0).max(1).default(0.5),
+  /** Own yields, percent, by transformation; they stand before the library's. */
+  yields: z.record(z.string(), z.strictObject({ low: z.number(), typical: z.number(), high: z.number() })).default({}),
+})
+export type Settings = z.infer<typeof settingsSchema>
+
+export const defaultSettings: Settings = settingsSchema.parse({})

@@ -1,0 +1,59 @@
+import type { Role, Stage } from '../library/transformation.ts'
+
+/**
+ * Where the amount of a line comes from. `source` = printed there and scaled; `derived` = reckoned by the library; `at-least` = the source
+ * gives none and the equation needs this much at full conversion; `planned` = a rule of thumb, not from the source; `open` = as needed, no
+ * figure at all.
+ */
+export type AmountBasis = 'source' | 'derived' | 'at-least' | 'planned' | 'open'
+
+/** One line of what goes in at the plan's scale, all batches together. Null = not known or not meaningful, never 0. */
+export interface ChargedLine {
+  readonly material: string
+  readonly role: Role
+  readonly at: Stage
+  readonly massG: number | null
+  readonly volumeMl: number | null
+  /** Moles of the compound the material is or contains. */
+  readonly amountMol: number | null
+  /** Moles of contained compound over moles of the limiting reactant as charged. */
+  readonly equivalents: number | null
+  readonly basis: AmountBasis
+  /** `start` = the plan's start; `made` = supplied by an earlier step; `bought` = from the shelf or the shop; `free` = water or air. */
+  readonly supply: 'start' | 'made' | 'bought' | 'free'
+  /** Index of the line in the transformation's charge; null for a reactant that has no line there. */
+  readonly line: number | null
+}
+
+/** A quantity of one step's product with its spread, g. Median and percentiles are of the joint draws; expected is at typical yields. */
+export interface Spread {
+  readonly expectedG: number
+  readonly p10G: number
+  readonly medianG: number
+  readonly p90G: number
+}
+
+/** One step of the plan at its scale. */
+export interface ChargedStep extends Spread {
+  readonly transformation: string
+  readonly makes: string
+  /** As drawn and printed everywhere: 1, 2a, 2b, 3 ... */
+  readonly number: string
+  /** Needed limiting moles (isolation: feedstock grams) over those of the reference charge. */
+  readonly scale: number
+  readonly limiting: { readonly compound: string; readonly amountMol: number | null; readonly massG: number }
+  readonly charges: readonly ChargedLine[]
+  /** Null for an isolation: it has no theoretical mass. */
+  readonly theoreticalG: number | null
+  /** Fraction of theory, or for an isolation grams of product per gram of feedstock. */
+  readonly yieldFraction: { readonly low: number; readonly typical: number; readonly high: number }
+  readonly batches: number
+  /** Where the product goes: to a later step, a goal, or kept back. */
+  readonly goesTo: readonly { readonly step: string | null; readonly goal: number | null; readonly massG: number }[]
+  /** Second products worth isolating, g at typical yield. */
+  readonly coProducts: readonly { readonly compound: string; readonly expectedG: number }[]
+  /** Liquids and solids of the vessel at this scale, mL per batch; null where nothing in it has a volume. */
+  readonly volumeMl: { readonly perBatch: number | null; readonly assumed: boolean }
+  /** What the bench should know about this step's amounts: scale flags, "source gives none" and the like, as sentences. */
+  readonly notes: readonly string[]
+}

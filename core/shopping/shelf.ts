@@ -1,0 +1,22 @@
+import { z } from 'zod'
+import { idSchema, unitSchema } from '../library/source.ts'
+
+export const shelfItemSchema = z.strictObject({
+  material: idSchema,
+  amount: z.number().nonnegative(),
+  unit: unitSchema,
+  /** Fraction of the material that is what the label says. */
+  assay: z.number().gt(0).lte(1).optional(),
+  opened: z.string().optional(),
+  expires: z.string().optional(),
+  place: z.string().optional(),
+})
+export type ShelfItem = z.infer<typeof shelfItemSchema>
+
+export const shelfFileSchema = z.strictObject({
+  format: z.literal('waybench-shelf'),
+  version: z.literal(1),
+  note: z.string().optional(),
+  items: z.array(shelfItemSchema),
+})
+export type ShelfFile = z.infer<typeof shelfFileSchema>

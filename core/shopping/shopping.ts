@@ -1,0 +1,82 @@
+/** An amount in the unit of its lines where they agree, else g; null where the source leaves it open. */
+export interface Quantity {
+  readonly amount: number | null
+  readonly unit: 'g' | 'mL'
+}
+
+/** So many of one pack. */
+export interface PackCount {
+  readonly supplier: string
+  readonly amount: number
+  readonly unit: 'g' | 'kg' | 'mL' | 'L'
+  readonly count: number
+  /** Price of one pack, in minor units of the plan's currency. */
+  readonly priceMinor: number
+}
+
+/** What the plan needs of one material, what the shelf has of it, and what to buy. */
+export interface ShoppingLine {
+  readonly material: string
+  readonly need: Quantity
+  readonly shelf: Quantity
+  readonly buy: Quantity
+  /** Some of its lines have no amount: the figures are a lower bound. */
+  readonly open: boolean
+  /** Some of its amounts are rules of thumb, not from the source. */
+  readonly planned: boolean
+  /** Some of its amounts are the least the equation allows. */
+  readonly atLeast: boolean
+  readonly packs: readonly PackCount[]
+  /** Null = price unknown: listed first, never free. 0 = nothing to buy. */
+  readonly costMinor: number | null
+  /** Left over once the packs are bought, in the unit of `buy`. */
+  readonly left: Quantity
+  /** Steps that use it, with what each needs, reserve not included. */
+  readonly uses: readonly { readonly step: string; readonly role: string; readonly amount: Quantity }[]
+  /** Made on the bench from something stronger and what it is made up with. */
+  readonly madeUp: MadeUp | null
+  /** Stock that is there but not counted: expired, or a peroxide former past its test. */
+  readonly notes: readonly string[]
+}
+
+/** How a solution is made up from stock or from its pure compound. */
+export interface MadeUp {
+  readonly from: string
+  readonly fromAmount: Quantity
+  readonly with: string
+  readonly withAmount: Quantity
+  /** One sentence that can be followed at the bench. */
+  readonly how: string
+}
+
+export interface Order {
+  readonly supplier: string
+  readonly name: string
+  readonly goodsMinor: number
+  readonly carriageMinor: number
+  readonly hazardousFeeMinor: number
+  readonly totalMinor: number
+}
+
+/** One order a supplier, least cost over packs, carriage, fees and minimum orders. */
+export interface Basket {
+  /** Least cost of all that has both an amount and a price; null only where nothing has a price. */
+  readonly totalMinor: number | null
+  /** Nothing is missing from the total. */
+  readonly complete: boolean
+  readonly priceUnknown: readonly string[]
+  readonly amountUnknown: readonly string[]
+  readonly currency: string
+  readonly orders: readonly Order[]
+  /** The solver proved that no cheaper basket exists. */
+  readonly proven: boolean
+}
+
+/**
+ * An integer-program solver, handed in: takes a model in the CPLEX LP format. `status` is `optimal` only where optimality was proven;
+ * `feasible` for the best found within a limit.
+ */
+export type Solver = (model: string) => {
+  readonly status: 'optimal' | 'feasible' | 'infeasible' | 'failed'
+  readonly columns: ReadonlyMap<string, number>
+}
