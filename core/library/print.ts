@@ -1,4 +1,13 @@
-import type { LibraryFile } from './library.ts'
+import type { Library, LibraryFile } from './library.ts'
+
+/** The library as one file, records in order of id: what `waybench library` prints. */
+export const libraryFileOf = ({ title, materials, transformations }: Library): LibraryFile => ({
+  format: 'waybench-library',
+  version: 1,
+  title,
+  materials: [...materials.values()],
+  transformations: [...transformations.values()],
+})
 
 /** Widest line of a printed library file that still holds a whole list or object. */
 const lineWidth = 120

@@ -1,0 +1,119 @@
+import { z } from 'zod'
+import { type Composition, molarMass, parseFormula } from '../chemistry/formula.ts'
+import { parseJson } from '../problem/json.ts'
+import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { schemaProblems } from '../problem/schema.ts'
+import { materialChecks, reckoningChecks, transformationChecks } from './checks/all.ts'
+import { type CheckContext, problemOf, type TableKeys } from './checks/check.ts'
+import { allResolve } from './checks/ids-resolve.ts'
+import { type Gathered, Gathering } from './gather.ts'
+import { type Library, libraryFileSchema } from './library.ts'
+import { type Material, materialSchema } from './material.ts'
+import { type Transformation, transformationSchema } from './transformation.ts'
+
+/** A library file as it lies on disk or was dropped into a page. */
+export interface LibraryText {
+  readonly name: string
+  readonly text: string
+}
+
+export interface LoadOptions {
+  /** Shown as the library's title; by default the title of the only file, or the titles joined. */
+  readonly title?: string
+  /** Keys of the tables; a table left out is not checked against. */
+  readonly tables?: TableKeys
+  /** Hill formula of a SMILES by a chemistry toolkit, null where it cannot read it. Without it formulas are not held against structures. */
+  readonly formulaOfSmiles?: (smiles: string) => string | null
+}
+
+/** A file with its records unread, so that one faulty record does not hide the others. */
+const envelopeSchema = libraryFileSchema.extend({ materials: z.array(z.unknown()), transformations: z.array(z.unknown()) })
+
+/**
+ * Reads library files, merges them by id and holds every record against every rule.
+ *
+ * Records that the schema refuses do not hide the faults of the others: all problems come back at once, each with file, record and field.
+ * Warnings do not refuse the library.
+ *
+ * @param files  their order makes no difference to the library, only to the order of the problems
+ * @example loadLibrary([{ name: 'mine.json', text }], { tables })
+ */
+export function loadLibrary(files: readonly LibraryText[], options: LoadOptions = {}): Checked<Library> {
+  const titles: string[] = []
+  const materials = new Gathering<Material>('materials', materialSchema)
+  const transformations = new Gathering<Transformation>('transformations', transformationSchema)
+  const problems: Problem[] = []
+  for (const { name, text } of files) {
+    const json = parseJson(name, text)
+    if (!json.ok) {
+      problems.push(...json.problems)
+      continue
+    }
+    const envelope = envelopeSchema.safeParse(json.value)
+    if (!envelope.success) {
+      problems.push(...schemaProblems(envelope.error, envelopeSchema, json.value, [name]))
+      continue
+    }
+    titles.push(envelope.data.title)
+    materials.add(name, envelope.data.materials)
+    transformations.add(name, envelope.data.transformations)
+  }
+  problems.push(...materials.problems, ...transformations.problems)
+
+  const title = options.title ?? titles.join('; ')
+  const { context, library } = contextOf(title, materials.gathered(), transformations.gathered(), options)
+  const warnings: Problem[] = []
+  const sort = (finding: Parameters<typeof problemOf>[0], where: readonly string[]) =>
+    (finding.severity === 'error' ? problems : warnings).push(problemOf(finding, where))
+  for (const material of library.materials.values())
+    for (const check of materialChecks)
+      for (const finding of check(material, context)) sort(finding, [materials.fileOf(material.id), material.id])
+  for (const transformation of library.transformations.values()) {
+    // What reckons needs every material it names; a missing one has been told by then.
+    const checks = allResolve(transformation, context) ? [...transformationChecks, ...reckoningChecks] : transformationChecks
+    for (const check of checks)
+      for (const finding of check(transformation, context)) sort(finding, [transformations.fileOf(transformation.id), transformation.id])
+  }
+  return problems.length > 0 ? bad(problems) : good(library, warnings)
+}
+
+/** The library as far as its records could be read, in order of id, with its indices; and what the rules look at. */
+function contextOf(
+  title: string,
+  materials: Gathered<Material>,
+  transformations: Gathered<Transformation>,
+  options: LoadOptions,
+): { readonly context: CheckContext; readonly library: Library } {
+  const compositions = new Map<string, Composition>()
+  const masses = new Map<string, number>()
+  const firstWithCas = new Map<string, string>()
+  for (const [id, { kind, formula, cas }] of materials.records) {
+    if (kind !== 'compound' && kind !== 'polymer') continue
+    if (cas !== undefined && !firstWithCas.has(cas)) firstWithCas.set(cas, id)
+    const composition = formula === undefined ? null : parseFormula(formula)
+    if (composition === null || !composition.ok) continue
+    compositions.set(id, composition.value)
+    masses.set(id, molarMass(composition.value))
+  }
+  const makers = new Map<string, Transformation[]>()
+  const users = new Map<string, Transformation[]>()
+  const list = (index: Map<string, Transformation[]>, id: string, transformation: Transformation) => {
+    const found = index.get(id)
+    if (found === undefined) index.set(id, [transformation])
+    else if (found.at(-1) !== transformation) found.push(transformation)
+  }
+  for (const transformation of transformations.records.values()) {
+    list(makers, transformation.mainProduct, transformation)
+    for (const { compound } of transformation.reactants) list(users, compound, transformation)
+  }
+  const library = { title, materials: materials.records, transformations: transformations.records, molarMass: masses, makers, users }
+  const context: CheckContext = {
+    library,
+    compositions,
+    firstWithCas,
+    refusedIds: new Set([...materials.refused, ...transformations.refused]),
+    tables: options.tables ?? {},
+    ...(options.formulaOfSmiles === undefined ? {} : { formulaOfSmiles: options.formulaOfSmiles }),
+  }
+  return { context, library }
+}
