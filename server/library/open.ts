@@ -1,0 +1,52 @@
+import { readFileSync } from 'node:fs'
+import type { Library } from '../../core/library/library.ts'
+import { type LibraryText, loadLibrary } from '../../core/library/load.ts'
+import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
+import { bundled, bundledFiles, bundledTables, bundledTitle, keysOf } from './bundled.ts'
+
+/**
+ * The library that the options name: files by path, merged in any order; the word `bundled` stands for the one that comes with the program.
+ *
+ * @param names  values of `--library`; none = the bundled library alone
+ * @param formulaOfSmiles  hands structures to a toolkit, so that formulas are held against them (slower; `waybench check` does)
+ */
+export function openLibrary(names: readonly string[], formulaOfSmiles?: (smiles: string) => string | null): Checked<Library> {
+  if (formulaOfSmiles === undefined && names.every(name => name === 'bundled')) return good(bundled().library, bundled().warnings)
+  const problems: Problem[] = []
+  const files: LibraryText[] = []
+  for (const name of names.length > 0 ? new Set(names) : ['bundled']) {
+    if (name === 'bundled') files.push(...bundledFiles())
+    else {
+      const text = readOrProblem(name)
+      if (typeof text === 'string') files.push({ name, text })
+      else problems.push(text)
+    }
+  }
+  const loaded = loadLibrary(files, {
+    tables: keysOf(bundledTables()),
+    ...(names.length === 0 || names.includes('bundled') ? { title: bundledTitle } : {}),
+    ...(formulaOfSmiles === undefined ? {} : { formulaOfSmiles }),
+  })
+  if (problems.length === 0) return loaded
+  return bad([...problems, ...(loaded.ok ? [] : loaded.problems)])
+}
+
+function readOrProblem(path: string): string | Problem {
+  try {
+    return readFileSync(path, 'utf8')
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : null
+    const reasons: Readonly<Record<string, string>> = {
+      ENOENT: 'There is no such file',
+      EISDIR: 'This is a folder',
+      EACCES: 'It may not be read',
+    }
+    return {
+      code: 'file-unreadable',
+      where: [path],
+      what: `${reasons[String(code)] ?? 'It cannot be read'}.`,
+      why: 'A library is read from the files that are named.',
+      cure: 'Check the path; "bundled" without a path names the library that comes with the program.',
+    }
+  }
+}
