@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { type Composition, molarMass, parseFormula } from '../chemistry/formula.ts'
 import { parseJson } from '../problem/json.ts'
+import { didYouMean } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { schemaProblems } from '../problem/schema.ts'
 import { materialChecks, reckoningChecks, transformationChecks } from './checks/all.ts'
@@ -25,6 +26,9 @@ export interface LoadOptions {
   /** Hill formula of a SMILES by a chemistry toolkit, null where it cannot read it. Without it formulas are not held against structures. */
   readonly formulaOfSmiles?: (smiles: string) => string | null
 }
+
+/** Looking for the id that was meant walks all materials; beyond this many the fault is not in single letters. */
+const mostProposals = 200
 
 /** A file with its records unread, so that one faulty record does not hide the others. */
 const envelopeSchema = libraryFileSchema.extend({ materials: z.array(z.unknown()), transformations: z.array(z.unknown()) })
@@ -106,11 +110,14 @@ function contextOf(
     list(makers, transformation.mainProduct, transformation)
     for (const { compound } of transformation.reactants) list(users, compound, transformation)
   }
+  let proposalsLeft = mostProposals
+  const meantMaterial = (id: string): string => (proposalsLeft-- > 0 ? didYouMean(id, materials.records.keys()) : '')
   const library = { title, materials: materials.records, transformations: transformations.records, molarMass: masses, makers, users }
   const context: CheckContext = {
     library,
     compositions,
     firstWithCas,
+    meantMaterial,
     refusedIds: new Set([...materials.refused, ...transformations.refused]),
     tables: options.tables ?? {},
     ...(options.formulaOfSmiles === undefined ? {} : { formulaOfSmiles: options.formulaOfSmiles }),

@@ -31,6 +31,8 @@ export interface CheckContext {
   readonly compositions: ReadonlyMap<string, Composition>
   /** Lowest id, in order of code units, of the compounds and polymers with each CAS number. */
   readonly firstWithCas: ReadonlyMap<string, string>
+  /** "Did you mean ...? " with the nearest material id, or nothing. */
+  readonly meantMaterial: (id: string) => string
   /** Ids of records that are there but were refused by the schema: pointing at them is no second fault. */
   readonly refusedIds: ReadonlySet<string>
   readonly tables: TableKeys

@@ -1,11 +1,10 @@
-import { didYouMean } from '../../problem/nearest.ts'
 import type { Material } from '../material.ts'
 import type { CheckContext, Finding } from './check.ts'
 
 const why = 'The strength of a mixture turns its grams and millilitres into moles of that compound.'
 
 /** What a mixture contains, and is made up with, is in the library; the compound is a pure one, at exactly one strength. */
-export function containsResolves(material: Material, { library, refusedIds }: CheckContext): readonly Finding[] {
+export function containsResolves(material: Material, { library, meantMaterial, refusedIds }: CheckContext): readonly Finding[] {
   const { contains } = material
   if (contains === undefined) return []
   const findings: Finding[] = []
@@ -18,7 +17,7 @@ export function containsResolves(material: Material, { library, refusedIds }: Ch
       find(
         'compound',
         `There is no material "${contains.compound}".`,
-        `${didYouMean(contains.compound, library.materials.keys())}Correct the id or add the material.`,
+        `${meantMaterial(contains.compound)}Correct the id or add the material.`,
       )
   } else if (inside.kind !== 'compound' && inside.kind !== 'polymer')
     find('compound', `"${contains.compound}" is a ${inside.kind}.`, 'Name the pure compound that counts.')
@@ -27,7 +26,7 @@ export function containsResolves(material: Material, { library, refusedIds }: Ch
     find(
       'rest',
       `There is no material "${contains.rest}".`,
-      `${didYouMean(contains.rest, library.materials.keys())}Correct the id, or leave it out where it is water.`,
+      `${meantMaterial(contains.rest)}Correct the id, or leave it out where it is water.`,
     )
   if ((contains.massFraction === undefined) === (contains.molPerL === undefined))
     find(

@@ -1,9 +1,8 @@
-import { didYouMean } from '../../problem/nearest.ts'
 import type { Transformation } from '../transformation.ts'
 import type { CheckContext, Finding } from './check.ts'
 
 /** Every material that a transformation names anywhere, and every transformation a second product's yield is taken from, is there. */
-export function idsResolve(transformation: Transformation, { library, refusedIds }: CheckContext): readonly Finding[] {
+export function idsResolve(transformation: Transformation, { library, meantMaterial, refusedIds }: CheckContext): readonly Finding[] {
   const findings: Finding[] = []
   for (const [id, field] of materialsNamed(transformation)) {
     if (library.materials.has(id) || refusedIds.has(id)) continue
@@ -13,7 +12,7 @@ export function idsResolve(transformation: Transformation, { library, refusedIds
       field,
       what: `There is no material "${id}".`,
       why: 'Amounts, hazards and shopping are looked up by this id.',
-      cure: `${didYouMean(id, library.materials.keys())}Correct the id, or add the material to a library file.`,
+      cure: `${meantMaterial(id)}Correct the id, or add the material to a library file.`,
     })
   }
   return findings
