@@ -1,0 +1,326 @@
+import type { Molecule } from 'openchemlib'
+import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { elements } from './elements.ts'
+import { type Composition, hill } from './formula.ts'
+import type { Stripping, Structure, Toolkit } from './structure.ts'
+
+/** The parts of the library that are used; the caller imports it, when and where it wants it loaded. */
+export type OpenChemLib = Pick<typeof import('openchemlib'), 'Molecule' | 'SmilesParser' | 'SSSearcher'>
+
+/** Elements that SMILES lets stand without brackets; their hydrogens are implied. All others carry theirs in the bracket or have none. */
+const organicSubset = new Set(['B', 'C', 'N', 'O', 'P', 'S', 'F', 'Cl', 'Br', 'I'])
+/** Non-metals, whose valence can be judged. */
+const judged = new Set([...organicSubset, 'H', 'Si', 'Se'])
+/** Stands in for an open end, which the library would take for a carbon: one bond, and no compound of ours holds any. */
+const openEnd = 'At'
+const longestSmiles = 4000
+
+/** Solvents that crystals carry. Common practice, no source. */
+const solvates = [
+  'O',
+  'CO',
+  'CCO',
+  'CC(C)O',
+  'CC(C)=O',
+  'CC#N',
+  'ClCCl',
+  'ClC(Cl)Cl',
+  'CN(C)C=O',
+  'CS(C)=O',
+  'CCOC(C)=O',
+  'CCOCC',
+  'C1CCOC1',
+]
+/** Acids, anions and cations that make salts of a drug or dye, neutral and charged. Common practice, no source. */
+const counterIons = [
+  ...['Cl', '[Cl-]', 'Br', '[Br-]', 'I', '[I-]', 'F', '[F-]', '[OH-]', '[H+]', 'N', '[NH4+]'],
+  ...['[Li+]', '[Na+]', '[K+]', '[Cs+]', '[Ag+]', '[Mg+2]', '[Ca+2]', '[Sr+2]', '[Ba+2]', '[Zn+2]', '[Al+3]'],
+  ...['OS(O)(=O)=O', '[O-]S(O)(=O)=O', '[O-]S([O-])(=O)=O', 'O[N+]([O-])=O', '[O-][N+]([O-])=O'],
+  ...['OP(O)(O)=O', '[O-]P(O)(O)=O', '[O-]P([O-])(O)=O', '[O-]P([O-])([O-])=O', 'OCl(=O)(=O)=O', '[O-]Cl(=O)(=O)=O'],
+  ...['F[B-](F)(F)F', 'F[P-](F)(F)(F)(F)F', 'OC(O)=O', 'OC([O-])=O', '[O-]C([O-])=O', 'CC(O)=O', 'CC([O-])=O', 'OC=O', '[O-]C=O'],
+  ...['OC(=O)C(O)=O', '[O-]C(=O)C(O)=O', '[O-]C(=O)C([O-])=O', 'CS(O)(=O)=O', 'CS([O-])(=O)=O', 'Cc1ccc(cc1)S(O)(=O)=O'],
+  ...['Cc1ccc(cc1)S([O-])(=O)=O', 'OC(=O)C=CC(O)=O', 'OC(=O)/C=C/C(O)=O', 'OC(=O)/C=C\\C(O)=O', 'OC(=O)C(F)(F)F', '[O-]C(=O)C(F)(F)F'],
+  ...['OC(=O)C(O)C(O)C(O)=O', 'OC(=O)[C@H](O)[C@@H](O)C(O)=O', 'OC(=O)[C@@H](O)[C@H](O)C(O)=O', 'OC(CC(O)=O)(CC(O)=O)C(O)=O'],
+]
+
+/**
+ * A toolkit made from openchemlib.
+ *
+ * The library is lax: it takes an empty text, unclosed branches and five-bonded carbon for structures, cuts a text off at a line break and
+ * adds hydrogens to bare metal atoms. Each of these is caught here; a five-membered aromatic ring of carbon alone still passes.
+ *
+ * @param library  `await import('openchemlib')`
+ */
+export function toolkitFrom(library: OpenChemLib): Toolkit {
+  const molecules = new WeakMap<Structure, Molecule>()
+  const patterns = new Map<string, readonly Molecule[]>()
+  const searcher = new library.SSSearcher()
+
+  // `source` is the text as typed: a part's own text comes from the library, invented hydrogens included.
+  const structureOf = (smiles: string, molecule: Molecule, source: string): Structure => {
+    const composition = compositionOf(library, molecule, source)
+    const structure: Structure = {
+      smiles,
+      composition,
+      formula: hill(composition),
+      // A getter, since canonising costs more than reading and most structures are never compared.
+      get identityKey() {
+        return identityOf(library, molecule, source)
+      },
+      get canonicalSmiles() {
+        return molecule.toIsomericSmiles()
+      },
+      get fragments() {
+        const parts = molecule.getFragments()
+        if (parts.length <= 1) return [structure]
+        return parts.map(part => structureOf(part.toIsomericSmiles(), part, source))
+      },
+    }
+    molecules.set(structure, molecule)
+    return structure
+  }
+
+  const parse = (smiles: string, where: readonly string[] = []): Checked<Structure> => {
+    const slip = slipOf(smiles)
+    if (slip !== null) return bad([{ ...slip, where }])
+    let molecule: Molecule
+    try {
+      molecule = new library.SmilesParser().parseMolecule(withoutOpenEnds(smiles.trim()))
+      molecule.ensureHelperArrays(library.Molecule.cHelperNeighbours)
+    } catch (thrown) {
+      // The library's errors open with the names of its own classes; what follows is for people.
+      const said = /(?:SmilesParser: )([\s\S]*)$/.exec(String((thrown as { message?: unknown }).message ?? ''))?.[1] ?? 'it cannot be read'
+      return bad([
+        {
+          ...problem(
+            'smiles-unreadable',
+            `"${clip(smiles)}" is not a SMILES: ${said.toLowerCase()}.`,
+            'Check rings, brackets and symbols.',
+          ),
+          where,
+        },
+      ])
+    }
+    const crowded = crowdedAtom(molecule)
+    if (crowded !== null)
+      return bad([
+        {
+          ...problem(
+            'smiles-valence',
+            `In "${clip(smiles)}" atom ${crowded.number} (${crowded.label}) has ${crowded.bonds} bonds.`,
+            'Correct its bonds or its charge.',
+          ),
+          where,
+        },
+      ])
+    return good(structureOf(smiles.trim(), molecule, smiles))
+  }
+
+  const known = (list: readonly string[]): ReadonlySet<string> =>
+    new Set(
+      list.map(smiles => {
+        const read = parse(smiles)
+        if (!read.ok) throw new RangeError(smiles)
+        return read.value.identityKey
+      }),
+    )
+  let solvateKeys: ReadonlySet<string> | null = null
+  let counterIonKeys: ReadonlySet<string> | null = null
+
+  return {
+    parse,
+
+    matches(structure, smarts) {
+      let fragments = patterns.get(smarts)
+      if (fragments === undefined) {
+        fragments = patternsOf(library, smarts)
+        patterns.set(smarts, fragments)
+      }
+      searcher.setMolecule(molecules.get(structure)!)
+      return fragments.some(fragment => {
+        searcher.setFragment(fragment)
+        return searcher.isFragmentInMolecule()
+      })
+    },
+
+    essentialKeys(structure, strip: Stripping) {
+      solvateKeys ??= known(solvates)
+      counterIonKeys ??= known(counterIons)
+      const parts = structure.fragments
+      const dry = parts.filter(part => !solvateKeys!.has(part.identityKey))
+      const kept = dry.length === 0 ? parts : dry
+      if (strip === 'solvates') return unique(kept.map(part => part.identityKey))
+      const heart = kept.filter(part => !counterIonKeys!.has(part.identityKey))
+      if (heart.length === 0) return unique(kept.map(part => part.identityKey))
+      return unique(heart.map(part => neutralKey(library, part, molecules.get(part)!)))
+    },
+  }
+}
+
+const unique = (keys: readonly string[]): readonly string[] => [...new Set(keys)].sort()
+const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}...` : text)
+
+const problem = (code: string, what: string, cure: string): Omit<Problem, 'where'> => ({
+  code,
+  what,
+  why: 'Formula, drawing, hazards by family and legal screening follow from the structure.',
+  cure,
+})
+
+/** What is wrong with the text itself, before the library sees it. */
+function slipOf(smiles: string): Omit<Problem, 'where'> | null {
+  const text = smiles.trim()
+  if (text === '') return problem('smiles-empty', 'The SMILES is empty.', 'Write one, for example CCO for ethanol.')
+  if (text.length > longestSmiles) return problem('smiles-unreadable', `"${clip(text)}" is too long for a SMILES.`, 'Give one structure.')
+  const stranger = /[^A-Za-z0-9@+\-[\]()=#$:/\\%.*~]/u.exec(text)?.[0]
+  if (stranger !== undefined)
+    return problem(
+      'smiles-unreadable',
+      `"${clip(text)}" is not a SMILES: "${stranger}" has no place in one.`,
+      'Remove it, or give the compound by name.',
+    )
+  let depth = 0
+  let inside = false
+  for (const mark of text) {
+    if (mark === '[' || mark === ']') {
+      if (inside === (mark === '['))
+        return problem('smiles-bracket', `In "${clip(text)}" a square bracket has no partner.`, 'Pair every bracket.')
+      inside = mark === '['
+    } else if (mark === '(') depth++
+    else if (mark === ')' && --depth < 0) break
+  }
+  if (depth !== 0 || inside) return problem('smiles-bracket', `In "${clip(text)}" a bracket has no partner.`, 'Pair every bracket.')
+  if (/\(\)|^\.|\.$|\.\.|^[(]/.test(text))
+    return problem('smiles-unreadable', `"${clip(text)}" is not a SMILES: a branch or a part of it is empty.`, 'Remove the empty part.')
+  return null
+}
+
+const withoutOpenEnds = (smiles: string): string => smiles.replace(/\[\d*\*(?::\d+)?\]|\*/g, `[${openEnd}]`)
+
+function crowdedAtom(molecule: Molecule): { number: number; label: string; bonds: number } | null {
+  for (let atom = 0; atom < molecule.getAllAtoms(); atom++) {
+    const label = molecule.getAtomLabel(atom)
+    if (!judged.has(label)) continue
+    const bonds = molecule.getOccupiedValence(atom)
+    if (bonds > molecule.getMaxValence(atom)) return { number: atom + 1, label, bonds }
+  }
+  return null
+}
+
+/** Hydrogens the library added to a bare atom in brackets, such as [Al]: their count. */
+function inventedHydrogens(molecule: Molecule, atom: number, smiles: string): number {
+  const label = molecule.getAtomLabel(atom)
+  if (organicSubset.has(label) || new RegExp(`\\[\\d*${label}@*H`).test(smiles)) return 0
+  return molecule.getImplicitHydrogens(atom)
+}
+
+function compositionOf(library: OpenChemLib, molecule: Molecule, smiles: string): Composition {
+  molecule.ensureHelperArrays(library.Molecule.cHelperNeighbours)
+  const counts = new Map<string, number>()
+  let charge = 0
+  const add = (symbol: string, count: number): void => {
+    if (count > 0) counts.set(symbol, (counts.get(symbol) ?? 0) + count)
+  }
+  for (let atom = 0; atom < molecule.getAllAtoms(); atom++) {
+    const label = molecule.getAtomLabel(atom)
+    charge += molecule.getAtomCharge(atom)
+    if (label === openEnd) continue
+    const mass = molecule.getAtomMass(atom)
+    add(label === 'H' && mass === 2 ? 'D' : label === 'H' && mass === 3 ? 'T' : elements.has(label) ? label : 'C', 1)
+    // Hydrogens that stand as atoms of their own are counted when the loop comes to them.
+    add('H', molecule.getImplicitHydrogens(atom) - inventedHydrogens(molecule, atom, smiles))
+  }
+  return { counts, charge }
+}
+
+/** The library's code; a bare metal gets a mark, since the code cannot tell it from its hydride. */
+function identityOf(library: OpenChemLib, molecule: Molecule, smiles: string): string {
+  molecule.ensureHelperArrays(library.Molecule.cHelperNeighbours)
+  let invented = 0
+  for (let atom = 0; atom < molecule.getAllAtoms(); atom++) invented += inventedHydrogens(molecule, atom, smiles)
+  return molecule.getIDCode() + (invented > 0 ? '~' : '')
+}
+
+/** The key with charges taken off atoms that can give or take a hydrogen: R-NH3+ is R-NH2, R-COO- is R-COOH. */
+function neutralKey(library: OpenChemLib, part: Structure, molecule: Molecule): string {
+  const copy = molecule.getCompactCopy()
+  copy.ensureHelperArrays(library.Molecule.cHelperNeighbours)
+  let changed = false
+  for (let atom = 0; atom < copy.getAllAtoms(); atom++) {
+    const charge = copy.getAtomCharge(atom)
+    const label = copy.getAtomLabel(atom)
+    const besideOpposite = Array.from({ length: copy.getConnAtoms(atom) }, (_, at) => copy.getAtomCharge(copy.getConnAtom(atom, at))).some(
+      other => other * charge < 0,
+    )
+    const loses = charge === 1 && (label === 'N' || label === 'O') && copy.getAllHydrogens(atom) > 0
+    const gains = charge === -1 && (label === 'O' || label === 'S' || label === 'N')
+    if (besideOpposite || !(loses || gains)) continue
+    copy.setAtomCharge(atom, 0)
+    changed = true
+  }
+  return changed ? identityOf(library, copy, part.smiles) : part.identityKey
+}
+
+/**
+ * The pattern as query molecules, any of which may match. Where the library refuses alternatives within an atom, the first list of them is
+ * written out, one pattern each.
+ */
+function patternsOf(library: OpenChemLib, smarts: string, depth = 0): readonly Molecule[] {
+  try {
+    const fragment = new library.SmilesParser({ smartsMode: 'smarts' }).parseMolecule(smarts)
+    fragment.setFragment(true)
+    return [fragment]
+  } catch {
+    const alternatives = depth < 4 ? writtenOut(smarts) : null
+    if (alternatives === null) throw new RangeError(`the pattern ${smarts} cannot be read`)
+    return alternatives.flatMap(one => patternsOf(library, one, depth + 1))
+  }
+}
+
+/** [A,B]rest as [A]rest and [B]rest for the last bracketed list; a recursive alternative $(...) at the end of the pattern stands as itself. */
+function writtenOut(smarts: string): readonly string[] | null {
+  for (let at = smarts.length - 1; at >= 0; at--) {
+    if (smarts[at] !== '[') continue
+    const end = closingOf(smarts, at)
+    const list = splitTop(smarts.slice(at + 1, end))
+    if (list.length < 2 || smarts.slice(at + 1, end).includes(';')) continue
+    // A bracket inside a recursive pattern belongs to its list, which comes later in this walk.
+    if (insideRecursion(smarts, at)) continue
+    const [before, after] = [smarts.slice(0, at), smarts.slice(end + 1)]
+    return list.map(one => {
+      const inner = /^\$\((.*)\)$/s.exec(one)?.[1]
+      return inner !== undefined && (after === '' || after.startsWith(')')) ? before + inner + after : `${before}[${one}]${after}`
+    })
+  }
+  return null
+}
+
+function closingOf(text: string, open: number): number {
+  let depth = 0
+  for (let at = open; at < text.length; at++) {
+    if (text[at] === '[') depth++
+    if (text[at] === ']' && --depth === 0) return at
+  }
+  return text.length
+}
+
+function splitTop(list: string): readonly string[] {
+  const parts: string[] = ['']
+  let depth = 0
+  for (const mark of list) {
+    if ('([{'.includes(mark)) depth++
+    if (')]}'.includes(mark)) depth--
+    if (mark === ',' && depth === 0) parts.push('')
+    else parts[parts.length - 1] += mark
+  }
+  return parts
+}
+
+function insideRecursion(text: string, at: number): boolean {
+  let depth = 0
+  for (let before = 0; before < at; before++) {
+    if (text[before] === '[') depth++
+    if (text[before] === ']') depth--
+  }
+  return depth > 0
+}
