@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type Composition, molarMass, parseFormula } from '../chemistry/formula.ts'
+import type { Toolkit } from '../chemistry/structure.ts'
 import { parseJson } from '../problem/json.ts'
 import { didYouMean } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
@@ -23,8 +24,8 @@ export interface LoadOptions {
   readonly title?: string
   /** Keys of the tables; a table left out is not checked against. */
   readonly tables?: TableKeys
-  /** Hill formula of a SMILES by a chemistry toolkit, null where it cannot read it. Without it formulas are not held against structures. */
-  readonly formulaOfSmiles?: (smiles: string) => string | null
+  /** Reads structures. Without it formulas are not held against them. */
+  readonly toolkit?: Toolkit
 }
 
 /** Looking for the id that was meant walks all materials; beyond this many the fault is not in single letters. */
@@ -120,7 +121,7 @@ function contextOf(
     meantMaterial,
     refusedIds: new Set([...materials.refused, ...transformations.refused]),
     tables: options.tables ?? {},
-    ...(options.formulaOfSmiles === undefined ? {} : { formulaOfSmiles: options.formulaOfSmiles }),
+    ...(options.toolkit && { toolkit: options.toolkit }),
   }
   return { context, library }
 }

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import type { Toolkit } from '../../core/chemistry/structure.ts'
 import type { Library } from '../../core/library/library.ts'
 import { type LibraryText, loadLibrary } from '../../core/library/load.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
@@ -8,10 +9,10 @@ import { bundled, bundledFiles, bundledTables, bundledTitle, keysOf } from './bu
  * The library that the options name: files by path, merged in any order; the word `bundled` stands for the one that comes with the program.
  *
  * @param names  values of `--library`; none = the bundled library alone
- * @param formulaOfSmiles  hands structures to a toolkit, so that formulas are held against them (slower; `waybench check` does)
+ * @param toolkit  where handed in, formulas are held against structures, which takes longer: `waybench check` does
  */
-export function openLibrary(names: readonly string[], formulaOfSmiles?: (smiles: string) => string | null): Checked<Library> {
-  if (formulaOfSmiles === undefined && names.every(name => name === 'bundled')) return good(bundled().library, bundled().warnings)
+export function openLibrary(names: readonly string[], toolkit?: Toolkit): Checked<Library> {
+  if (toolkit === undefined && names.every(name => name === 'bundled')) return good(bundled().library, bundled().warnings)
   const problems: Problem[] = []
   const files: LibraryText[] = []
   for (const name of names.length > 0 ? new Set(names) : ['bundled']) {
@@ -25,7 +26,7 @@ export function openLibrary(names: readonly string[], formulaOfSmiles?: (smiles:
   const loaded = loadLibrary(files, {
     tables: keysOf(bundledTables()),
     ...(names.length === 0 || names.includes('bundled') ? { title: bundledTitle } : {}),
-    ...(formulaOfSmiles === undefined ? {} : { formulaOfSmiles }),
+    ...(toolkit && { toolkit }),
   })
   if (problems.length === 0) return loaded
   return bad([...problems, ...(loaded.ok ? [] : loaded.problems)])

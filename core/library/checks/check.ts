@@ -1,4 +1,5 @@
 import type { Composition } from '../../chemistry/formula.ts'
+import type { Toolkit } from '../../chemistry/structure.ts'
 import type { Problem } from '../../problem/problem.ts'
 import type { Library } from '../library.ts'
 import type { Material } from '../material.ts'
@@ -36,8 +37,8 @@ export interface CheckContext {
   /** Ids of records that are there but were refused by the schema: pointing at them is no second fault. */
   readonly refusedIds: ReadonlySet<string>
   readonly tables: TableKeys
-  /** Hill formula of a structure, null where the toolkit cannot read it; undefined = no toolkit handed in. */
-  readonly formulaOfSmiles?: (smiles: string) => string | null
+  /** Reads structures; undefined = none handed in, and formulas are not held against them. */
+  readonly toolkit?: Toolkit
 }
 
 export type MaterialCheck = (material: Material, context: CheckContext) => readonly Finding[]

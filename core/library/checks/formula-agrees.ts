@@ -6,9 +6,9 @@ const why = 'Molar mass, and every amount with it, follows from the formula.'
 
 /**
  * The formula can be read, and the way the trade writes it and the structure say the same. The structure is looked at only where a
- * toolkit is handed in; a bare atom (`[Al]`) is left alone, since toolkits disagree about hydrogens on it.
+ * toolkit is handed in.
  */
-export function formulaAgrees(material: Material, { formulaOfSmiles }: CheckContext): readonly Finding[] {
+export function formulaAgrees(material: Material, { toolkit }: CheckContext): readonly Finding[] {
   const { formula, displayFormula, smiles } = material
   if (formula === undefined) return []
   const findings: Finding[] = []
@@ -34,12 +34,10 @@ export function formulaAgrees(material: Material, { formulaOfSmiles }: CheckCont
     if (shown.ok) compare('displayFormula', `"${displayFormula}"`, shown.value)
     else for (const { code, what, cure } of shown.problems) find(code, 'displayFormula', what, cure)
   }
-  if (smiles !== undefined && formulaOfSmiles !== undefined && !/^\[[A-Z][a-z]?\]$/.test(smiles)) {
-    const drawn = formulaOfSmiles(smiles)
-    const read = drawn === null ? null : parseFormula(drawn)
-    if (read === null || !read.ok)
-      find('structure-unreadable', 'smiles', `"${smiles}" is not a structure.`, 'Correct the SMILES, or leave it out.')
-    else compare('smiles', 'the structure', read.value)
+  if (smiles !== undefined && toolkit !== undefined) {
+    const drawn = toolkit.parse(smiles)
+    if (drawn.ok) compare('smiles', 'the structure', drawn.value.composition)
+    else for (const { code, what, cure } of drawn.problems) find(code, 'smiles', what, cure)
   }
   return findings
 }
