@@ -20,6 +20,9 @@ const signs = new Map<string, string>([
   ['JPY', '¥'],
 ])
 
+/** How many decimal places a currency's minor unit is: 2 for EUR, 0 for JPY. */
+export const minorDigitsOf = (currency: string): number => minorDigits.get(currency) ?? 2
+
 /**
  * A sum in minor units, printed the same on every machine (no locale is asked): 6230 EUR is "€ 62.30".
  *
@@ -29,7 +32,7 @@ const signs = new Map<string, string>([
  */
 export function moneyText(minor: number, currency: string): string {
   if (!Number.isFinite(minor)) throw new RangeError(`${minor} ${currency} cannot be printed`)
-  const digits = minorDigits.get(currency) ?? 2
+  const digits = minorDigitsOf(currency)
   const whole = Math.round(Math.abs(minor))
   const padded = String(whole).padStart(digits + 1, '0')
   const major = padded.slice(0, padded.length - digits)
