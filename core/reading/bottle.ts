@@ -1,0 +1,138 @@
+import { parseFormula } from '../chemistry/formula.ts'
+import { molarityOf } from '../chemistry/solution.ts'
+import type { Material } from '../library/material.ts'
+import { nameKey } from './name-key.ts'
+import type { Found, NameIndex } from './names.ts'
+
+/** A strength in front of a name: 30 %, 3 M, 6 N. */
+export interface StatedStrength {
+  readonly value: number
+  readonly unit: '%' | 'M' | 'N'
+}
+
+export type BottleFound = Found | { readonly kind: 'no-such-strength'; readonly compound: string; readonly held: readonly string[] }
+
+/** Words that say how a material looks or where it stood, not which one it is. */
+const harmless =
+  /^(?:pure|purified|crude|dry|fresh|freshly|distilled|redistilled|recrystalli[sz]ed|powdered|finely|ground|granular|granulated|crushed|chopped|cold|ice-cold|cool|warm|hot|boiling|commercial|technical|small|additional|more|further|another|excess|solid|liquid)\s+|,?\s+(?:pure|powder|pellets|flakes|crystals|granules|lumps|turnings|solid|solution|in excess|as needed|if needed)$/i
+const leading =
+  /^(?:of|the|an?|some|few|little|de la|de l'|de|du|des|del|d'|di|von|in|with|and|então|ca\.?|approx\.?|about|etwa|environ)\s*(?<=\s|')/i
+const piece =
+  /^(?:an?|one|the|a few|few|some|several)?\s*(?:crystals?|pinch(?:es)?|traces?|grains?|spatula(?:ful)?s?|pieces?|chips?|drops?|small amounts?)\s+(?:of\s+)?/i
+
+/** Acid or base equivalents per mole, for normality. Common practice: full neutralisation. */
+const equivalentsPerMole = new Map<string, number>([
+  ['H2O4S', 2],
+  ['H3O4P', 3],
+  ['C2H2O4', 2],
+  ['CNa2O3', 2],
+  ['CH2O3', 2],
+  ['BaH2O2', 2],
+  ['CaH2O2', 2],
+])
+
+/**
+ * The bottle that a phrase of a procedure means.
+ *
+ * The phrase is looked up whole, then without an article, a remark after a comma or in brackets, or a word on looks. With a strength, only a
+ * bottle of just that strength will do: the nearest is never taken.
+ */
+export function bottleOf(phrase: string, strength: StatedStrength | null, index: NameIndex): BottleFound {
+  let ambiguous: Found | null = null
+  for (const variant of variantsOf(phrase)) {
+    const found: BottleFound = strength === null ? index.lookUp(variant) : withStrength(variant, strength, index)
+    if (found.kind === 'material' || found.kind === 'no-such-strength') return found
+    if (found.kind === 'ambiguous') {
+      // A whole phrase that is asked about is asked about; only "anhydrous" may settle which of the candidates is meant.
+      ambiguous ??= found
+      break
+    }
+  }
+  if (ambiguous?.kind === 'ambiguous' && strength === null && /\banhydrous\b/i.test(nameKey(phrase))) {
+    const dry = ambiguous.candidates.filter(id => {
+      const material = index.materials.get(id)
+      return material?.kind === 'compound' && !/hydrate/i.test(material.name)
+    })
+    if (dry.length === 1) return { kind: 'material', material: dry[0]!, assumed: null }
+  }
+  return ambiguous ?? { kind: 'unknown' }
+}
+
+/** The phrase and what is left of it step by step, each once. */
+function variantsOf(phrase: string): readonly string[] {
+  const seen: string[] = []
+  const queue = [phrase]
+  while (queue.length > 0 && seen.length < 40) {
+    const next = queue
+      .shift()!
+      .replace(/^[\s,;:.]+(?!\d)|[\s,;:]+$/g, '')
+      .trim()
+    if (next === '' || seen.includes(next)) continue
+    seen.push(next)
+    const until = next.replace(/\s+(?:until|till|bis|jusqu'à|hasta|to pH|so that|as needed|dropwise|in portions|with stirring)\b.*$/i, '')
+    for (const shorter of [
+      next.replace(leading, ''),
+      next.replace(piece, ''),
+      until,
+      next.replace(/\s*\([^()]*\)\s*$/, ''),
+      next.replace(/\s*,\s+[^,]*$/, ''),
+      next.replace(harmless, ''),
+      next.replace(/^anhyd(?:rous|r|\.)*\.?\s+|\s*,?\s+anhyd(?:rous|r|\.)*\.?$/i, ''),
+    ])
+      if (shorter !== next) queue.push(shorter)
+  }
+  return seen
+}
+
+function withStrength(name: string, strength: StatedStrength, index: NameIndex): BottleFound {
+  const text = `${strength.value} ${strength.unit}`
+  for (const whole of [`${text} ${name}`, `${name} ${text}`, `${name} (${text})`, `${name}, ${text}`]) {
+    const found = index.lookUp(whole)
+    if (found.kind !== 'unknown') return found
+  }
+  const base = index.lookUp(name)
+  const ids = base.kind === 'material' ? [base.material] : base.kind === 'ambiguous' ? base.candidates : []
+  const compounds = new Set(ids.map(id => index.materials.get(id)?.contains?.compound ?? id))
+  if (compounds.size === 0) return { kind: 'unknown' }
+  const held = [...index.materials.values()].filter(
+    material => material.form === 'solution' && material.contains !== undefined && compounds.has(material.contains.compound),
+  )
+  const fits = held.filter(material => isOfStrength(material, strength, index))
+  const inWater = fits.filter(material => material.contains!.rest === undefined)
+  const chosen = inWater.length > 0 ? inWater : fits
+  if (chosen.length === 1) return { kind: 'material', material: chosen[0]!.id, assumed: null }
+  if (chosen.length > 1)
+    return { kind: 'ambiguous', candidates: chosen.map(one => one.id).sort(), why: 'several bottles have this strength' }
+  return { kind: 'no-such-strength', compound: [...compounds].sort()[0]!, held: held.map(one => one.id).sort() }
+}
+
+function isOfStrength(material: Material, { value, unit }: StatedStrength, index: NameIndex): boolean {
+  const contains = material.contains!
+  if (unit === '%') return contains.massFraction !== undefined && Math.abs(contains.massFraction * 100 - value) < 0.05
+  if (contains.molPerL === undefined) return false
+  const perMole = unit === 'N' ? normality(index.materials.get(contains.compound)) : 1
+  return perMole !== null && Math.abs(contains.molPerL * perMole - value) < 0.005 * value
+}
+
+/** Equivalents per mole; 1 for acids and bases with one; null where it is not known, so that no bottle is taken for a wrong one. */
+function normality(compound: Material | undefined): number | null {
+  if (compound?.formula === undefined) return null
+  const known = equivalentsPerMole.get(compound.formula)
+  if (known !== undefined) return known
+  const read = parseFormula(compound.formula)
+  if (!read.ok) return null
+  const simple = /^(ClH|BrH|HI|HNO3|HNaO|HKO|H3N|C2H4O2|CH2O2|CHNaO3)$/
+  return simple.test(compound.formula) ? 1 : null
+}
+
+/**
+ * Strength in mol/L of a bottle, from mol/L or from mass fraction and density; null where neither is known.
+ *
+ * @param molarMass  of the compound it contains, g/mol
+ */
+export function molPerLOf(material: Material, molarMass: number): number | null {
+  const contains = material.contains
+  if (contains?.molPerL !== undefined) return contains.molPerL
+  if (contains?.massFraction === undefined || material.densityGPerMl === undefined) return null
+  return molarityOf(contains.massFraction, material.densityGPerMl, molarMass)
+}

@@ -1,0 +1,138 @@
+import { hill, parseFormula } from '../chemistry/formula.ts'
+import type { Toolkit } from '../chemistry/structure.ts'
+import type { Material } from '../library/material.ts'
+import { nameKey } from './name-key.ts'
+
+/** A name that means several bottles. Rows of `routes-data/tables/ambiguous-names.json`. */
+export interface AmbiguousName {
+  readonly name: string
+  readonly candidates: readonly string[]
+  /** Taken with a word about it; null = ask. */
+  readonly default: string | null
+  readonly why: string
+}
+
+export type Found =
+  | { readonly kind: 'material'; readonly material: string; readonly assumed: string | null }
+  | { readonly kind: 'ambiguous'; readonly candidates: readonly string[]; readonly why: string }
+  | { readonly kind: 'unknown' }
+
+const unknown: Found = { kind: 'unknown' }
+
+interface Entry {
+  table: AmbiguousName | null
+  readonly ids: Set<string>
+}
+
+/** Names, synonyms, ids, formulas and structures of a list of materials, with the table of ambiguous names above them all. */
+export class NameIndex {
+  readonly materials: ReadonlyMap<string, Material>
+  readonly #exact = new Map<string, Entry>()
+  readonly #folded = new Map<string, Entry>()
+  readonly #formulas = new Map<string, string[]>()
+  readonly #toolkit: Toolkit | null
+  #structures: Map<string, string[]> | null = null
+
+  /**
+   * @param materials  by id
+   * @param table      names that are asked about; they win over names, synonyms, formulas and ids in typed text
+   * @param toolkit    reads SMILES; without one, SMILES stay unknown
+   */
+  constructor(materials: ReadonlyMap<string, Material>, table: readonly AmbiguousName[], toolkit: Toolkit | null = null) {
+    this.materials = materials
+    this.#toolkit = toolkit
+    for (const material of materials.values()) {
+      const names = [
+        material.id,
+        material.name,
+        ...(material.synonyms ?? []),
+        ...(material.displayFormula ? [material.displayFormula] : []),
+      ]
+      for (const name of names) this.#entries(name, entry => entry.ids.add(material.id))
+      if (material.kind === 'compound' && material.formula !== undefined) {
+        const key = formulaKey(material.formula)
+        if (key !== null) this.#formulas.set(key, [...(this.#formulas.get(key) ?? []), material.id])
+      }
+    }
+    for (const row of table)
+      this.#entries(row.name, entry => {
+        entry.table ??= row
+      })
+  }
+
+  #entries(name: string, change: (entry: Entry) => void): void {
+    const key = nameKey(name)
+    for (const [map, at] of [
+      [this.#exact, key],
+      [this.#folded, key.toLowerCase()],
+    ] as const) {
+      let entry = map.get(at)
+      if (entry === undefined) {
+        entry = { table: null, ids: new Set() }
+        map.set(at, entry)
+      }
+      change(entry)
+    }
+  }
+
+  /** The row of the table for this very name, or null. */
+  ambiguous(phrase: string): AmbiguousName | null {
+    const key = nameKey(phrase)
+    const exact = this.#exact.get(key)?.table ?? null
+    return exact ?? (isFormula(key) ? null : (this.#folded.get(key.toLowerCase())?.table ?? null))
+  }
+
+  /** What a name, synonym, id, display formula, formula or SMILES stands for; nothing is guessed. */
+  lookUp(phrase: string): Found {
+    const key = nameKey(phrase)
+    if (key === '') return unknown
+    const row = this.ambiguous(phrase)
+    if (row !== null)
+      return row.default === null
+        ? { kind: 'ambiguous', candidates: row.candidates, why: row.why }
+        : { kind: 'material', material: row.default, assumed: row.why }
+    // Co is cobalt, CO is not: what is a formula as it stands is not looked up without its capitals.
+    const ids = this.#exact.get(key)?.ids ?? (isFormula(key) ? undefined : this.#folded.get(key.toLowerCase())?.ids)
+    if (ids !== undefined && ids.size > 0) return this.#one([...ids], 'several materials carry this name')
+    const formula = formulaKey(key)
+    const byFormula = formula === null ? [] : (this.#formulas.get(formula) ?? [])
+    if (byFormula.length > 0) return this.#one(byFormula, 'several compounds have this formula')
+    return this.#bySmiles(phrase, formula !== null)
+  }
+
+  #one(ids: readonly string[], why: string): Found {
+    const sorted = [...ids].sort()
+    return sorted.length === 1 ? { kind: 'material', material: sorted[0]!, assumed: null } : { kind: 'ambiguous', candidates: sorted, why }
+  }
+
+  #bySmiles(phrase: string, couldBeFormula: boolean): Found {
+    const text = phrase.trim()
+    // "CO" is carbon monoxide or, as SMILES, methanol: too short to be taken for a structure where a formula is meant.
+    if (this.#toolkit === null || /\s/.test(text) || (couldBeFormula && !/^[A-Z]{3,}$|[=#()[\]]/.test(text))) return unknown
+    const read = this.#toolkit.parse(text)
+    if (!read.ok) return unknown
+    const ids = this.#byStructure().get(read.value.identityKey) ?? []
+    return ids.length === 0 ? unknown : this.#one(ids, 'several compounds have this structure')
+  }
+
+  #byStructure(): ReadonlyMap<string, readonly string[]> {
+    if (this.#structures === null) {
+      this.#structures = new Map()
+      for (const material of this.materials.values()) {
+        if (material.smiles === undefined || material.kind === 'mixture' || material.kind === 'feedstock') continue
+        const read = this.#toolkit!.parse(material.smiles)
+        if (!read.ok) continue
+        const key = read.value.identityKey
+        this.#structures.set(key, [...(this.#structures.get(key) ?? []), material.id])
+      }
+    }
+    return this.#structures
+  }
+}
+
+const isFormula = (text: string): boolean => text.length <= 12 && parseFormula(text).ok
+
+function formulaKey(text: string): string | null {
+  const read = parseFormula(text)
+  return read.ok ? `${hill(read.value)} ${read.value.charge}` : null
+}
