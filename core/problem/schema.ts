@@ -32,34 +32,12 @@ function problemsOf(issue: z.core.$ZodIssue, schema: z.ZodType, value: unknown, 
       cure: `${didYouMean(key, known)}Correct or remove it; known here are ${known.join(', ')}.`,
     }))
   }
-  if (issue.code === 'invalid_type' && found === undefined)
-    return [
-      {
-        code: 'schema-missing-key',
-        where: place,
-        what: `${named} is missing.`,
-        why,
-        cure: `Add it, as ${typeNames[issue.expected] ?? issue.expected}.`,
-      },
-    ]
-  if (issue.code === 'invalid_value') {
-    const values = issue.values.map(String)
-    const meant = typeof found === 'string' ? didYouMean(found, values) : ''
-    return [
-      { code: 'schema-value', where: place, what: `${named} is ${quoted(found)}.`, why, cure: `${meant}Give ${alternatives(values)}.` },
-    ]
-  }
-  if (issue.code === 'invalid_type')
-    return [
-      {
-        code: 'schema-type',
-        where: place,
-        what: `${named} is ${quoted(found)}.`,
-        why,
-        cure: `Give ${typeNames[issue.expected] ?? issue.expected}.`,
-      },
-    ]
-  return [{ code: 'schema-value', where: place, what: `${named} is ${quoted(found)}.`, why, cure: `Give ${wanted(issue)}.` }]
+  const isShape = issue.code === 'invalid_type' || issue.code === 'invalid_value'
+  if (isShape && found === undefined)
+    return [{ code: 'schema-missing-key', where: place, what: `${named} is missing.`, why, cure: `Add it: ${wanted(issue)}.` }]
+  const meant = issue.code === 'invalid_value' && typeof found === 'string' ? didYouMean(found, issue.values.map(String)) : ''
+  const code = issue.code === 'invalid_type' ? 'schema-type' : 'schema-value'
+  return [{ code, where: place, what: `${named} is ${quoted(found)}.`, why, cure: `${meant}Give ${wanted(issue)}.` }]
 }
 
 const typeNames: Readonly<Record<string, string>> = {
@@ -72,8 +50,10 @@ const typeNames: Readonly<Record<string, string>> = {
   tuple: 'a list in [ ]',
 }
 
-/** What would have been right, for the issues that are about size or shape. */
+/** What would have been right. */
 function wanted(issue: z.core.$ZodIssue): string {
+  if (issue.code === 'invalid_type') return typeNames[issue.expected] ?? issue.expected
+  if (issue.code === 'invalid_value') return alternatives(issue.values.map(String))
   if (issue.code === 'too_small') {
     if (issue.origin === 'string') return 'a text that is not empty'
     if (issue.origin === 'array') return `a list of at least ${issue.minimum}`
