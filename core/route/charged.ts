@@ -2,10 +2,10 @@ import type { Role, Stage } from '../library/transformation.ts'
 
 /**
  * Where the amount of a line comes from. `source` = printed there and scaled; `derived` = reckoned by the library; `at-least` = the source
- * gives none and the equation needs this much at full conversion; `planned` = a rule of thumb, not from the source; `open` = as needed, no
- * figure at all.
+ * gives none and the equation needs this much at full conversion; `about` = what a made compound's solution is made up with; `planned` = a
+ * rule of thumb, not from the source; `open` = as needed, no figure at all.
  */
-export type AmountBasis = 'source' | 'derived' | 'at-least' | 'planned' | 'open'
+export type AmountBasis = 'source' | 'derived' | 'at-least' | 'about' | 'planned' | 'open'
 
 /** One line of what goes in at the plan's scale, all batches together. Null = not known or not meaningful, never 0. */
 export interface ChargedLine {
@@ -54,6 +54,8 @@ export interface ChargedStep extends Spread {
   readonly coProducts: readonly { readonly compound: string; readonly expectedG: number }[]
   /** Liquids and solids of the vessel at this scale, mL per batch; null where nothing in it has a volume. */
   readonly volumeMl: { readonly perBatch: number | null; readonly assumed: boolean }
+  /** Grams isolated and logged; null or absent while no run of the step is. `leftToRun` = batches still to run; `charges` cover only these. */
+  readonly done?: { readonly isolatedG: number; readonly leftToRun: number } | null
   /** What the bench should know about this step's amounts: scale flags, "source gives none" and the like, as sentences. */
   readonly notes: readonly string[]
 }
