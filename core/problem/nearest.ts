@@ -1,6 +1,7 @@
 /**
  * The candidate that a mistyped word was most likely meant to be, or null where none is near enough to be worth proposing.
- * Near = at most one slip (a letter left out, added, changed, or two neighbours swapped) for every three letters, three slips at most.
+ * A slip is a letter left out, added or changed, or two neighbours swapped. One is allowed for every four letters, at least one from three
+ * letters on, three at most.
  *
  * @param word        as typed; case does not count
  * @param candidates  the words that would be valid; of equally near ones the first in order of code units wins
@@ -8,7 +9,8 @@
  */
 export function nearest(word: string, candidates: Iterable<string>): string | null {
   const typed = word.toLowerCase()
-  let limit = Math.min(3, Math.floor(typed.length / 3))
+  if (typed.length < 3) return null
+  let limit = Math.min(3, Math.max(1, Math.floor(typed.length / 4)))
   let best: string | null = null
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - typed.length) > limit) continue
