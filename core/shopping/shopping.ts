@@ -31,10 +31,18 @@ export interface ShoppingLine {
   readonly costMinor: number | null
   /** Left over once the packs are bought, in the unit of `buy`. */
   readonly left: Quantity
-  /** Steps that use it, with what each needs, reserve not included. */
+  /** Steps that use it, with what each needs, reserve not included; `step` is empty for what goes into a solution made up from it. */
   readonly uses: readonly { readonly step: string; readonly role: string; readonly amount: Quantity }[]
   /** Made on the bench from something stronger and what it is made up with. */
   readonly madeUp: MadeUp | null
+  /** The bottles that the shelf's part comes from, oldest first. */
+  readonly lots: readonly {
+    readonly amount: Quantity
+    /** Below 1, more must be taken out: amount / assay. */
+    readonly assay: number
+    readonly opened: string | null
+    readonly place: string | null
+  }[]
   /** Stock that is there but not counted: expired, or a peroxide former past its test. */
   readonly notes: readonly string[]
 }

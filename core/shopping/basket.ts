@@ -1,0 +1,187 @@
+import { type Library, materialOf } from '../library/library.ts'
+import { isBuyable, type Material } from '../library/material.ts'
+import type { Problem } from '../problem/problem.ts'
+import type { ChargedStep } from '../route/charged.ts'
+import { basketModel, type Decision, type Item } from './basket-model.ts'
+import { type Making, makingsOf } from './made-up.ts'
+import type { StockUnit } from './measure.ts'
+import { type Need, needsOf } from './needs.ts'
+import { offersOf } from './offers.ts'
+import { ordersOf } from './orders.ts'
+import type { PacksFile } from './packs.ts'
+import type { ShelfItem } from './shelf.ts'
+import { stockOf } from './shelf-use.ts'
+import type { Basket, ShoppingLine, Solver } from './shopping.ts'
+import { type Row, shoppingLine } from './shopping-line.ts'
+
+export interface ShoppingInput {
+  readonly library: Library
+  readonly steps: readonly ChargedStep[]
+  /** Compounds of which a retained sample is kept: the goals' targets. */
+  readonly products: readonly string[]
+  readonly shelf: readonly ShelfItem[]
+  readonly packs: PacksFile | null
+  /** Added to every need, as a fraction. */
+  readonly reserve: number
+  /** One repeat of the riskiest step on top. */
+  readonly repeat: boolean
+  readonly retainedSampleG: number
+  /** Null = lines without packs, and no basket. */
+  readonly solver: Solver | null
+  /** `YYYY-MM-DD`, for expiry and peroxide tests. */
+  readonly today?: string
+  /** Grams of a material on the shelf that something else takes first: the start in hand, what is kept back. */
+  readonly spokenForG?: ReadonlyMap<string, number>
+}
+
+export interface Shopping {
+  /** Price unknown first, then amount unknown, then what is bought or made up, then what the shelf covers; each by name. */
+  readonly lines: readonly ShoppingLine[]
+  /** Null without a solver, and where the solver found no basket: then a problem says so. */
+  readonly basket: Basket | null
+  readonly problems: readonly Problem[]
+}
+
+/**
+ * The one shopping list of a plan, net of the shelf, in whole packs at least total cost.
+ *
+ * A solution that nobody sells is made up from its compound or from a stronger solution inside the same integer program, so that the
+ * concentrate bought for it and the concentrate needed elsewhere share their packs. What has no price is never counted as free: it is listed
+ * in `priceUnknown`, and the total says that it is not complete.
+ *
+ * @throws RangeError for a material that the library does not hold: our mistake
+ * Source: definition 9 of the design (numbers); the format of packs and shelf files.
+ */
+export function shoppingOf(input: ShoppingInput): Shopping {
+  const { library, packs, solver } = input
+  const problems: Problem[] = []
+  const rows = new Map<string, Row>()
+  const add = (material: Material, unit: StockUnit, need: Need | null) => {
+    const stock = stockOf(library, material, unit, input.shelf, input.today, input.spokenForG?.get(material.id))
+    const found = packs === null || !isBuyable(material) ? { offers: [], problems: [] } : offersOf(library, material, unit, packs)
+    problems.push(...found.problems)
+    const row = { material, unit, need, stock, offers: found.offers }
+    rows.set(material.id, row)
+    return row
+  }
+  for (const need of needsOf(input)) add(materialOf(library, need.material), need.unit, need)
+
+  const shortOf = (row: Row) => row.need !== null && !row.need.free && (row.need.amount ?? 0) > row.stock.usable
+  const unitOf = (material: Material): StockUnit => rows.get(material.id)?.unit ?? (material.form === 'solid' ? 'g' : 'mL')
+  const makings = new Map<string, readonly Making[]>()
+  const hasSupply = (id: string) => {
+    const row = rows.get(id) ?? add(materialOf(library, id), unitOf(materialOf(library, id)), null)
+    // What must itself be made up, or is short and not sold, has none to give away.
+    return row.offers.length > 0 || (row.stock.usable > 0 && !shortOf(row))
+  }
+  for (const row of [...rows.values()]) {
+    if (row.offers.length > 0 || !shortOf(row) || solver === null) continue
+    const possible = makingsOf(library, row.material, row.unit, unitOf)
+    const open = possible.filter(m => hasSupply(m.source) && (m.rest === 'water' || hasSupply(m.rest)))
+    if (open.length > 0) makings.set(row.material.id, open)
+  }
+
+  const isSupplied = (row: Row) => !shortOf(row) || row.offers.length > 0 || makings.has(row.material.id)
+  const items: Item[] = [...rows.values()]
+    .filter(row => row.need?.free !== true && isSupplied(row))
+    .map(row => ({
+      material: row.material,
+      need: row.need?.amount ?? 0,
+      stock: row.stock.usable,
+      offers: row.offers,
+      makings: makings.get(row.material.id) ?? [],
+    }))
+  const decided = solver === null ? null : decide(items, solver)
+  if (decided !== null && 'problem' in decided) problems.push(decided.problem)
+  const decision = decided === null || 'problem' in decided ? null : decided.decision
+
+  const lines = [...rows.values()].flatMap(row => shoppingLine(library, row, decision) ?? [])
+  // What has neither an amount, nor stock, nor a pack lacks a price as well as an amount.
+  const unpriced = new Set(
+    lines.filter(line => !hasPrice(line) && (line.buy.amount !== null || !hasSupply(line.material))).map(line => line.material),
+  )
+  lines.sort(
+    (a, b) =>
+      rankOf(a, unpriced) - rankOf(b, unpriced) || compare(nameOf(library, a), nameOf(library, b)) || compare(a.material, b.material),
+  )
+  const proven = decided !== null && 'proven' in decided && decided.proven
+  const basket = decision === null ? null : basketOf(library, lines, unpriced, decision, packs, proven)
+  return { lines, basket, problems }
+}
+
+type Decided = { readonly decision: Decision; readonly proven: boolean } | { readonly problem: Problem }
+
+/** First as few solutions out of reach as possible, then the least cost. */
+function decide(items: readonly Item[], solver: Solver): Decided {
+  let mostMissing = 0
+  let proven = true
+  const first = basketModel(items, 'missing')
+  if (first.mayMiss) {
+    const answer = solver(first.text)
+    const decision = answer.status === 'optimal' || answer.status === 'feasible' ? first.read(answer.columns) : null
+    if (decision === null) return { problem: solverProblem(answer.status) }
+    proven = answer.status === 'optimal'
+    mostMissing = decision.missing.size
+  }
+  const model = basketModel(items, { mostMissing })
+  // Nothing to decide: everything needed stands on the shelf.
+  if (!items.some(item => item.offers.length > 0 || item.makings.length > 0))
+    return { decision: { counts: new Map(), made: new Map(), missing: new Set() }, proven: true }
+  const answer = solver(model.text)
+  const decision = answer.status === 'optimal' || answer.status === 'feasible' ? model.read(answer.columns) : null
+  return decision === null ? { problem: solverProblem(answer.status) } : { decision, proven: proven && answer.status === 'optimal' }
+}
+
+function solverProblem(status: ReturnType<Solver>['status']): Problem {
+  const shared = { where: ['shopping', 'basket'], why: 'A basket that is not known to cover every need is not shown at all.' }
+  if (status === 'infeasible')
+    return {
+      ...shared,
+      code: 'basket-infeasible',
+      what: 'No choice of packs meets all minimum orders and covers every need.',
+      cure: 'Check the minimum orders and prices of the packs file, or add a supplier.',
+    }
+  return {
+    ...shared,
+    code: 'basket-not-found',
+    what: status === 'failed' ? 'The solver gave no answer.' : 'The answer of the solver does not cover every need.',
+    cure: 'Try again; if it stays so, the amounts needed and the packs listed still hold and can be bought by hand.',
+  }
+}
+
+const hasPrice = (line: ShoppingLine): boolean => line.costMinor !== null
+
+function rankOf(line: ShoppingLine, unpriced: ReadonlySet<string>): number {
+  if (unpriced.has(line.material)) return 0
+  if (line.need.amount === null || line.open) return 1
+  return line.buy.amount !== null && line.buy.amount <= 0 && line.madeUp === null ? 3 : 2
+}
+
+const nameOf = (library: Library, line: ShoppingLine): string => materialOf(library, line.material).name.toLowerCase()
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
+
+/** ISO 4217 for "no currency": nothing has a price. */
+const noCurrency = 'XXX'
+
+function basketOf(
+  library: Library,
+  lines: readonly ShoppingLine[],
+  unpriced: ReadonlySet<string>,
+  { counts }: Decision,
+  file: PacksFile | null,
+  proven: boolean,
+): Basket {
+  const orders = ordersOf(library, counts)
+  const priceUnknown = lines.filter(line => unpriced.has(line.material)).map(line => line.material)
+  const amountUnknown = lines.filter(line => line.need.amount === null || line.open).map(line => line.material)
+  const somethingPriced = lines.some(line => hasPrice(line))
+  return {
+    totalMinor: somethingPriced || lines.length === 0 ? orders.reduce((sum, order) => sum + order.totalMinor, 0) : null,
+    complete: priceUnknown.length === 0 && amountUnknown.length === 0,
+    priceUnknown,
+    amountUnknown,
+    currency: file?.currency ?? noCurrency,
+    orders,
+    proven,
+  }
+}
