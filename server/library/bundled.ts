@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url'
 import type { TableKeys } from '../../core/library/checks/check.ts'
 import type { Library } from '../../core/library/library.ts'
 import { type LibraryText, loadLibrary } from '../../core/library/load.ts'
-import { type TableRows, tableKeys } from '../../core/library/table-keys.ts'
+import { type TableRow, tableKeys } from '../../core/library/table-keys.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
 
 /** Everything in `routes-data/`: the library, what the rules warn of in it, and the tables by file name without its ending. */
@@ -45,13 +45,10 @@ export function bundledTables(): ReadonlyMap<string, unknown> {
 }
 
 /** The keys that materials may use, out of the tables. */
-export function keysOf(tables: ReadonlyMap<string, unknown>): TableKeys {
-  const rows = (name: string) => {
-    const table = tables.get(name)
-    return Array.isArray(table) ? (table as TableRows) : undefined
-  }
-  return tableKeys({ ghs: rows('ghs'), compatibility: rows('compatibility'), storage: rows('storage') })
-}
+export const keysOf = (tables: ReadonlyMap<string, unknown>): TableKeys => tableKeys([...tables.values()].flatMap(rowsOf))
+
+const rowsOf = (table: unknown): readonly TableRow[] =>
+  typeof table === 'object' && table !== null && 'rows' in table && Array.isArray(table.rows) ? table.rows : []
 
 /** Title of the library that comes with the program. */
 export const bundledTitle = 'Waybench bundled library'

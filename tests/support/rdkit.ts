@@ -1,10 +1,10 @@
-import type { JSMol, RDKitModule } from '@rdkit/rdkit'
+import type { MainModule, Mol } from '@rdkit/rdkit'
 import * as rdkit from '@rdkit/rdkit'
 
 /** The RDKit toolkit (BSD licence), used in tests alone as a second opinion on structures. */
-export async function rdkitModule(): Promise<RDKitModule> {
+export async function rdkitModule(): Promise<MainModule> {
   // The package is CommonJS: under some loaders the function stands one level deeper.
-  const module = rdkit as unknown as { default: (() => Promise<RDKitModule>) & { default?: () => Promise<RDKitModule> } }
+  const module = rdkit as unknown as { default: (() => Promise<MainModule>) & { default?: () => Promise<MainModule> } }
   return (module.default.default ?? module.default)()
 }
 
@@ -15,8 +15,8 @@ const symbols = (
 ).split(' ')
 
 /** Formula of a molecule from its atoms and their hydrogens, alphabetical, without charge; open ends count nothing. */
-export function formulaOf(molecule: JSMol): string {
-  const { defaults, molecules } = JSON.parse(molecule.get_json())
+export function formulaOf(molecule: Mol): string {
+  const { defaults, molecules } = JSON.parse(String(molecule.get_json()))
   const counts = new Map<string, number>()
   const add = (symbol: string, count: number) => counts.set(symbol, (counts.get(symbol) ?? 0) + count)
   for (const atom of molecules[0].atoms) {
