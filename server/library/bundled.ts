@@ -4,14 +4,13 @@ import { fileURLToPath } from 'node:url'
 import type { TableKeys } from '../../core/library/checks/check.ts'
 import type { Library } from '../../core/library/library.ts'
 import { type LibraryText, loadLibrary } from '../../core/library/load.ts'
-import { type TableRow, tableKeys } from '../../core/library/table-keys.ts'
+import { tableKeys } from '../../core/library/table-keys.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
 
-/** Everything in `routes-data/`: the library, what the rules warn of in it, and the tables by file name without its ending. */
+/** The library in `routes-data/` and what the rules warn of in it. */
 export interface Bundled {
   readonly library: Library
   readonly warnings: readonly Problem[]
-  readonly tables: ReadonlyMap<string, unknown>
 }
 
 /**
@@ -31,24 +30,25 @@ export function dataFolder(): string {
 }
 
 /** The bundled library files, in order of name; names are those inside `routes-data`. */
-export function bundledFiles(): readonly LibraryText[] {
-  const data = dataFolder()
-  return ['materials', 'transformations'].flatMap(folder =>
-    jsonFilesIn(join(data, folder)).map(file => ({ name: `${folder}/${file}`, text: readFileSync(join(data, folder, file), 'utf8') })),
-  )
-}
+export const bundledFiles = (): readonly LibraryText[] => [...textsIn('materials'), ...textsIn('transformations')]
 
-/** The bundled tables as parsed JSON, by file name without its ending, e.g. `ghs`. */
-export function bundledTables(): ReadonlyMap<string, unknown> {
-  const folder = join(dataFolder(), 'tables')
-  return new Map(jsonFilesIn(folder).map(file => [file.replace(/\.json$/, ''), JSON.parse(readFileSync(join(folder, file), 'utf8'))]))
-}
+/** Names that mean several bottles stand beside the tables, but are a list of another kind. */
+const ambiguousNames = 'tables/ambiguous-names.json'
+
+/** The bundled tables: GHS, hazards, reactivity, incidents, storage, waste, regulated lists, rules of thumb. */
+export const bundledTables = (): readonly LibraryText[] => textsIn('tables').filter(({ name }) => name !== ambiguousNames)
+
+/** The list of names that mean several bottles, as parsed JSON. */
+export const bundledAmbiguousNames = (): unknown => JSON.parse(readFileSync(join(dataFolder(), ambiguousNames), 'utf8'))
 
 /** The keys that materials may use, out of the tables. */
-export const keysOf = (tables: ReadonlyMap<string, unknown>): TableKeys => tableKeys([...tables.values()].flatMap(rowsOf))
+export const keysOf = (tables: readonly LibraryText[]): TableKeys => tableKeys(tables.flatMap(({ text }) => JSON.parse(text).rows))
 
-const rowsOf = (table: unknown): readonly TableRow[] =>
-  typeof table === 'object' && table !== null && 'rows' in table && Array.isArray(table.rows) ? table.rows : []
+const textsIn = (folder: string): LibraryText[] =>
+  readdirSync(join(dataFolder(), folder))
+    .filter(file => file.endsWith('.json'))
+    .sort()
+    .map(file => ({ name: `${folder}/${file}`, text: readFileSync(join(dataFolder(), folder, file), 'utf8') }))
 
 /** Title of the library that comes with the program. */
 export const bundledTitle = 'Waybench bundled library'
@@ -56,20 +56,14 @@ export const bundledTitle = 'Waybench bundled library'
 let read: Bundled | null = null
 
 /**
- * The bundled library with its tables, read and checked once per process.
+ * The bundled library, read and checked once per process.
  *
  * @throws Error with every problem where the bundled data break a rule: our mistake, which the data tests catch
  */
 export function bundled(): Bundled {
   if (read !== null) return read
-  const tables = bundledTables()
-  const loaded = loadLibrary(bundledFiles(), { title: bundledTitle, tables: keysOf(tables) })
+  const loaded = loadLibrary(bundledFiles(), { title: bundledTitle, tables: keysOf(bundledTables()) })
   if (!loaded.ok) throw new Error(`The bundled library breaks its own rules.\n${loaded.problems.map(paragraph).join('\n')}`)
-  read = { library: loaded.value, warnings: loaded.warnings, tables }
+  read = { library: loaded.value, warnings: loaded.warnings }
   return read
 }
-
-const jsonFilesIn = (folder: string): string[] =>
-  readdirSync(folder)
-    .filter(file => file.endsWith('.json'))
-    .sort()
