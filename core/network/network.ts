@@ -1,4 +1,5 @@
 import type { Library } from '../library/library.ts'
+import { isBuyable } from '../library/material.ts'
 import { compoundIn } from '../library/reference-charge.ts'
 
 /**
@@ -52,7 +53,7 @@ export function networkOf(library: Library): Network {
   })
   const buyable = new Uint8Array(compounds.length)
   for (const material of library.materials.values()) {
-    if (!(material.buyable ?? material.kind !== 'polymer')) continue
+    if (!isBuyable(material)) continue
     const inside = indexOf.get(compoundIn(material) ?? '')
     if (inside !== undefined) buyable[inside] = 1
     const itself = indexOf.get(material.id)
@@ -63,7 +64,6 @@ export function networkOf(library: Library): Network {
 
 /** Packs arcs into typed arrays. Equal reactants of one body are merged. */
 export function packed(compounds: readonly string[], arcs: readonly Arc[], buyable: Uint8Array): Network {
-  const n = compounds.length
   const m = arcs.length
   const head = new Int32Array(m)
   const bodyStart = new Int32Array(m + 1)

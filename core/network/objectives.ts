@@ -1,0 +1,129 @@
+import { type Library, transformationOf } from '../library/library.ts'
+import { coefficientOf, demandPerLimiting, productCoefficientOf } from '../library/reference-charge.ts'
+import type { Transformation } from '../library/transformation.ts'
+import { chargesOf } from '../route/charge.ts'
+import type { ChargedLine } from '../route/charged.ts'
+import { flowOf } from '../route/flow.ts'
+import { typicalYield, type Yields } from '../route/overall-yield.ts'
+import { reactantLines } from '../route/reactant-lines.ts'
+import type { Network } from './network.ts'
+import type { Form, Weights } from './space.ts'
+
+/** Axes that the search proves. */
+export const provenAxes = ['start', 'steps', 'cost', 'hands-on', 'elapsed', 'mass-intensity'] as const
+export type ProvenAxis = (typeof provenAxes)[number]
+
+export interface ObjectiveInput {
+  readonly library: Library
+  readonly network: Network
+  /** Planning yields; what is missing is taken at its typical one. */
+  readonly yields?: Yields
+  /** What one line costs, in minor units; null = unknown. Asked for the axis `cost` alone. */
+  readonly priceOf?: (line: ChargedLine) => number | null
+}
+
+/**
+ * An axis as weights per transformation.
+ *
+ * `start`: moles of start per mole of target. `steps`, `hands-on` (h): sums over distinct steps. `elapsed` (h): the longest chain. `cost`
+ * (minor units) and `mass-intensity` (g): per mole of target; the latter is divided by the target's molar mass once, at the end.
+ */
+export function weightsFor(axis: ProvenAxis, input: ObjectiveInput): Weights {
+  const { network, library } = input
+  switch (axis) {
+    case 'start': {
+      const weights = zeroWeights(network, 'sum')
+      demands(input, weights.factor)
+      weights.start.set(weights.factor)
+      return weights
+    }
+    case 'steps':
+      return perStep(network, 'distinct', () => 1)
+    case 'hands-on':
+      return perStep(network, 'distinct', id => handsOnHours(transformationOf(library, id)) ?? Number.NaN)
+    case 'elapsed':
+      return perStep(network, 'max', id => transformationOf(library, id).elapsedHours)
+    case 'cost':
+      return perLine(input, line => input.priceOf?.(line) ?? null, 'in hand')
+    case 'mass-intensity':
+      return perLine(input, line => line.massG, 'counted')
+  }
+}
+
+/** Hours that need a person; null where the library does not say. */
+export function handsOnHours(t: Transformation): number | null {
+  if (t.handsOnHours !== undefined) return t.handsOnHours
+  return t.tasks ? t.tasks.reduce((sum, task) => (task.kind === 'hands' ? sum + task.hours : sum), 0) : null
+}
+
+function zeroWeights(network: Network, form: Form): Weights {
+  const uses = network.body.length
+  const zeros = () => new Float64Array(uses)
+  return { form, own: new Float64Array(network.head.length), factor: zeros(), bought: zeros(), made: zeros(), start: zeros() }
+}
+
+function perStep(network: Network, form: Form, of: (transformation: string) => number): Weights {
+  const weights = zeroWeights(network, form)
+  weights.factor.fill(1)
+  for (let a = 0; a < network.arcs.length; a++) weights.own[a] = of(network.arcs[a]!)
+  return weights
+}
+
+/** Moles of each reactant, as charged, per mole of product. A recovery from a feedstock is never multiplied in: its factor is 1. */
+function demands({ library, network, yields }: ObjectiveInput, factor: Float64Array): void {
+  for (let a = 0; a < network.arcs.length; a++) {
+    const t = transformationOf(library, network.arcs[a]!)
+    const fraction = yields?.get(t.id) ?? typicalYield(library, t.id)
+    const limitingPerMain = coefficientOf(t, t.limiting) / productCoefficientOf(t, t.mainProduct) / fraction
+    for (let u = network.bodyStart[a]!; u < network.bodyStart[a + 1]!; u++) {
+      const compound = network.compounds[network.body[u]!]!
+      factor[u] = t.kind === 'isolation' ? 1 : limitingPerMain * demandPerLimiting(library, t, compound)
+    }
+  }
+}
+
+/**
+ * Weights out of the charge of one mole of product, line by line: what supplies a reactant goes with its use, all else with the step. Where a
+ * made compound stands in for a solution, what that is made up with is still bought.
+ *
+ * A line without an amount adds nothing, as on every other page of the plan; one whose price or mass is unknown makes the step unknown.
+ */
+function perLine(input: ObjectiveInput, valueOf: (line: ChargedLine) => number | null, start: 'in hand' | 'counted'): Weights {
+  const { library, network, yields } = input
+  const weights = zeroWeights(network, 'sum')
+  demands(input, weights.factor)
+  const value = (line: ChargedLine): number => {
+    if (line.supply === 'free' || (line.massG === null && line.volumeMl === null && line.amountMol === null)) return 0
+    return valueOf(line) ?? Number.NaN
+  }
+  for (let a = 0; a < network.arcs.length; a++) {
+    const id = network.arcs[a]!
+    const t = transformationOf(library, id)
+    const flow = flowOf(library, id)
+    const productG = library.molarMass.get(t.mainProduct) ?? Number.NaN
+    const limitingG = productG / ((yields?.get(id) ?? typicalYield(library, id)) * flow.theoryPerG)
+    const charges = (made: ReadonlySet<string>) =>
+      chargesOf(library, { transformation: id, limitingG, productG, start: { compound: '', material: '' }, made })
+    const reactants = reactantLines(library, t)
+    const useOf = new Map<string, number>()
+    for (let u = network.bodyStart[a]!; u < network.bodyStart[a + 1]!; u++) useOf.set(network.compounds[network.body[u]!]!, u)
+    /** The use that a line supplies; -1 for a line that is no reactant's. */
+    const useOfLine = (line: ChargedLine): number => {
+      const reactant = line.line === null ? line.material : reactants.find(r => r.lines.includes(line.line!))?.compound
+      return useOf.get(reactant ?? '') ?? -1
+    }
+    for (const line of charges(new Set())) {
+      const u = useOfLine(line)
+      if (u < 0) weights.own[a]! += value(line)
+      else weights.bought[u]! += value(line)
+    }
+    for (const line of charges(new Set(useOf.keys()))) {
+      const u = useOfLine(line)
+      if (u < 0) continue
+      if (line.supply !== 'made') weights.made[u]! += value(line)
+      else if (start === 'counted') weights.start[u]! += value(line)
+    }
+    for (const u of useOf.values()) weights.start[u]! += weights.made[u]!
+  }
+  return weights
+}
