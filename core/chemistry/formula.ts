@@ -91,6 +91,9 @@ class FormulaReader {
     const parts = body.split('·').flatMap(part => part.split(/(?<=[A-Za-z)\]}]\d*)\.(?=\d*\.?\d*[A-Z([])/))
     for (const part of parts) {
       const times = /^(\d+(?:\.\d+)?|\d+\/\d+)(?=[A-Z([{])/.exec(part)
+      // Ahead of a single unit it would be a coefficient: 2 H2O is two molecules, not a compound H4O2.
+      if (times !== null && parts.length === 1)
+        throw new Slip('formula-unreadable', `"${times[1]}" is a coefficient`, 'Leave it out: coefficients belong to the equation.')
       const factor = times === null ? 1 : numberOf(times[1]!)
       const reader = new FormulaReader(part.slice(times?.[0].length ?? 0))
       add(counts, reader.#units(null), factor)

@@ -29,15 +29,25 @@ export interface ChargeRead {
 /** Volume of one drop of a thin liquid, mL. Common practice, no source. */
 export const dropMl = 0.05
 
+/** What a line does, by the verb it opens with. */
 const hints: readonly (readonly [RegExp, Role])[] = [
-  [/^(?:poured|pour|quench(?:ed)?|drowned|thrown)\b/i, 'quench'],
-  [/^(?:wash(?:ed|es)?|rinsed?)\b/i, 'wash'],
-  [/^(?:extract(?:ed|s)?)\b/i, 'extraction'],
-  [/^(?:re)?crystalli[sz](?:ed?|ation)\b/i, 'recrystallisation'],
-  [/^(?:dried|dry)\s+(?:over|with|on)\b/i, 'drying'],
+  [/\b(?:pour(?:ed)?|quench(?:ed)?|drown(?:ed)?|thrown?)\b/i, 'quench'],
+  [/\b(?:wash(?:ed|es)?|rinsed?)\b/i, 'wash'],
+  [/\bextract(?:ed|s)?\b/i, 'extraction'],
+  [/\b(?:re)?crystalli[sz](?:ed?|ation)\b/i, 'recrystallisation'],
+  [/\b(?:dried|dry)\b.*\b(?:over|with|on)\b/i, 'drying'],
 ]
-const opening =
-  /^(?:(?:then|and|it|mixture|is|was|poured|pour|quench(?:ed)?|drowned|thrown|wash(?:ed|es)?|rinsed?|extract(?:ed|s)?|(?:re)?crystalli[sz](?:ed?|ation)|dried|dry|dissolved?|add(?:ed)?|charged?|treat(?:ed)?|dilut(?:ed?|ion)|acidif(?:y|ied)|neutrali[sz]ed?|basif(?:y|ied)|suspended|mixed)\s+)+(?:(?:with|into|onto|on|over|from|in|to|by|using)\s+)?(?:adding\s+)?/i
+const verbs =
+  'pour(?:ed)?|quench(?:ed)?|drown(?:ed)?|thrown?|wash(?:ed|es)?|rinsed?|extract(?:ed|s)?|(?:re)?crystalli[sz](?:ed?|ation)|dried|dry|dissolved?|add(?:ed)?|charged?|treat(?:ed)?|dilut(?:ed?|ion)|acidif(?:y|ied)|neutrali[sz]ed?|basif(?:y|ied)|suspend(?:ed)?|mix(?:ed)?|filter(?:ed)?|cool(?:ed)?|stir(?:red)?|heat(?:ed)?|warm(?:ed)?|boil(?:ed)?|reflux(?:ed)?|decant(?:ed)?|separated?|make up|made up'
+/** Verbs at the start of a line up to the preposition that leads to the material. */
+const opening = new RegExp(
+  String.raw`^(?:(?:then|and|,|it|the|mixture|solution|product|solid|crude|is|was|are|were|down|off|once|twice|again|${verbs})(?:\s+|(?<=,)))+(?:(?:with|into|onto|on|over|from|in|to|by|using)\s+)?(?:adding\s+|pouring\s+(?:into|onto)\s+)?`,
+  'i',
+)
+const startsWithVerb = new RegExp(
+  String.raw`^(?:then\s+|and\s+|(?:the\s+)?(?:mixture|solution|product|solid)\s+(?:is|was)\s+)?(?:${verbs})\b`,
+  'i',
+)
 
 /**
  * Reads one line of a charge the way procedures give it: "9.2 g thiamine hydrochloride", "25 mL conc. HCl", "3 M NaOH, 20 mL",
@@ -49,8 +59,9 @@ const opening =
  */
 export function readChargeLine(text: string, index: NameIndex, comma: CommaRule): ChargeRead | null {
   const line = text.replace(/^[\s\-•*·]+(?=\D|\d)/, '').trim()
-  const hint = hints.find(([pattern]) => pattern.test(line))?.[1] ?? null
-  const body = line.replace(opening, '')
+  const verb = startsWithVerb.test(line) ? (opening.exec(line)?.[0] ?? '') : ''
+  const hint = hints.find(([pattern]) => pattern.test(verb))?.[1] ?? null
+  const body = line.slice(verb.length)
   const mixed = madeUp(text, body, index, comma)
   if (mixed !== null) return { ...mixed, roleHint: hint }
 

@@ -1,0 +1,149 @@
+import type { Library } from '../library/library.ts'
+import type { Material } from '../library/material.ts'
+import { compoundIn, measured } from '../library/reference-charge.ts'
+import type { Unit } from '../library/source.ts'
+import type { ChargeLine } from '../library/transformation.ts'
+import type { Problem } from '../problem/problem.ts'
+import { type ChargeRead, dropMl } from './charge-line.ts'
+import { askedAbout, type TermRead, unknownName } from './equation-line.ts'
+import type { NameIndex } from './names.ts'
+import { roleOf } from './role.ts'
+
+/** A charge line on its way into the library format. */
+export interface DraftCharge {
+  readonly read: ChargeRead
+  /** Null where it has to be asked about or is unknown. */
+  readonly material: Material | null
+  /** What the material is or contains; null for a mixture that does not say. */
+  readonly compound: string | null
+  readonly amount: number | null
+  readonly unit: Unit
+  readonly amountMol: number | null
+  readonly equivalents: number | null
+  /** Reckoned here rather than stated: drops, equivalents. */
+  readonly derived: boolean
+  readonly problems: readonly Problem[]
+  readonly notes: readonly string[]
+}
+
+/** Moles or grams stated beside an amount may differ this much from it before a word is said: they are rounded to two figures. */
+const statedTolerance = 0.06
+
+/** The line with its material settled and its amount in moles, as far as they can be told without the other lines. */
+export function draftCharge(read: ChargeRead, library: Library, index: NameIndex): DraftCharge {
+  const where = ['charges', read.text]
+  const problems: Problem[] = []
+  const notes = read.notes.map(note => `${read.text}: ${note}`)
+  const { found } = read
+  if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found.candidates, found.why, where))
+  if (found.kind === 'unknown') problems.push(unknownName(read.phrase, index, where))
+  if (found.kind === 'no-such-strength') problems.push(noSuchStrength(read.phrase, found.compound, found.held, where))
+  if (read.amount === 0) problems.push(nothing(read.text, where))
+  const material = found.kind === 'material' && read.amount !== 0 ? (library.materials.get(found.material) ?? null) : null
+  const inDrops = read.unit === 'drop'
+  const relative = read.unit === 'equiv'
+  if (inDrops && read.amount !== null) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
+  const amount = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : read.amount
+  const unit: Unit = inDrops ? 'mL' : relative ? 'mol' : (read.unit as Unit)
+  const amountMol = material === null || amount === null ? null : measured(library, material, amount, unit).amountMol
+  if (material !== null && amountMol !== null) notes.push(...disagreements(read, material, amountMol, library))
+  return {
+    read,
+    material,
+    compound: material === null ? null : compoundIn(material),
+    amount,
+    unit,
+    amountMol,
+    equivalents: null,
+    derived: inDrops || relative,
+    problems,
+    notes,
+  }
+}
+
+function disagreements(read: ChargeRead, material: Material, amountMol: number, library: Library): readonly string[] {
+  return read.alsoStated.flatMap(({ amount, unit }) => {
+    if (unit === 'equiv' || unit === 'drop') return []
+    const other = measured(library, material, amount, unit as Unit).amountMol
+    if (other === null || Math.abs(other / amountMol - 1) <= statedTolerance) return []
+    return [
+      `${read.text}: ${amount} ${unit} is ${other.toPrecision(3)} mol, but ${read.amount} ${read.unit} is ${amountMol.toPrecision(3)} mol; the latter is used`,
+    ]
+  })
+}
+
+/** Moles of a compound over all lines that charge it; quench lines only where no other does, work-up lines never. */
+export function molesOf(compound: string, drafts: readonly DraftCharge[]): number | null {
+  const own = drafts.filter(draft => draft.compound === compound && draft.amountMol !== null)
+  const charged = own.filter(draft => draft.read.roleHint === null)
+  const counted = charged.length > 0 ? charged : own.filter(draft => draft.read.roleHint === 'quench')
+  return counted.length === 0 ? null : counted.reduce((sum, draft) => sum + draft.amountMol!, 0)
+}
+
+/** The reactant of the equation that gives out first among those with an amount; the first of equals; null where none has one. */
+export function limitingReactant(reactants: readonly TermRead[], drafts: readonly DraftCharge[]): string | null {
+  let least: { readonly compound: string; readonly extentMol: number } | null = null
+  for (const { compound, coefficient } of reactants) {
+    const amountMol = compound === null ? null : molesOf(compound, drafts)
+    if (compound === null || amountMol === null) continue
+    const extentMol = amountMol / coefficient
+    // Within 2 % two reactants count as equal (library format), so that rounding does not choose between them.
+    if (least === null || extentMol < least.extentMol * 0.98) least = { compound, extentMol }
+  }
+  return least?.compound ?? null
+}
+
+/** The line with its equivalents, and with its amount where that was given as equivalents. */
+export function againstLimiting(draft: DraftCharge, limitingMol: number | null): DraftCharge {
+  if (limitingMol === null || draft.material === null) return draft
+  if (draft.read.unit === 'equiv') {
+    if (draft.read.amount === null) return draft
+    const amountMol = draft.read.amount * limitingMol
+    return { ...draft, amount: amountMol, amountMol, equivalents: draft.read.amount }
+  }
+  return draft.amountMol === null || draft.compound === null ? draft : { ...draft, equivalents: draft.amountMol / limitingMol }
+}
+
+/** Charge lines of the library format, one a line whose material is known, in the order of the text. */
+export function chargeLines(
+  drafts: readonly DraftCharge[],
+  reactants: readonly TermRead[],
+  limiting: string | null,
+): readonly ChargeLine[] {
+  const named = new Set(reactants.map(term => term.compound))
+  return drafts.flatMap((draft): ChargeLine[] => {
+    const { material, read } = draft
+    if (material === null) return []
+    const inEquation = draft.compound !== null && named.has(draft.compound)
+    const role = roleOf(read, material, inEquation, inEquation && draft.compound === limiting, draft.equivalents)
+    if (read.perGramProduct !== null)
+      return [{ material: material.id, role, amount: null, unit: perGramUnit(draft.unit), perGramProduct: read.perGramProduct }]
+    const amount = draft.amount === null ? null : round(draft.amount)
+    return [{ material: material.id, role, amount, unit: draft.unit, ...(draft.derived && amount !== null ? { derived: true } : {}) }]
+  })
+}
+
+const perGramUnit = (unit: Unit): Unit => (unit === 'g' || unit === 'mg' || unit === 'kg' ? 'g' : 'mL')
+
+/** Twelve figures: takes off what binary fractions add to 6 x 0.05. */
+const round = (amount: number): number => Number(amount.toPrecision(12))
+
+function noSuchStrength(phrase: string, compound: string, held: readonly string[], where: readonly string[]): Problem {
+  return {
+    code: 'strength-not-held',
+    where,
+    what: `The library holds no "${phrase}"${held.length > 0 ? `, only ${held.join(', ')}` : ''}.`,
+    why: 'The nearest strength is never taken: the amount would be wrong without a word.',
+    cure: `Name a strength that is held, or add the solution of ${compound} as a material of your own.`,
+  }
+}
+
+function nothing(text: string, where: readonly string[]): Problem {
+  return {
+    code: 'quantity-zero',
+    where,
+    what: `"${text}" charges nothing.`,
+    why: 'A line of the charge has an amount above zero, or none where the source gives none.',
+    cure: 'Correct the amount, or leave it out.',
+  }
+}

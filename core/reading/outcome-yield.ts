@@ -1,0 +1,52 @@
+import type { Library } from '../library/library.ts'
+import type { EquationRead } from './equation-line.ts'
+import type { OutcomeRead } from './outcome-line.ts'
+
+export interface YieldRead {
+  readonly theoreticalG: number | null
+  /** From the isolated mass where there is one, else as stated. */
+  readonly percentYield: number | null
+  /** For the draft; low and high only where the text gives a range. */
+  readonly percent: { readonly low?: number; readonly typical: number; readonly high?: number } | null
+  readonly notes: readonly string[]
+}
+
+/** Percentage points between a stated yield and the one from the isolated mass; printed yields are rounded, often to fives. */
+const statedTolerance = 3.5
+
+/** Theoretical mass of the main product on the limiting reactant, and the yield: isolated over theoretical, or as the text states it. */
+export function yieldOf(
+  equation: EquationRead,
+  limiting: string | null,
+  limitingMol: number | null,
+  main: string | null,
+  outcome: OutcomeRead | null,
+  library: Library,
+): YieldRead {
+  const coefficient = (terms: EquationRead['reactants'], compound: string): number =>
+    terms.find(term => term.compound === compound)?.coefficient ?? 1
+  const molarMass = main === null ? undefined : library.molarMass.get(main)
+  const theoreticalG =
+    limiting === null || limitingMol === null || main === null || molarMass === undefined
+      ? null
+      : (limitingMol * coefficient(equation.products, main) * molarMass) / coefficient(equation.reactants, limiting)
+  const notes: string[] = []
+  const fromMass =
+    outcome?.isolatedG == null || theoreticalG === null || theoreticalG === 0 ? null : (100 * outcome.isolatedG) / theoreticalG
+  const stated = outcome?.percent ?? null
+  const middle = stated === null ? null : (stated.low + stated.high) / 2
+  if (fromMass !== null && stated !== null && (fromMass < stated.low - statedTolerance || fromMass > stated.high + statedTolerance))
+    notes.push(`the text states ${span(stated)} %, but the isolated mass is ${fromMass.toFixed(1)} % of theory: the mass is used`)
+  const percentYield = fromMass ?? middle
+  if (percentYield !== null && percentYield > 100)
+    notes.push(
+      `${percentYield.toFixed(1)} % of theory is more than there can be: wet, impure or mis-weighed, or the limiting reactant is another`,
+    )
+  // What the format cannot hold (0, above 100) is shown above and not written into the draft.
+  const usable = percentYield !== null && percentYield > 0 && percentYield <= 100 ? Math.round(percentYield * 10) / 10 : null
+  const range =
+    stated !== null && stated.low !== stated.high && fromMass === null && stated.high <= 100 ? { low: stated.low, high: stated.high } : {}
+  return { theoreticalG, percentYield, percent: usable === null ? null : { typical: usable, ...range }, notes }
+}
+
+const span = ({ low, high }: { readonly low: number; readonly high: number }): string => (low === high ? `${low}` : `${low} to ${high}`)

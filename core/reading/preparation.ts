@@ -1,0 +1,277 @@
+import { type Equation, imbalancesOf, type Term, unbalanced } from '../chemistry/equation.ts'
+import { proposalsFor } from '../chemistry/proposal.ts'
+import type { Toolkit } from '../chemistry/structure.ts'
+import { type Library, materialOf } from '../library/library.ts'
+import type { Transformation } from '../library/transformation.ts'
+import type { Problem } from '../problem/problem.ts'
+import { type ChargeRead, readChargeLine } from './charge-line.ts'
+import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
+import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
+import { type EquationRead, isEquation, readEquation, type TermRead } from './equation-line.ts'
+import { commaRuleOf } from './measures.ts'
+import type { NameIndex } from './names.ts'
+import { isOutcome, type OutcomeRead, readOutcome } from './outcome-line.ts'
+import { yieldOf } from './outcome-yield.ts'
+
+/** One charge line with what it amounts to. */
+export interface LineRead {
+  readonly text: string
+  /** Id; null where it has to be asked about or is unknown: then the line is in `unread` too. */
+  readonly material: string | null
+  readonly amountMol: number | null
+  readonly equivalents: number | null
+}
+
+/** A transformation as far as a text can give it: keys of the library format, the yield perhaps without its ends. */
+export type DraftTransformation = Partial<Omit<Transformation, 'yieldPercent'>> & {
+  readonly yieldPercent?: { readonly low?: number; readonly typical: number; readonly high?: number }
+}
+
+/** What `waybench read` prints. */
+export interface PreparationRead {
+  readonly transformation: DraftTransformation
+  readonly limiting: string | null
+  readonly lines: readonly LineRead[]
+  readonly theoreticalG: number | null
+  readonly percentYield: number | null
+  /** Keys of the library format that the text could not give. */
+  readonly missing: readonly string[]
+  /** Lines that could not be used, as typed. */
+  readonly unread: readonly string[]
+  readonly problems: readonly Problem[]
+  /** What was assumed on the way, as sentences. */
+  readonly notes: readonly string[]
+  /** False where the equation is missing, unreadable or off: nothing may be planned on it. */
+  readonly balanced: boolean
+}
+
+/** Keys that a transformation needs and a text may lack, in the order of the format. */
+const needed = [
+  'id',
+  'name',
+  'kind',
+  'reactants',
+  'products',
+  'mainProduct',
+  'limiting',
+  'charge',
+  'yieldPercent',
+  'yieldPercent.low',
+  'yieldPercent.high',
+  'elapsedHours',
+  'operations',
+  'equipment',
+  'atmosphere',
+  'needsHood',
+  'exotherm',
+  'gasEvolved',
+  'hazardNotes',
+  'sources',
+  'confidence',
+] as const
+
+/** Longer than any preparation on a page; keeps a wrong file from being read for minutes. In characters. */
+const longestText = 50_000
+/** A line longer than this is prose, not a charge; it stays unread. In characters. */
+const longestLine = 400
+
+/**
+ * Reads a preparation as plain text: the equation on its first line, then one charge a line as a procedure says it, `isolated 2.1 g` or
+ * `yield 80 %`, times and temperatures. Pure; it never throws for what was typed.
+ *
+ * @param text     lines; empty ones and those that begin with # are passed over
+ * @param library  gives molar masses and densities
+ * @param index    of the same library's names
+ * @param toolkit  for SMILES; null where none is loaded
+ */
+export function readPreparation(text: string, library: Library, index: NameIndex, toolkit: Toolkit | null = null): PreparationRead {
+  if (text.length > longestText) return nothingRead(tooLong(text.length))
+  const lines = text
+    .replace(/^\ufeff/, '')
+    .split(/\r\n|\r|\n/)
+    .map(line => line.trim())
+    .filter(line => line !== '' && !line.startsWith('#'))
+  const comma = commaRuleOf(text)
+  const equation = readEquation(lines[0] ?? '', index, toolkit)
+  const problems: Problem[] = [...equation.problems]
+  const unread: string[] = lines.length > 0 && !isEquation(lines[0]!) ? [lines[0]!] : []
+  const notes: string[] = []
+  const charges: ChargeRead[] = []
+  const operations: string[] = []
+  const remarks: string[] = []
+  let outcome: OutcomeRead | null = null
+  let hours = 0
+  const temperatures: (readonly [number, number])[] = []
+
+  for (const line of lines.slice(1)) {
+    if (line.length > longestLine) {
+      unread.push(line)
+      continue
+    }
+    if (isOutcome(line)) {
+      const read = readOutcome(line, comma)
+      if (read === null) unread.push(line)
+      else
+        outcome =
+          outcome === null
+            ? read
+            : {
+                ...read,
+                isolatedG: outcome.isolatedG ?? read.isolatedG,
+                percent: outcome.percent ?? read.percent,
+                name: outcome.name || read.name,
+              }
+      continue
+    }
+    if (describesProduct(line)) {
+      remarks.push(line)
+      continue
+    }
+    const conditions = conditionsIn(line, comma)
+    const told = conditions.hours.length > 0 || conditions.temperaturesC.length > 0
+    for (const one of conditions.hours) hours += one
+    temperatures.push(...conditions.temperaturesC)
+    const charge = readChargeLine(line, index, comma)
+    // An unknown name on a line that gives an amount is a charge still; without one it may be what to do.
+    if (charge !== null && (charge.found.kind !== 'unknown' || charge.amount !== null || charge.perGramProduct !== null)) {
+      charges.push(charge)
+      if (tellsWhatToDo(line)) operations.push(line)
+    } else if (told || tellsWhatToDo(line)) operations.push(line)
+    else unread.push(line)
+  }
+
+  const balance = balanceOf(equation)
+  if (balance.problem !== null) problems.push(balance.problem)
+  const drafts: DraftCharge[] = []
+  for (const read of charges) {
+    const draft = draftCharge(read, library, index)
+    problems.push(...draft.problems)
+    notes.push(...draft.notes)
+    if (draft.material === null) unread.push(read.text)
+    drafts.push(draft)
+  }
+  const limiting = limitingReactant(equation.reactants, drafts)
+  const limitingMol = limiting === null ? null : molesOf(limiting, drafts)
+  if (limiting === null && equation.reactants.length > 0) problems.push(noLimiting)
+  const main = mainProduct(equation, outcome, index, notes)
+  const settled = drafts.map(draft => againstLimiting(draft, limitingMol))
+  const charge = chargeLines(settled, equation.reactants, limiting)
+  const figures = yieldOf(equation, limiting, limitingMol, main, outcome, library)
+  notes.push(...figures.notes)
+  if (hours > 0) notes.push('elapsedHours holds only the times that the text names: work-up and drying without a time are not in it')
+
+  const known = (terms: readonly TermRead[]): boolean => terms.length > 0 && terms.every(term => term.compound !== null)
+  const side = (terms: readonly TermRead[]): { compound: string; coefficient: number }[] =>
+    terms.map(term => ({ compound: term.compound!, coefficient: term.coefficient }))
+  const transformation: DraftTransformation = {
+    ...(main !== null && limiting !== null
+      ? { id: `${main}-from-${limiting}`, name: `${materialOf(library, main).name} from ${materialOf(library, limiting).name}` }
+      : {}),
+    ...(equation.reactants.length > 0 ? { kind: 'reaction' as const } : {}),
+    ...(known(equation.reactants) ? { reactants: side(equation.reactants) } : {}),
+    ...(known(equation.products) ? { products: side(equation.products) } : {}),
+    ...(main === null ? {} : { mainProduct: main }),
+    ...(limiting === null ? {} : { limiting }),
+    ...(charge.length > 0 ? { charge: [...charge] } : {}),
+    ...(figures.percent === null ? {} : { yieldPercent: figures.percent }),
+    ...(temperatures.length > 0
+      ? { temperatureC: [Math.min(...temperatures.map(one => one[0])), Math.max(...temperatures.map(one => one[1]))] as [number, number] }
+      : {}),
+    // Three decimals of an hour are 4 s; sums of thirds and sixths of an hour would else print with all their digits.
+    ...(hours > 0 ? { elapsedHours: Math.round(hours * 1000) / 1000, timesBasis: 'source' as const } : {}),
+    ...(operations.length > 0 ? { operations } : {}),
+    ...(outcome !== null && outcome.isolatedG !== null && outcome.isolatedG > 0
+      ? { isolated: { amount: outcome.isolatedG, unit: 'g' as const } }
+      : {}),
+    ...(remarks.length > 0 ? { note: remarks.join('; ') } : {}),
+  }
+  return {
+    transformation,
+    limiting,
+    lines: settled.map(({ read, material, amountMol, equivalents }) => ({
+      text: read.text,
+      material: material?.id ?? null,
+      amountMol,
+      equivalents,
+    })),
+    theoreticalG: figures.theoreticalG,
+    percentYield: figures.percentYield,
+    missing: needed.filter(key => !holds(transformation, key)),
+    unread,
+    problems,
+    notes,
+    balanced: balance.balanced,
+  }
+}
+
+const nothingRead = (problem: Problem): PreparationRead => ({
+  transformation: {},
+  limiting: null,
+  lines: [],
+  theoreticalG: null,
+  percentYield: null,
+  missing: needed,
+  unread: [],
+  problems: [problem],
+  notes: [],
+  balanced: false,
+})
+
+const tooLong = (length: number): Problem => ({
+  code: 'text-too-long',
+  where: ['text'],
+  what: `The text has ${length} characters; a preparation has at most ${longestText}.`,
+  why: 'One preparation is read at a time.',
+  cure: 'Give the equation and the charges of one step alone.',
+})
+
+const noLimiting: Problem = {
+  code: 'limiting-unknown',
+  where: ['charges'],
+  what: 'No reactant of the equation has an amount in moles.',
+  why: 'Equivalents and the theoretical yield are counted on the limiting reactant.',
+  cure: 'Give the mass, volume or moles of at least one reactant, by a name the library knows.',
+}
+
+function holds(draft: DraftTransformation, key: string): boolean {
+  const [outer, inner] = key.split('.') as [keyof DraftTransformation, string?]
+  const value = draft[outer]
+  return inner === undefined ? value !== undefined : value !== undefined && (value as Record<string, unknown>)[inner] !== undefined
+}
+
+/** Whether the equation may be used, and if not, what is off with a proposal. */
+function balanceOf(read: EquationRead): { readonly balanced: boolean; readonly problem: Problem | null } {
+  const terms = [...read.reactants, ...read.products]
+  if (read.reactants.length === 0 || read.products.length === 0) return { balanced: false, problem: null }
+  // What has no composition cannot be balanced; the name itself has already been asked about.
+  if (terms.some(term => term.composition === null)) return { balanced: false, problem: null }
+  const side = (list: readonly TermRead[]): Term[] =>
+    list.map(term => ({ name: term.text, coefficient: term.coefficient, composition: term.composition! }))
+  const equation: Equation = { reactants: side(read.reactants), products: side(read.products) }
+  if (imbalancesOf(equation).length === 0) return { balanced: true, problem: null }
+  const proposals = proposalsFor(equation)
+  const cure =
+    proposals.length === 0
+      ? 'Add the missing compounds or correct the coefficients; nothing simple was found that would do.'
+      : `${proposals[0]!.text}${
+          proposals.length > 1
+            ? ` Or: ${proposals
+                .slice(1)
+                .map(one => one.text)
+                .join(' Or: ')}`
+            : ''
+        }`
+  return { balanced: false, problem: unbalanced(equation, ['line 1'], cure) }
+}
+
+/** The product that the isolated line names, else the first of the equation. */
+function mainProduct(equation: EquationRead, outcome: OutcomeRead | null, index: NameIndex, notes: string[]): string | null {
+  const products = equation.products.map(term => term.compound)
+  const first = products[0] ?? null
+  if (outcome === null || outcome.name === '') return first
+  const found = index.lookUp(outcome.name)
+  const named = found.kind === 'material' ? (index.materials.get(found.material)?.contains?.compound ?? found.material) : null
+  if (named !== null && products.includes(named)) return named
+  if (named !== null) notes.push(`"${outcome.name}" is no product of the equation: the yield is counted on ${first ?? 'nothing'}`)
+  return first
+}
