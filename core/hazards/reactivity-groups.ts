@@ -1,0 +1,24 @@
+import type { Structure, Toolkit } from '../chemistry/structure.ts'
+import type { ReactivityGroup } from './tables.ts'
+
+/**
+ * Reactivity groups of a pure material: those of which it is a named member, by id or CAS number, and those whose patterns it shows.
+ *
+ * @returns group numbers, rising; empty where neither tells anything, which is not the same as harmless
+ */
+export function reactivityGroupsOf(
+  groups: readonly ReactivityGroup[],
+  material: { readonly id: string; readonly cas: string | null },
+  structure: Structure | null,
+  toolkit: Toolkit | null,
+): readonly number[] {
+  return groups
+    .filter(group => {
+      if (group.members.some(member => member.compound === material.id || (member.cas !== undefined && member.cas === material.cas)))
+        return true
+      if (!structure || !toolkit) return false
+      const shows = (smarts: string) => toolkit.matches(structure, smarts)
+      return group.smartsAny.some(shows) && !group.smartsNone.some(shows)
+    })
+    .map(group => group.number)
+}
