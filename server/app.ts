@@ -1,0 +1,110 @@
+import helmet from '@fastify/helmet'
+import rateLimit from '@fastify/rate-limit'
+import fastifyStatic from '@fastify/static'
+import swagger from '@fastify/swagger'
+import Fastify, { type FastifyInstance } from 'fastify'
+import {
+  jsonSchemaTransform,
+  jsonSchemaTransformObject,
+  serializerCompiler,
+  validatorCompiler,
+  type ZodTypeProvider,
+} from 'fastify-type-provider-zod'
+import { demo } from './api/demo.ts'
+import { evaluations } from './api/evaluations.ts'
+import { materials } from './api/materials.ts'
+import { openApi } from './api/open-api.ts'
+import { plans } from './api/plans.ts'
+import { reach } from './api/reach.ts'
+import { routes } from './api/routes.ts'
+import { slices } from './api/slices.ts'
+import { tables } from './api/tables.ts'
+import type { ServerConfig } from './config.ts'
+import type { Workshop } from './library/workshop.ts'
+import { replyToError, unknownAddress } from './replies.ts'
+import type { Store } from './store/store.ts'
+
+export type App = FastifyInstance
+
+/** What the resources work with. */
+export interface Backing {
+  readonly workshop: Workshop
+  readonly store: Store
+  /** Now, ISO 8601 in UTC; handed in so that tests decide it. */
+  readonly now: () => string
+  /** A new id for a saved plan. */
+  readonly newId: () => string
+}
+
+/**
+ * The server, built but not listening, so that tests can inject requests.
+ *
+ * The page and the API share one origin; helmet's policy is written out because its default forbids WebAssembly, which the solver needs,
+ * and would force https on a bench's own network.
+ */
+export async function buildApp(backing: Backing, config: Pick<ServerConfig, 'rateLimit' | 'pageFolder'>, logger: boolean): Promise<App> {
+  const app = Fastify({
+    logger: logger ? { level: 'warn' } : false,
+    bodyLimit: 20 * 1024 * 1024,
+    routerOptions: { ignoreTrailingSlash: true },
+  })
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  app.setErrorHandler(replyToError)
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        fontSrc: ["'self'", 'data:'],
+        connectSrc: ["'self'"],
+        workerSrc: ["'self'", 'blob:'],
+        objectSrc: ["'none'"],
+        baseUri: ["'self'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'self'"],
+      },
+    },
+    hsts: false,
+    crossOriginOpenerPolicy: false,
+    crossOriginEmbedderPolicy: false,
+    originAgentCluster: false,
+  })
+  if (config.rateLimit !== null) await app.register(rateLimit, { max: config.rateLimit, timeWindow: '1 minute' })
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Waybench',
+        version: '1',
+        description:
+          'Routes from an intermediate in hand, their amounts, shopping, hazards and days. Quantities are estimates; read the safety data sheets.',
+      },
+    },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  })
+  await app.register(
+    async api => {
+      const typed = api.withTypeProvider<ZodTypeProvider>()
+      for (const resource of [materials, reach, routes, slices, tables, demo, evaluations, plans]) await resource(typed, backing)
+      openApi(typed)
+      api.setNotFoundHandler(unknownAddress)
+    },
+    { prefix: '/api/v1' },
+  )
+  if (config.pageFolder !== null) {
+    await app.register(fastifyStatic, {
+      root: config.pageFolder,
+      preCompressed: true,
+      setHeaders: (reply, path) => {
+        // Built files carry a hash in their name; the page that names them must be asked for each time.
+        reply.setHeader('cache-control', /[\\/]assets[\\/]/.test(path) ? 'public, max-age=31536000, immutable' : 'no-cache')
+      },
+    })
+  }
+  return app
+}

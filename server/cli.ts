@@ -1,0 +1,63 @@
+import { nearest } from '../core/problem/nearest.ts'
+import { paragraph } from '../core/problem/problem.ts'
+import { check } from './commands/check.ts'
+import { type Command, givenFor, type Terminal } from './commands/command.ts'
+import { helpOf, helpOfAll } from './commands/help.ts'
+import { library } from './commands/library.ts'
+import { log } from './commands/log.ts'
+import { plan } from './commands/plan.ts'
+import { reach } from './commands/reach.ts'
+import { read } from './commands/read.ts'
+import { replan } from './commands/replan.ts'
+import { routes } from './commands/routes.ts'
+import { serve } from './commands/serve.ts'
+import { Refusal } from './refusal.ts'
+
+export const commands: readonly Command[] = [reach, routes, plan, log, replan, read, library, check, serve]
+
+/**
+ * Runs one command line.
+ *
+ * @param words  what stands after `waybench`
+ * @returns exit code: 0 done, 1 no answer (unreachable, infeasible, stopped for safety), 2 bad input
+ */
+export async function runCommand(words: readonly string[], terminal: Terminal): Promise<number> {
+  const json = words.includes('--json')
+  try {
+    const [name, ...rest] = words
+    if (name === undefined || name === '--help' || name === 'help') {
+      terminal.out(helpOfAll(commands))
+      return 0
+    }
+    const command = commands.find(c => c.name === name)
+    if (!command) throw unknownCommand(name)
+    const given = givenFor(command, rest)
+    if (given.on('help')) {
+      terminal.out(helpOf(command))
+      return 0
+    }
+    return await command.run(given, terminal)
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error
+    if (json) terminal.err(`${JSON.stringify({ problems: error.problems }, null, 2)}\n`)
+    else terminal.err(`${error.problems.map(p => paragraph(p)).join('\n\n')}\n`)
+    return error.kind === 'no-answer' ? 1 : 2
+  }
+}
+
+function unknownCommand(name: string): Refusal {
+  const near = nearest(
+    name,
+    commands.map(c => c.name),
+  )
+  const cure = `${near ? `Did you mean "${near}"? ` : ''}waybench --help lists the commands.`
+  return new Refusal('bad-input', [
+    {
+      code: 'command-unknown',
+      where: ['command line', name],
+      what: `There is no command "${name}".`,
+      why: 'A command says what to reckon.',
+      cure,
+    },
+  ])
+}

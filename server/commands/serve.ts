@@ -1,0 +1,75 @@
+import { randomBytes } from 'node:crypto'
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { buildApp } from '../app.ts'
+import { defaultConfig } from '../config.ts'
+import { openWorkshop } from '../library/workshop.ts'
+import { openStore } from '../store/store.ts'
+import { badOption, type Command } from './command.ts'
+
+export const serve: Command = {
+  name: 'serve',
+  summary: 'serves the page and the API',
+  usage: '[--port N] [--host H] [--data DIR]',
+  options: {
+    port: { type: 'string', value: 'N', help: `port (default ${defaultConfig.port}; 0 = any free one)` },
+    host: { type: 'string', value: 'H', help: `address to listen on (default ${defaultConfig.host}: this machine alone)` },
+    data: { type: 'string', value: 'DIR', help: 'folder of the saved plans (default: data, beside the program)' },
+  },
+  async run(given, terminal) {
+    const port = given.whole('port', 0, 65535, defaultConfig.port)
+    const host = given.text('host') ?? defaultConfig.host
+    const workshop = await openWorkshop(given.texts('library'))
+    let store: ReturnType<typeof openStore>
+    try {
+      store = openStore(given.text('data') ?? defaultConfig.plansFolder)
+    } catch (error) {
+      throw badOption(
+        '--data',
+        `cannot be used: ${error instanceof Error ? error.message : String(error)}`,
+        'Saved plans need a folder that can be written.',
+        'Name another folder.',
+      )
+    }
+    const pageFolder =
+      defaultConfig.pageFolder !== null && existsSync(join(defaultConfig.pageFolder, 'index.html')) ? defaultConfig.pageFolder : null
+    const app = await buildApp(
+      { workshop, store, now: () => new Date().toISOString(), newId: () => randomBytes(9).toString('base64url') },
+      { rateLimit: defaultConfig.rateLimit, pageFolder },
+      true,
+    )
+    const closed = new Promise<void>(resolve => {
+      // Registered before the ready line is printed: a quick stop must still close the database.
+      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void app.close().then(() => resolve()))
+    })
+    app.addHook('onClose', () => store.close())
+    try {
+      await app.listen({ port, host })
+    } catch (error) {
+      await app.close()
+      const code = (error as NodeJS.ErrnoException).code
+      if (code === 'EADDRINUSE')
+        throw badOption(
+          '--port',
+          `${port} is in use by another program.`,
+          'Two programs cannot listen on one port.',
+          'Stop the other one, or give --port with another number.',
+        )
+      if (code === 'EACCES' || code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND')
+        throw badOption(
+          '--host',
+          `${host} with port ${port} cannot be listened on here (${code}).`,
+          'The address must be one of this machine and the port free to you.',
+          'Give another --host or --port.',
+        )
+      throw error
+    }
+    const address = app.addresses()[0]
+    const shown = address
+      ? `http://${address.family === 'IPv6' ? `[${address.address}]` : address.address}:${address.port}`
+      : `http://${host}:${port}`
+    terminal.out(`Waybench is at ${shown}${pageFolder === null ? ' (API only: the page is not built)' : ''}. Stop it with Ctrl+C.\n`)
+    await closed
+    return 0
+  },
+}

@@ -1,0 +1,43 @@
+import { toolkitFrom } from '../../core/chemistry/openchemlib.ts'
+import type { Toolkit } from '../../core/chemistry/structure.ts'
+import type { HazardTables } from '../../core/hazards/tables.ts'
+import { loadHazardTables } from '../../core/hazards/tables.ts'
+import { type Traits, traitsOf } from '../../core/hazards/traits.ts'
+import type { Library } from '../../core/library/library.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import { Refusal } from '../refusal.ts'
+import { bundledTables } from './bundled.ts'
+import { openLibrary } from './open.ts'
+
+/** A library ready to work with: what it holds, the tables beside it and what the toolkit tells of its materials. */
+export interface Workshop {
+  readonly library: Library
+  readonly warnings: readonly Problem[]
+  readonly tables: HazardTables
+  /** Identity, list hits and groups of every material; reckoned at the first call. */
+  readonly traits: () => ReadonlyMap<string, Traits>
+  readonly toolkit: Toolkit
+}
+
+/**
+ * Opens the named libraries (none = the bundled one).
+ *
+ * @throws Refusal with every problem of the files
+ */
+export async function openWorkshop(names: readonly string[]): Promise<Workshop> {
+  const loaded = openLibrary(names)
+  if (!loaded.ok) throw new Refusal('bad-input', loaded.problems)
+  const tables = loadHazardTables(bundledTables())
+  if (!tables.ok) throw new Error(`The bundled tables break their own rules: ${tables.problems.map(p => p.what).join(' ')}`)
+  // Half of the start-up is this toolkit; it is imported here once and nowhere else in the server.
+  const toolkit = toolkitFrom(await import('openchemlib'))
+  const library = loaded.value
+  let traits: ReadonlyMap<string, Traits> | null = null
+  return {
+    library,
+    warnings: loaded.warnings,
+    tables: tables.value,
+    traits: () => (traits ??= traitsOf(library, tables.value, toolkit)),
+    toolkit,
+  }
+}
