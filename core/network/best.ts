@@ -1,5 +1,5 @@
 import { Heap } from './heap.ts'
-import type { Space } from './space.ts'
+import { lesser, type Space } from './space.ts'
 
 /** The best value of making each node, and how; or a circle that makes more of itself. */
 export interface Labels {
@@ -26,10 +26,7 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
   const sum = space.form === 'sum'
   let value = 0
   for (let u = bodyStart[a]!, end = bodyStart[a + 1]!; u < end; u++) {
-    const asMade = factor[u]! * labels[body[u]!]! + made[u]!
-    const asLeaf = leaf[u]!
-    // A factor of nought times no label is no number, and then only the leaf is left.
-    const part = asMade < asLeaf ? asMade : asLeaf
+    const part = lesser(factor[u]! * labels[body[u]!]! + made[u]!, leaf[u]!)
     if (sum) value += part
     else if (part > value) value = part
   }

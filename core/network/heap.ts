@@ -46,7 +46,7 @@ export class Heap {
       if (child >= last) break
       let least = child
       let leastKey = keys[child]!
-      const end = child + 4 < last ? child + 4 : last
+      const end = Math.min(child + 4, last)
       for (let other = child + 1; other < end; other++) {
         const otherKey = keys[other]!
         if (otherKey < leastKey) {

@@ -88,13 +88,13 @@ function demands({ library, network, yields }: ObjectiveInput, factor: Float64Ar
  *
  * A line without an amount adds nothing, as on every other page of the plan; one whose price or mass is unknown makes the step unknown.
  */
-function perLine(input: ObjectiveInput, valueOf: (line: ChargedLine) => number | null, start: 'in hand' | 'counted'): Weights {
+function perLine(input: ObjectiveInput, lineValue: (line: ChargedLine) => number | null, start: 'in hand' | 'counted'): Weights {
   const { library, network, yields } = input
   const weights = zeroWeights(network, 'sum')
   demands(input, weights.factor)
-  const value = (line: ChargedLine): number => {
+  const figure = (line: ChargedLine): number => {
     if (line.supply === 'free' || (line.massG === null && line.volumeMl === null && line.amountMol === null)) return 0
-    return valueOf(line) ?? Number.NaN
+    return lineValue(line) ?? Number.NaN
   }
   for (let a = 0; a < network.arcs.length; a++) {
     const id = network.arcs[a]!
@@ -114,14 +114,14 @@ function perLine(input: ObjectiveInput, valueOf: (line: ChargedLine) => number |
     }
     for (const line of charges(new Set())) {
       const u = useOfLine(line)
-      if (u < 0) weights.own[a]! += value(line)
-      else weights.bought[u]! += value(line)
+      if (u < 0) weights.own[a]! += figure(line)
+      else weights.bought[u]! += figure(line)
     }
     for (const line of charges(new Set(useOf.keys()))) {
       const u = useOfLine(line)
       if (u < 0) continue
-      if (line.supply !== 'made') weights.made[u]! += value(line)
-      else if (start === 'counted') weights.start[u]! += value(line)
+      if (line.supply !== 'made') weights.made[u]! += figure(line)
+      else if (start === 'counted') weights.start[u]! += figure(line)
     }
     for (const u of useOf.values()) weights.start[u]! += weights.made[u]!
   }

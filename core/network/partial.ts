@@ -1,4 +1,4 @@
-import type { Space } from './space.ts'
+import { lesser, type Space } from './space.ts'
 import type { Must } from './through.ts'
 
 /** Decisions beside an arc: buy it. */
@@ -186,8 +186,7 @@ export class PartialRoutes {
         return factor[u]! * label + made[u]!
       }
       if (!this.chainOpen || x === start || label === Number.POSITIVE_INFINITY) return asLeaf
-      const asMade = factor[u]! * label + made[u]!
-      return asMade < asLeaf ? asMade : asLeaf
+      return lesser(factor[u]! * label + made[u]!, asLeaf)
     }
     if (label === Number.POSITIVE_INFINITY) return asLeaf
     const asMade = factor[u]! * label + made[u]!

@@ -2,7 +2,7 @@ import { arcValue, type Labels, slack } from './best.ts'
 import { Heap } from './heap.ts'
 import { BUY, type Layer, type MakerOrder, type Overlay, PartialRoutes } from './partial.ts'
 import { LabelRepair } from './repair.ts'
-import type { Space } from './space.ts'
+import { lesser, type Space } from './space.ts'
 import { labelsThrough, type Must } from './through.ts'
 
 export interface RankedRoute {
@@ -14,8 +14,6 @@ export interface RankedRoute {
 export interface SearchOptions {
   /** No route has more steps. */
   readonly maxSteps?: number
-  /** Demands that every route meets. */
-  readonly musts?: readonly Must[]
   /** Work allowed, in partial routes taken up; the answer is then the same on every machine. */
   readonly budget?: number
   /** Partial routes taken up without a route before labels are repaired. */
@@ -34,6 +32,34 @@ const defaultBudget = 200_000
  */
 const stepPart = 1e-12
 
+/** One space with its labels and scratch arrays, for as many targets as are asked for; their streams may run side by side. */
+export class RouteSearch {
+  readonly partial: PartialRoutes
+  readonly repair: LabelRepair
+  /** Makers in order under the network's own labels, by node. */
+  readonly orders = new Map<number, MakerOrder>()
+
+  /** @param musts demands that every route meets */
+  constructor(
+    readonly space: Space,
+    readonly labels: Labels,
+    musts: readonly Must[] = [],
+  ) {
+    const layers = musts.map((must): Layer => {
+      const meets = new Uint8Array(labels.value.length)
+      for (const node of must.nodes) meets[node] = 1
+      return { must, value: labelsThrough(space, labels.value, must), meets }
+    })
+    this.partial = new PartialRoutes(space, labels.value, layers, leastOwn(space))
+    this.repair = new LabelRepair(space, labels.value, labels.best)
+  }
+
+  /** @param target node of the space: see `targetNode` */
+  routesTo(target: number, options: SearchOptions = {}): RouteStream {
+    return new RouteStream(this, target, options)
+  }
+}
+
 /**
  * The k best routes to a target, one after the other: best first over partial routes.
  *
@@ -46,14 +72,13 @@ export class RouteStream {
   pops = 0
   /** All routes have been handed out. */
   complete = false
-  private readonly target: number
+  private readonly space: Space
+  private readonly labels: Labels
   private readonly partial: PartialRoutes
-  private readonly repair: LabelRepair
   private readonly heap = new Heap(256)
   private readonly budget: number
   private readonly patience: number
   private readonly maxSteps: number
-  private readonly orders = new Map<number, MakerOrder>()
   // One row a partial route: the decision that made it of its parent, what its evaluation found, and the labels it goes by.
   private readonly parent: number[] = []
   private readonly node: number[] = []
@@ -69,22 +94,16 @@ export class RouteStream {
   private stopped = false
 
   constructor(
-    private readonly space: Space,
-    private readonly labels: Labels,
-    target: number,
-    private readonly options: SearchOptions = {},
+    private readonly search: RouteSearch,
+    private readonly target: number,
+    private readonly options: SearchOptions,
   ) {
-    this.target = target
+    this.space = search.space
+    this.labels = search.labels
+    this.partial = search.partial
     this.budget = options.budget ?? defaultBudget
     this.patience = options.patience ?? defaultPatience
     this.maxSteps = options.maxSteps ?? Number.POSITIVE_INFINITY
-    const layers = (options.musts ?? []).map((must): Layer => {
-      const meets = new Uint8Array(labels.value.length)
-      for (const node of must.nodes) meets[node] = 1
-      return { must, value: labelsThrough(space, labels.value, must), meets }
-    })
-    this.partial = new PartialRoutes(space, labels.value, layers, leastOwn(space))
-    this.repair = new LabelRepair(space, labels.value, labels.best)
     this.partial.begin()
     this.push(this.addState(-1, -1, 0, null, true), -1)
   }
@@ -131,7 +150,7 @@ export class RouteStream {
   /** Takes up a partial route: its open compound is bought, or made. */
   private expand(state: number, key: number): void {
     if (this.sinceRoute > this.patience && !this.exact[state]) {
-      this.overlay[state] = this.repair.overlay(this.decisionsOf(state))
+      this.overlay[state] = this.search.repair.overlay(this.decisionsOf(state))
       this.exact[state] = true
       this.load(state)
       const bound = this.partial.evaluate(this.target, this.overlay[state]!, -1, 0)
@@ -218,7 +237,7 @@ export class RouteStream {
 
   private orderOf(state: number, node: number): MakerOrder {
     const overlay = this.overlay[state] ?? null
-    const orders = overlay?.orders ?? this.orders
+    const orders = overlay?.orders ?? this.search.orders
     let order = orders.get(node)
     if (!order) {
       order = makersInOrder(this.space, this.labels.value, overlay, node)
@@ -260,8 +279,7 @@ function makersInOrder(space: Space, labels: Float64Array, overlay: Overlay | nu
       const values = overlay.value
       key = 0
       for (let u = bodyStart[arc]!; u < bodyStart[arc + 1]!; u++) {
-        const asMade = space.factor[u]! * (values.get(body[u]!) ?? labels[body[u]!]!) + space.made[u]!
-        const part = asMade < space.leaf[u]! ? asMade : space.leaf[u]!
+        const part = lesser(space.factor[u]! * (values.get(body[u]!) ?? labels[body[u]!]!) + space.made[u]!, space.leaf[u]!)
         if (space.form === 'sum') key += part
         else if (part > key) key = part
       }

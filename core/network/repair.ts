@@ -1,6 +1,6 @@
 import { Heap } from './heap.ts'
 import { BUY, type Overlay } from './partial.ts'
-import type { Space } from './space.ts'
+import { lesser, type Space } from './space.ts'
 
 /**
  * Labels made exact for one partial route. The network's labels ignore what stands above an open compound, so in a network full of circles
@@ -126,9 +126,8 @@ export class LabelRepair {
       const x = body[u]!
       const bought = this.fixedMark[x] === this.mark && this.fixed[x] === BUY
       const label = bought ? Number.POSITIVE_INFINITY : this.affectedMark[x] === this.mark ? this.value[x]! : this.labels[x]!
-      const asMade = factor[u]! * label + made[u]!
       const asLeaf = this.noLeafMark[x] === this.mark ? Number.POSITIVE_INFINITY : leaf[u]!
-      const part = asMade < asLeaf ? asMade : asLeaf
+      const part = lesser(factor[u]! * label + made[u]!, asLeaf)
       if (form === 'sum') value += part
       else if (part > value) value = part
     }

@@ -76,4 +76,11 @@ export function openSpace(network: Network, weights: Weights, options: SpaceOpti
   return { network, form: weights.form, masked, own: weights.own, factor: weights.factor, leaf, made, mayBeLeaf, arcOf, twin: null, start }
 }
 
+/** The smaller of what a reactant adds when made and when bought. A factor of nought times no label is no number: then the latter. */
+// biome-ignore lint/complexity/useMathMinMax: Math.min would pass NaN on
+export const lesser = (made: number, leaf: number): number => (made < leaf ? made : leaf)
+
 export const known = (value: number): number => (Number.isNaN(value) ? Number.POSITIVE_INFINITY : value)
+
+/** The node that stands for "this compound as the target". */
+export const targetNode = (space: Space, compound: number): number => (space.twin === null ? compound : compound + space.twin.length / 2)

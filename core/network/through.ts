@@ -1,6 +1,6 @@
 import { slack } from './best.ts'
 import { Heap } from './heap.ts'
-import type { Space } from './space.ts'
+import { lesser, type Space } from './space.ts'
 
 /** What a route must use or make: the start as a reactant, or one of these nodes as something made. */
 export interface Must {
@@ -57,9 +57,7 @@ function besides(space: Space, labels: Float64Array, a: number, u: number, part:
   let value = part
   for (let other = bodyStart[a]!, end = bodyStart[a + 1]!; other < end; other++) {
     if (other === u) continue
-    const asMade = factor[other]! * labels[body[other]!]! + made[other]!
-    const asLeaf = leaf[other]!
-    const least = asMade < asLeaf ? asMade : asLeaf
+    const least = lesser(factor[other]! * labels[body[other]!]! + made[other]!, leaf[other]!)
     if (space.form === 'sum') value += least
     else if (least > value) value = least
   }

@@ -1,0 +1,116 @@
+import { labelsOf } from './best.ts'
+import { chainSpace } from './chain-space.ts'
+import type { Network } from './network.ts'
+import { type RankedRoute, RouteSearch, type RouteStream, type SearchOptions } from './ranked.ts'
+import { routeValue } from './route-value.ts'
+import { openSpace, type Space, targetNode, type Weights } from './space.ts'
+import type { Must } from './through.ts'
+
+/** Which routes from a start are asked for. Compounds and arcs are indices of the network. */
+export interface RoutesAsked {
+  readonly start: number
+  /** `default`: a chain, all else bought where it can be. `all`: every route that uses the start. */
+  readonly mode: 'default' | 'all'
+  /** By arc: 1 = forbidden. */
+  readonly masked: Uint8Array
+  /** Compounds that every route makes, and that are therefore not bought. */
+  readonly make: readonly number[]
+  /** Compounds that every route makes or starts from. */
+  readonly mustPass: readonly number[]
+}
+
+/** A circle of compounds in which one round gives back more than it took: always a fault of the data. */
+export class GainingCircle extends Error {
+  constructor(readonly compounds: readonly string[]) {
+    super(`one round of ${compounds.join(', ')} gives back more than it took`)
+  }
+}
+
+/**
+ * A search over all targets of what is asked.
+ *
+ * @throws GainingCircle; the doors answer it with a Problem
+ */
+export function routeSearch(network: Network, weights: Weights, asked: RoutesAsked): RouteSearch {
+  const opened = new Uint8Array(network.compounds.length)
+  for (const c of asked.make) opened[c] = 1
+  const options = { start: asked.start, masked: asked.masked, opened, makeAll: asked.mode === 'all' }
+  const space = asked.mode === 'all' ? openSpace(network, weights, options) : chainSpace(network, weights, options)
+  const labels = labelsOf(space)
+  if (labels.circle) throw new GainingCircle([...new Set(labels.circle.map(node => network.compounds[node % network.compounds.length]!))])
+  const made = [...asked.make, ...asked.mustPass.filter(c => c !== asked.start)]
+  const musts: Must[] = made.map(c => ({ start: false, nodes: nodesOf(space, c) }))
+  // A chain begins at the start anyway.
+  if (asked.mode === 'all') musts.push({ start: true, nodes: [] })
+  return new RouteSearch(space, labels, musts)
+}
+
+const nodesOf = (space: Space, compound: number): number[] => (space.twin === null ? [compound] : [compound, targetNode(space, compound)])
+
+/** A route in the order of an axis; `value` null = the axis does not know all of it. */
+export interface OrderedRoute {
+  readonly arcs: readonly number[]
+  readonly value: number | null
+}
+
+/**
+ * Routes to one target in the order of an axis: first those whose value is known, in order; then those of which something is unknown, by
+ * fewer steps and then ids. Drawn one by one.
+ */
+export class OrderedRoutes {
+  private stream: RouteStream | null
+  private readonly known: boolean
+  private unknownPart = false
+  complete = false
+
+  /**
+   * @param byStep weights that count each step once and know everything: the order of what the axis does not know
+   * @throws GainingCircle
+   */
+  constructor(
+    private readonly network: Network,
+    private readonly weights: Weights,
+    private readonly byStep: Weights,
+    private readonly asked: RoutesAsked,
+    private readonly target: number,
+    private readonly options: SearchOptions = {},
+  ) {
+    this.known = ![weights.own, weights.bought, weights.made, weights.start].some(list => list.some(Number.isNaN))
+    this.stream = this.streamOf(weights)
+  }
+
+  /** Lower bound of the routes still to come; null where that is not known. */
+  get bound(): number | null {
+    if (this.stream === null || this.unknownPart) return null
+    return this.stream.bound === Number.POSITIVE_INFINITY ? null : this.stream.bound
+  }
+
+  next(): OrderedRoute | null {
+    while (this.stream !== null) {
+      const found = this.stream.next()
+      if (found === null) {
+        if (!this.stream.complete) return null
+        if (this.known || this.unknownPart) {
+          this.complete = true
+          this.stream = null
+          return null
+        }
+        this.unknownPart = true
+        this.stream = this.streamOf(this.byStep)
+        continue
+      }
+      if (!this.unknownPart) return found
+      if (Number.isNaN(this.valueOf(found))) return { arcs: found.arcs, value: null }
+    }
+    return null
+  }
+
+  private valueOf(route: RankedRoute): number {
+    return routeValue(this.network, this.weights, this.asked.start, this.target, route.arcs)
+  }
+
+  private streamOf(weights: Weights): RouteStream {
+    const search = routeSearch(this.network, weights, this.asked)
+    return search.routesTo(targetNode(search.space, this.target), this.options)
+  }
+}
