@@ -53,39 +53,55 @@ const counterIons = [
  */
 export function toolkitFrom(library: OpenChemLib): Toolkit {
   const molecules = new WeakMap<Structure, Molecule>()
+  const readings = new WeakMap<Structure, Reading>()
   const patterns = new Map<string, readonly Molecule[]>()
   const searcher = new library.SSSearcher()
 
   // `source` is the text as typed: a part's own text comes from the library, invented hydrogens included.
-  const structureOf = (smiles: string, molecule: Molecule, source: string): Structure => {
+  const structureOf = (smiles: string | null, molecule: Molecule, source: string, read: Reading): Structure => {
     const composition = compositionOf(library, molecule, source)
+    // Canonising and taking apart cost more than reading, and most structures are never compared: done when asked for, and once.
+    let written = smiles
+    let identityKey: string | null = null
+    let fragments: readonly Structure[] | null = null
+    const partsOf = (): readonly Structure[] => {
+      const parts = molecule.getFragments()
+      return parts.length <= 1 ? [structure] : parts.map(part => structureOf(null, part, source, read))
+    }
     const structure: Structure = {
-      smiles,
+      get smiles() {
+        written ??= molecule.toIsomericSmiles()
+        return written
+      },
       composition,
       formula: hill(composition),
-      // A getter, since canonising costs more than reading and most structures are never compared.
       get identityKey() {
-        return identityOf(library, molecule, source)
+        identityKey ??= identityOf(library, molecule, source)
+        return identityKey
       },
       get canonicalSmiles() {
         return molecule.toIsomericSmiles()
       },
       get fragments() {
-        const parts = molecule.getFragments()
-        if (parts.length <= 1) return [structure]
-        return parts.map(part => structureOf(part.toIsomericSmiles(), part, source))
+        fragments ??= partsOf()
+        return fragments
       },
     }
     molecules.set(structure, molecule)
+    readings.set(structure, read)
     return structure
   }
 
-  const parse = (smiles: string, where: readonly string[] = []): Checked<Structure> => {
+  const parse = (smiles: string, where: readonly string[] = [], read: Reading = 'as written'): Checked<Structure> => {
     const slip = slipOf(smiles)
     if (slip !== null) return bad([{ ...slip, where }])
     let molecule: Molecule
     try {
-      molecule = new library.SmilesParser().parseMolecule(withoutOpenEnds(smiles.trim()))
+      const text = withoutOpenEnds(smiles.trim())
+      molecule =
+        read === 'flat'
+          ? new library.SmilesParser().parseMolecule(flatText(text), { noCoordinates: true, noStereo: true })
+          : new library.SmilesParser().parseMolecule(text)
       molecule.ensureHelperArrays(library.Molecule.cHelperNeighbours)
     } catch (thrown) {
       // The library's errors open with the names of its own classes; what follows is for people.
@@ -113,19 +129,25 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
           where,
         },
       ])
-    return good(structureOf(smiles.trim(), molecule, smiles))
+    return good(structureOf(smiles.trim(), molecule, smiles, read))
   }
 
-  const known = (list: readonly string[]): ReadonlySet<string> =>
-    new Set(
-      list.map(smiles => {
-        const read = parse(smiles)
-        if (!read.ok) throw new RangeError(smiles)
-        return read.value.identityKey
-      }),
-    )
-  let solvateKeys: ReadonlySet<string> | null = null
-  let counterIonKeys: ReadonlySet<string> | null = null
+  // Keys of what comes off, by how structures are read: flat ones compare with flat ones only.
+  const knownKeys = new Map<string, ReadonlySet<string>>()
+  const known = (name: 'solvates' | 'counter-ions', read: Reading): ReadonlySet<string> => {
+    const at = `${name}, ${read}`
+    const keys =
+      knownKeys.get(at) ??
+      new Set(
+        (name === 'solvates' ? solvates : counterIons).map(smiles => {
+          const one = parse(smiles, [], read)
+          if (!one.ok) throw new RangeError(smiles)
+          return one.value.identityKey
+        }),
+      )
+    knownKeys.set(at, keys)
+    return keys
+  }
 
   return {
     parse,
@@ -144,18 +166,20 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     },
 
     essentialKeys(structure, strip: Stripping) {
-      solvateKeys ??= known(solvates)
-      counterIonKeys ??= known(counterIons)
+      const read = readings.get(structure)!
       const parts = structure.fragments
-      const dry = parts.filter(part => !solvateKeys!.has(part.identityKey))
+      const dry = parts.filter(part => !known('solvates', read).has(part.identityKey))
       const kept = dry.length === 0 ? parts : dry
       if (strip === 'solvates') return unique(kept.map(part => part.identityKey))
-      const heart = kept.filter(part => !counterIonKeys!.has(part.identityKey))
+      const heart = kept.filter(part => !known('counter-ions', read).has(part.identityKey))
       if (heart.length === 0) return unique(kept.map(part => part.identityKey))
       return unique(heart.map(part => neutralKey(library, part, molecules.get(part)!)))
     },
   }
 }
+
+/** How a SMILES is read: see `Toolkit.parse`. */
+type Reading = 'as written' | 'flat'
 
 const unique = (keys: readonly string[]): readonly string[] => [...new Set(keys)].sort()
 const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}...` : text)
@@ -194,6 +218,9 @@ function slipOf(smiles: string): Omit<Problem, 'where'> | null {
     return problem('smiles-unreadable', `"${clip(text)}" is not a SMILES: a branch or a part of it is empty.`, 'Remove the empty part.')
   return null
 }
+
+/** Without marks of hand, of cis and trans, and of isotopes. */
+const flatText = (smiles: string): string => smiles.replace(/[@/\\]/g, '').replace(/\[\d+/g, '[')
 
 const withoutOpenEnds = (smiles: string): string => smiles.replace(/\[\d*\*(?::\d+)?\]|\*/g, `[${openEnd}]`)
 

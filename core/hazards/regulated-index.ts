@@ -2,9 +2,6 @@ import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import { namesListed } from './listed-names.ts'
 import type { HazardTables, RegulatedEntry, RegulatedList, StructureAlert } from './tables.ts'
 
-/** Left and right hands and isotopes count as one substance: what is listed is listed in all of them. */
-export const flat = (smiles: string): string => smiles.replace(/[@/\\]/g, '').replace(/\[\d+/g, '[')
-
 /** Everything a structure is once solvate molecules are off, ions included. */
 export const wholeKey = (toolkit: Toolkit, structure: Structure): string => toolkit.essentialKeys(structure, 'solvates').join(' ')
 
@@ -44,7 +41,8 @@ export function regulatedIndex(tables: HazardTables['regulated'], toolkit: Toolk
     if (!toolkit) return null
     const known = keys.get(smiles)
     if (known !== undefined) return known
-    const read = toolkit.parse(flat(smiles))
+    // Left and right hands and isotopes count as one substance: what is listed is listed in all of them.
+    const read = toolkit.parse(smiles, [], 'flat')
     if (!read.ok) throw new RangeError(`${smiles} in a regulated list cannot be read`)
     for (const part of read.value.fragments) formulas.add(part.formula)
     const key = wholeKey(toolkit, read.value)

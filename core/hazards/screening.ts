@@ -1,6 +1,7 @@
 import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Source } from '../library/source.ts'
 import { isAbbreviation } from './listed-names.ts'
+import { shows } from './pattern.ts'
 import { type ListedRow, regulatedIndex, wholeKey } from './regulated-index.ts'
 import type { HazardTables, RegulatedEntry, RegulatedList } from './tables.ts'
 
@@ -68,13 +69,12 @@ export function screenFrom(tables: HazardTables['regulated'], toolkit: Toolkit |
     }
     if (structure && toolkit) {
       for (const row of index.withEsters) {
-        if (toolkit.matches(structure, row.entry.estersSmarts!))
+        if (shows(toolkit, structure, { smarts: row.entry.estersSmarts!, needs: row.entry.estersNeed }))
           add(row, 'family', `it is an ester of ${row.entry.name}, which is listed with its esters`)
       }
       for (const { alert, list, exempt } of index.alerts) {
-        if (!alert.elements.every(element => structure.composition.counts.has(element))) continue
         if (cas !== null && alert.exemptCas?.includes(cas)) continue
-        if (!toolkit.matches(structure, alert.smarts) || exempt.has(wholeKey(toolkit, structure))) continue
+        if (!shows(toolkit, structure, alert) || exempt.has(wholeKey(toolkit, structure))) continue
         found.set(alert, matchOf(list, alert, 'family', `it belongs to a listed family: ${alert.text}`, null))
       }
     }
@@ -94,7 +94,7 @@ const noKeys: Keys = { whole: '', parts: [], neutral: new Map() }
 
 /** Canonising is dear: a single molecule without ions whose formula no listed substance has needs no key. */
 function keysOf(toolkit: Toolkit, structure: Structure, formulas: ReadonlySet<string>): Keys {
-  const parts = structure.fragments
+  const parts = structure.smiles.includes('.') ? structure.fragments : [structure]
   if (parts.length === 1 && !ionic(structure)) return formulas.has(structure.formula) ? { ...noKeys, whole: structure.identityKey } : noKeys
   const bare = toolkit.essentialKeys(structure, 'solvates and counter-ions')
   const all = parts.length === 1 ? bare : parts.flatMap(part => toolkit.essentialKeys(part, 'solvates and counter-ions'))

@@ -76,12 +76,16 @@ export const incompatibleWasteSchema = row('incompatibleWaste', {
   reactivityGroupsB: z.array(z.number().int()),
 })
 
+/** What a pattern cannot match without, counts by element symbols (`F,Cl,Br,I` = any of these; `#` = triple bonds): spares most searches. */
+export const needsSchema = z.record(z.string(), z.number().int().positive())
+
 /** One way to be a member of a rule's set: a material (by id or CAS), a reactivity group, or a structure. */
 export const triggerMemberSchema = z.strictObject({
   compound: text.optional(),
   cas: text.optional(),
   group: z.number().int().optional(),
   smarts: text.optional(),
+  needs: needsSchema.optional(),
 })
 export const severities = ['never', 'care', 'note'] as const
 export const incidentRuleSchema = row('incidentRule', {
@@ -121,6 +125,7 @@ export const regulatedEntrySchema = row('regulatedEntry', {
   saltsRule: text.optional(),
   covers: z.array(z.enum(['salts', 'esters'])).optional(),
   estersSmarts: text.optional(),
+  estersNeed: needsSchema.optional(),
   /** The public's limit: above it the row applies, up to `licenceUpToMassFraction` a licence can help where one is possible. */
   public: z
     .strictObject({
@@ -140,8 +145,7 @@ export const regulatedEntrySchema = row('regulatedEntry', {
 export const structureAlertSchema = row('structureAlert', {
   id: text,
   smarts: text,
-  /** Elements without which the pattern cannot match: spares the search. */
-  elements: z.array(text),
+  needs: needsSchema,
   text,
   action: z.enum(actions),
   list: text,

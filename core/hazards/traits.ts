@@ -2,10 +2,10 @@ import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Library } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
 import { comparable } from './listed-names.ts'
+import { type Pattern, shows } from './pattern.ts'
 import { reactivityGroupsOf } from './reactivity-groups.ts'
-import { flat } from './regulated-index.ts'
 import { type RegulatedMatch, screenFrom } from './screening.ts'
-import type { HazardTables } from './tables.ts'
+import type { HazardTables, IncidentRule } from './tables.ts'
 
 /**
  * What a material is, as far as danger and law are concerned, worked out once where the toolkit is and handed on as plain JSON: a page that
@@ -35,12 +35,12 @@ const waterGroup = 106
  */
 export function traitsOf(library: Library, tables: HazardTables, toolkit: Toolkit | null): ReadonlyMap<string, Traits> {
   const screen = screenFrom(tables.regulated, toolkit)
-  const patterns = [...new Set(tables.incidentRules.flatMap(rule => rule.trigger.allOf.flat().flatMap(member => member.smarts ?? [])))]
+  const patterns = patternsOf(tables.incidentRules)
   const structures = new Map<string, Structure | null>()
   const structureOf = (material: Material): Structure | null => {
     const known = structures.get(material.id)
     if (known !== undefined) return known
-    const read = material.smiles === undefined || toolkit === null ? null : toolkit.parse(flat(material.smiles))
+    const read = material.smiles === undefined || toolkit === null ? null : toolkit.parse(material.smiles, [], 'flat')
     const structure = read?.ok ? read.value : null
     structures.set(material.id, structure)
     return structure
@@ -56,7 +56,7 @@ export function traitsOf(library: Library, tables: HazardTables, toolkit: Toolki
       screened: cas !== null || structure !== null,
       regulated: screen({ names, cas, structure }).map(match => ({ ...match, massFraction: 1 })),
       groups: material.reactivityGroups ?? reactivityGroupsOf(tables.reactivityGroups, { id: material.id, cas }, structure, toolkit),
-      smarts: structure && toolkit ? patterns.filter(smarts => toolkit.matches(structure, smarts)) : [],
+      smarts: structure && toolkit ? patterns.filter(pattern => shows(toolkit, structure, pattern)).map(pattern => pattern.smarts) : [],
     }
     own.set(material.id, traits)
     return traits
@@ -87,6 +87,13 @@ export function traitsOf(library: Library, tables: HazardTables, toolkit: Toolki
     })
   }
   return traits
+}
+
+/** The structural patterns of all rules, each once. */
+function patternsOf(rules: readonly IncidentRule[]): readonly Pattern[] {
+  const members = rules.flatMap(rule => rule.trigger.allOf.flat())
+  const patterns = members.flatMap(({ smarts, needs }): [string, Pattern][] => (smarts === undefined ? [] : [[smarts, { smarts, needs }]]))
+  return [...new Map(patterns).values()]
 }
 
 const risen = (numbers: readonly number[]): readonly number[] => [...new Set(numbers)].sort((a, b) => a - b)
