@@ -1,0 +1,237 @@
+import type { Traits } from '../hazards/traits.ts'
+import type { Library } from '../library/library.ts'
+import { isBuyable } from '../library/material.ts'
+import { compoundIn } from '../library/reference-charge.ts'
+import { provenAxes } from '../network/objectives.ts'
+import { nearest } from '../problem/nearest.ts'
+import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+
+/** Axes of comparison: those that the search proves, and two that re-order what was found. */
+export const axes = ['start', 'yield', 'steps', 'cost', 'hands-on', 'elapsed', 'mass-intensity', 'hazard'] as const
+export type Axis = (typeof axes)[number]
+export const isProven = (axis: Axis): axis is (typeof provenAxes)[number] => (provenAxes as readonly string[]).includes(axis)
+
+/** What narrows and orders the routes; the same for `routes` and `plan`. Ids as typed. */
+export interface ChoosingOptions {
+  readonly by?: Axis
+  /** Materials, in any role. */
+  readonly avoid?: readonly string[]
+  /** Transformations. */
+  readonly avoidStep?: readonly string[]
+  /** Compounds that every route makes or starts from. */
+  readonly mustPass?: readonly string[]
+  /** Hazard statements, such as H350. */
+  readonly avoidCode?: readonly string[]
+  /** Regulated lists, by a part of their name. */
+  readonly avoidList?: readonly string[]
+  readonly ownedOnly?: boolean
+  readonly maxSteps?: number
+  /** Compounds to make rather than buy; `all` lists every route. */
+  readonly make?: readonly string[]
+}
+
+export interface RoutesQuery extends ChoosingOptions {
+  readonly from: string
+  readonly to: string
+  /** How many routes to list; default 10. */
+  readonly count?: number
+}
+
+/** A query whose every id is known: compounds instead of what they are bought as. */
+export interface ReadQuery {
+  readonly start: string
+  readonly target: string
+  readonly by: Axis
+  readonly mustPass: readonly string[]
+  readonly make: readonly string[]
+  readonly makeAll: boolean
+}
+
+const whyId = 'Routes run between materials of the library, and nothing is guessed.'
+
+/** Every id of a query looked up; all problems at once. */
+export function readQuery(library: Library, traits: ReadonlyMap<string, Traits>, query: RoutesQuery): Checked<ReadQuery> {
+  const problems: Problem[] = []
+  const start = startOf(library, query.from, problems)
+  const target = targetOf(library, query.to, problems)
+  const makeAll = query.make?.includes('all') ?? false
+  const make = (query.make ?? []).filter(id => id !== 'all').flatMap(id => compoundOf(library, '--make', id, problems))
+  for (const id of make) {
+    if (!library.makers.has(id))
+      problems.push(
+        problem(
+          'never-made',
+          ['--make', id],
+          `No transformation of the library makes ${id}.`,
+          'It can only be bought.',
+          'Leave the option out, or add a transformation that makes it.',
+        ),
+      )
+  }
+  const mustPass = (query.mustPass ?? []).flatMap(id => compoundOf(library, '--must-pass', id, problems))
+  for (const id of query.avoid ?? []) materialIn(library, '--avoid', id, problems)
+  for (const id of query.avoidStep ?? []) {
+    if (!library.transformations.has(id)) problems.push(unknownId('transformation', '--avoid-step', id, library.transformations.keys()))
+  }
+  for (const code of query.avoidCode ?? []) {
+    if (!/^(EUH|H)\d{3}[A-Za-z]*$/.test(code))
+      problems.push(
+        problem(
+          'code-unreadable',
+          ['--avoid-code', code],
+          `"${code}" is no hazard statement.`,
+          'Routes are filtered by the codes of their materials.',
+          'Give a code such as H350; it covers H350i as well.',
+        ),
+      )
+  }
+  for (const name of query.avoidList ?? []) {
+    const known = listNames(traits)
+    if (![...known].some(list => matchesList(list, name)))
+      problems.push(
+        problem(
+          'list-unknown',
+          ['--avoid-list', name],
+          `No material of the library is on a list called "${name}".`,
+          'A misspelt list would filter nothing.',
+          known.size > 0
+            ? `Give a part of one of these: ${[...known].sort().join('; ')}.`
+            : 'No list with a material of this library is loaded.',
+        ),
+      )
+  }
+  for (const [option, value] of [
+    ['--max-steps', query.maxSteps],
+    ['--count', query.count],
+  ] as const) {
+    if (value !== undefined && !(Number.isInteger(value) && value > 0))
+      problems.push(
+        problem(
+          'not-a-count',
+          [option, String(value)],
+          `${value} is no whole number above 0.`,
+          'It counts steps or routes.',
+          'Give a whole number such as 5.',
+        ),
+      )
+  }
+  if (start !== null && start === target)
+    problems.push(
+      problem(
+        'start-is-target',
+        ['--to', query.to],
+        'Start and target are the same compound.',
+        'A route has at least one step.',
+        'Name a target that is made from the start; `reach` lists them.',
+      ),
+    )
+  if (problems.length > 0 || start === null || target === null) return bad(problems)
+  return good({ start, target, by: query.by ?? 'start', mustPass, make, makeAll })
+}
+
+/** The compound of a start; null with a problem where it can be none. */
+export function startOf(library: Library, id: string, problems: Problem[]): string | null {
+  const compound = compoundOf(library, '--from', id, problems)[0]
+  if (compound === undefined) return null
+  if (compound === 'water' || compound === 'oxygen') {
+    problems.push(
+      problem(
+        'start-is-free',
+        ['--from', id],
+        `${id} is no start.`,
+        'Water and the oxygen of the air are at every bench; a plan begins with what is scarce.',
+        'Name the material whose amount settles how much is made.',
+      ),
+    )
+    return null
+  }
+  if (!library.users.has(compound)) {
+    const contained = [...library.materials.values()].filter(m => m.kind === 'mixture' && m.contains?.compound === compound).length
+    problems.push(
+      problem(
+        'start-unused',
+        ['--from', id],
+        `No transformation of the library takes ${compound} as a reactant.`,
+        contained > 0 ? 'It is charged at most as a solvent, catalyst or wash, which is bought.' : 'Nothing can be made from it here.',
+        'Name another start, or add a transformation that uses it.',
+      ),
+    )
+    return null
+  }
+  return compound
+}
+
+function targetOf(library: Library, id: string, problems: Problem[]): string | null {
+  const compound = compoundOf(library, '--to', id, problems)[0]
+  if (compound === undefined) return null
+  if (library.makers.has(compound)) return compound
+  const material = library.materials.get(compound)
+  const asBy = [...library.transformations.values()].find(t => t.products.some(p => p.compound === compound))
+  problems.push(
+    problem(
+      'target-never-made',
+      ['--to', id],
+      `No transformation of the library makes ${compound}.`,
+      asBy
+        ? `It comes only as a by-product of ${asBy.id}, which goes to the shelf of a plan.`
+        : material && isBuyable(material)
+          ? 'It can only be bought.'
+          : 'Routes end in the main product of a transformation.',
+      'Name another target, or add a transformation that makes it.',
+    ),
+  )
+  return null
+}
+
+/** The compound a material is or contains, as a list of one; empty with a problem where the library has none. */
+function compoundOf(library: Library, option: string, id: string, problems: Problem[]): string[] {
+  const material = materialIn(library, option, id, problems)
+  if (material === null) return []
+  const compound = compoundIn(material)
+  if (compound !== null) return [compound]
+  problems.push(
+    problem('no-compound', [option, id], `${id} is a mixture without a compound that counts.`, whyId, 'Name the compound itself.'),
+  )
+  return []
+}
+
+function materialIn(library: Library, option: string, id: string, problems: Problem[]) {
+  const material = library.materials.get(id)
+  if (material) return material
+  const named = [...library.materials.values()].find(
+    m => m.name.toLowerCase() === id.toLowerCase() || m.synonyms?.some(s => s.toLowerCase() === id.toLowerCase()),
+  )
+  problems.push(
+    named
+      ? problem('id-unknown', [option, id], `"${id}" is a name, not an id.`, whyId, `Write "${named.id}".`)
+      : unknownId('material', option, id, library.materials.keys()),
+  )
+  return null
+}
+
+function unknownId(kind: string, option: string, id: string, known: Iterable<string>): Problem {
+  const meant = nearest(id, known)
+  return problem(
+    'id-unknown',
+    [option, id],
+    `The library has no ${kind} "${id}".`,
+    whyId,
+    meant === null ? `Look the id up among the library's ${kind}s.` : `Did you mean "${meant}"?`,
+  )
+}
+
+const listNames = (traits: ReadonlyMap<string, Traits>): Set<string> =>
+  new Set([...traits.values()].flatMap(t => t.regulated.map(r => r.list)))
+
+/** Does a part of the name, whatever its case and punctuation, name this list? */
+export const matchesList = (list: string, name: string): boolean => plain(list).includes(plain(name))
+
+const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]+/g, '')
+
+const problem = (code: string, where: readonly string[], what: string, why: string, cure: string): Problem => ({
+  code,
+  where,
+  what,
+  why,
+  cure,
+})
