@@ -1,0 +1,72 @@
+import type { Problem } from '../../core/problem/problem.ts'
+import type { Settings } from '../../core/plan/settings.ts'
+import type { Choosing } from '../state/sheet-state.ts'
+import type { DemoReply, MaterialHit, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
+
+/** What the server refused, or that it did not answer: always in words that name a cure. */
+export class Refused extends Error {
+  constructor(
+    readonly problems: readonly Problem[],
+    readonly status: number,
+  ) {
+    super(problems[0]?.what ?? 'refused')
+  }
+}
+
+const silent: Problem = {
+  code: 'server-silent',
+  where: ['this browser keeps the plan'],
+  what: 'The server does not answer; your plan is safe.',
+  why: 'New searches and saving need it; amounts, shopping and hazards go on without.',
+  cure: 'Try again once it runs.',
+}
+
+async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
+  let reply: Response
+  try {
+    reply = await fetch(`./api/v1/${path}`, init)
+  } catch (fault) {
+    if (fault instanceof DOMException && fault.name === 'AbortError') throw fault
+    throw new Refused([silent], 0)
+  }
+  if (reply.status === 204) return undefined as T
+  const body: unknown = await reply.json().catch(() => null)
+  if (reply.ok && body !== null) return body as T
+  throw new Refused(problemsIn(body) ?? [silent], reply.status)
+}
+
+function problemsIn(body: unknown): readonly Problem[] | null {
+  const problems = (body as { problems?: unknown } | null)?.problems
+  return Array.isArray(problems) && problems.length > 0 ? (problems as readonly Problem[]) : null
+}
+
+const post = (body: unknown, method = 'POST'): RequestInit => ({
+  method,
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+})
+
+export interface RoutesQuery extends Omit<Choosing, 'maxSteps'> {
+  readonly from: string
+  readonly to: string
+  readonly maxSteps?: number
+  readonly count: number
+  readonly settings: Settings
+}
+
+/** The server, as functions; every one rejects with {@link Refused}. */
+export const server = {
+  materials: (text: string, signal: AbortSignal) =>
+    ask<{ materials: readonly MaterialHit[] }>(`materials?q=${encodeURIComponent(text)}`, { signal }),
+  reach: (from: string, maxSteps: number | null) =>
+    ask<ReachReply>(`reach?from=${encodeURIComponent(from)}${maxSteps === null ? '' : `&maxSteps=${maxSteps}`}`),
+  routes: (query: RoutesQuery) => ask<RoutesReply>('routes', post(query)),
+  slice: (routes: readonly (readonly string[])[], materials: readonly string[]) => ask<SliceReply>('slice', post({ routes, materials })),
+  tables: () => ask<unknown>('tables'),
+  demo: () => ask<DemoReply>('demo'),
+  plans: () => ask<{ plans: readonly PlanRow[] }>('plans'),
+  plan: (id: string) => ask<SavedPlan>(`plans/${encodeURIComponent(id)}`),
+  savePlan: (plan: unknown) => ask<SavedPlan>('plans', post({ plan })),
+  saveAgain: (id: string, version: number, plan: unknown) => ask<SavedPlan>(`plans/${encodeURIComponent(id)}`, post({ onVersion: version, plan }, 'PUT')),
+  dropPlan: (id: string) => ask<void>(`plans/${encodeURIComponent(id)}`, { method: 'DELETE' }),
+}

@@ -1,0 +1,89 @@
+import { useEffect } from 'preact/hooks'
+import { printPack } from './print-pack.ts'
+import { saved, savingState } from './state/saving.ts'
+import { hasStart } from './state/sheet-state.ts'
+import { canUndo, change, plan, sheet, undo } from './state/store.ts'
+import { openList } from './state/opening.ts'
+
+/** The title strip of a bench sheet: mark, plan, version and when saved, bench; at the right Undo and Print. */
+export function Head() {
+  const { title, settings } = plan.value
+  useEffect(() => {
+    document.title = hasStart(sheet.value) ? `${title}, Waybench` : 'Waybench'
+  }, [title, sheet.value])
+  return (
+    <header class="head">
+      <a
+        class="mark"
+        href="./"
+        onClick={event => {
+          event.preventDefault()
+          openList()
+        }}
+      >
+        Waybench
+      </a>
+      {hasStart(sheet.value) ? (
+        <>
+          <dl>
+            <div class="plan">
+              <dt>Plan</dt>
+              <dd>
+                <input
+                  type="text"
+                  class="blank bare title"
+                  aria-label="name of this plan"
+                  value={title}
+                  onInput={event => change({ do: 'rename', title: event.currentTarget.value })}
+                  onBlur={event => {
+                    if (event.currentTarget.value.trim() === '') change({ do: 'rename', title: 'Untitled plan' })
+                  }}
+                />
+              </dd>
+            </div>
+            <div class="saved">
+              <dt>Version</dt>
+              <dd>
+                <span role="status">{savedText()}</span>
+              </dd>
+            </div>
+            {settings.bench !== '' && (
+              <div class="bench">
+                <dt>Bench</dt>
+                <dd>{settings.bench}</dd>
+              </div>
+            )}
+          </dl>
+          <nav aria-label="Plan">
+            <button type="button" class="do undo" disabled={!canUndo.value} onClick={undo}>
+              Undo
+            </button>
+            <button type="button" class="do" disabled={plan.value.goals.length === 0} onClick={() => void printPack()}>
+              Print<span class="wide-only"> the pack</span>
+            </button>
+          </nav>
+        </>
+      ) : null}
+    </header>
+  )
+}
+
+function savedText(): string {
+  const state = savingState.value
+  if (saved.value === null) return state === 'failed' ? 'in this browser only' : state === 'saving' ? 'being saved' : 'not saved yet'
+  const version = `${saved.value.version}`
+  if (state === 'failed') return `${version}, newer one in this browser only`
+  if (state === 'conflict') return `${version}, changed elsewhere`
+  if (state !== 'clean') return `${version}, being saved`
+  return `${version}, saved ${timeText(saved.value.savedAt)}`
+}
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** "3 Dec 2026, 20:41" in local time. */
+function timeText(iso: string): string {
+  const at = new Date(iso)
+  if (Number.isNaN(at.getTime())) return iso
+  const two = (value: number): string => String(value).padStart(2, '0')
+  return `${at.getDate()} ${months[at.getMonth()]} ${at.getFullYear()}, ${two(at.getHours())}:${two(at.getMinutes())}`
+}

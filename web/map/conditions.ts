@@ -1,0 +1,83 @@
+import { type Library, materialOf } from '../../core/library/library.ts'
+import { compoundIn, measured, referenceMoles } from '../../core/library/reference-charge.ts'
+import { type ChargeLine, type Transformation, stageOf } from '../../core/library/transformation.ts'
+import { durationText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
+import { braceText } from './scheme/runs.ts'
+import type { Item } from './scheme/types.ts'
+import { shortName } from './short-names.ts'
+
+/** Below this share of the limiting reactant a line is written in mole percent. Common practice, no source. */
+const catalytic = 0.105
+const reagentRoles = new Set(['reagent', 'oxidant', 'reductant', 'catalyst', 'base', 'acid', 'other', 'substrate'])
+/** More than this nobody reads over an arrow. */
+const mostReagents = 3
+
+export interface Conditions {
+  /** Over the arrow: reagents with their equivalents, solvents, temperature. */
+  readonly over: readonly Item[]
+  /** The one or two items that tell this way from another. */
+  readonly brief: readonly Item[]
+}
+
+/**
+ * What stands over a step's arrow.
+ *
+ * @param left  compounds that are drawn or named elsewhere: the reactant that carries the row, drawn co-reactants, made ones
+ */
+export function conditionsOf(library: Library, transformation: Transformation, left: ReadonlySet<string>): Conditions {
+  const limiting = referenceMoles(library, transformation, transformation.limiting)
+  const inVessel = transformation.charge.filter(line => stageOf(line) === 'vessel')
+  const reagents = reagentTexts(library, inVessel, left, limiting)
+  const solvents = [
+    ...new Set(inVessel.filter(line => line.role === 'solvent').map(line => shortName(library, materialOf(library, line.material)))),
+  ]
+  const shown = reagents.slice(0, mostReagents)
+  const last = [solvents.slice(0, 3).join('–'), temperatureText(transformation)].filter(text => text !== '')
+  const texts = last.length > 0 ? [...shown, ...last] : shown
+  const briefTexts = shown.length > 0 ? [shown[0]!, ...(solvents[0] === undefined ? [] : [solvents[0]])] : last.slice(0, 1)
+  return { over: texts.map(text => braceText(text)), brief: briefTexts.map(text => braceText(text)) }
+}
+
+function reagentTexts(library: Library, lines: readonly ChargeLine[], left: ReadonlySet<string>, limiting: number | null): readonly string[] {
+  const sums = new Map<string, { name: string; moles: number | null; catalyst: boolean }>()
+  for (const line of lines) {
+    const material = materialOf(library, line.material)
+    const compound = compoundIn(material)
+    if (!reagentRoles.has(line.role) || left.has(line.material) || (compound !== null && left.has(compound))) continue
+    const moles = line.amount === null ? null : measured(library, material, line.amount, line.unit).amountMol
+    const before = sums.get(line.material)
+    const sum = before?.moles == null || moles === null ? (moles ?? before?.moles ?? null) : before.moles + moles
+    sums.set(line.material, { name: shortName(library, material), moles: sum, catalyst: line.role === 'catalyst' })
+  }
+  return [...sums.values()].map(({ name, moles, catalyst }) => {
+    if (moles === null || limiting === null) return catalyst ? `${name} cat.` : name
+    const equivalents = moles / limiting
+    return equivalents < catalytic
+      ? `${name} ${numberText(equivalents * 100, 2, 1).replace(/\.0$/, '')}${noBreakSpace}%`
+      : `${name} ${numberText(equivalents, equivalents < 1 ? 2 : 3, 2)}${noBreakSpace}eq`
+  })
+}
+
+/** "110–118 °C", "25 °C"; empty where the library does not say. */
+export function temperatureText({ temperatureC }: Transformation): string {
+  if (temperatureC === undefined) return ''
+  const [from, to] = temperatureC
+  const sign = (value: number): string => String(value).replace('-', '\u2212')
+  return from === to ? `${sign(from)}${noBreakSpace}°C` : `${sign(from)}–${sign(to)}${noBreakSpace}°C`
+}
+
+/** What passes before work-up begins: watched and reacting time; where neither is known the elapsed time, worded so. */
+export function timeText(transformation: Transformation): string {
+  const reacting = (transformation.tasks ?? []).filter(task => task.kind === 'watch' || (task.kind === 'stand' && task.reaction === true))
+  const hours = reacting.reduce((sum, task) => sum + task.hours, 0)
+  return hours > 0 ? durationText(hours) : `${durationText(transformation.elapsedHours)}, with drying`
+}
+
+/** "91 % (85–95)": typical, low and high of a step. */
+export function yieldText({ yieldPercent: { low, typical, high } }: Transformation): string {
+  const whole = (value: number): string => numberText(value, 3, 0)
+  return `${whole(typical)}${noBreakSpace}% (${whole(low)}–${whole(high)})`
+}
+
+/** Solid where the charge was read in its source, dashed where it is remembered. */
+export const sureOf = ({ confidence }: Transformation): 'seen' | 'remembered' => (confidence === 'checked' ? 'seen' : 'remembered')

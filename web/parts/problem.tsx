@@ -1,0 +1,53 @@
+import type { ComponentChildren } from 'preact'
+import type { Problem } from '../../core/problem/problem.ts'
+
+/** The mark of what is wrong or to be watched: a triangle, never a colour. */
+export const Triangle = ({ label }: { readonly label?: string }) => (
+  <svg class="flag" viewBox="0 0 16 16" {...(label === undefined ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label })}>
+    <path d="M8 1.8 15 14H1z M8 6.4v3.8 M8 11.9v.4" fill="none" stroke="currentColor" stroke-width="1.3" stroke-linejoin="round" stroke-linecap="round" />
+  </svg>
+)
+
+/** What is wrong, then where, why and the cure; the cure is an action where there is one. */
+export function ProblemNote({ problem, children }: { readonly problem: Problem; readonly children?: ComponentChildren }) {
+  return (
+    <div class="problem">
+      <Triangle />
+      <div>
+        <b>{problem.what}</b>
+        <dl>
+          {problem.where.length > 0 && (
+            <>
+              <dt>where</dt>
+              <dd>{problem.where.join(', ')}</dd>
+            </>
+          )}
+          {problem.why !== '' && (
+            <>
+              <dt>why</dt>
+              <dd>{problem.why}</dd>
+            </>
+          )}
+          <dt>cure</dt>
+          <dd>
+            {problem.cure}
+            {children !== undefined && <div class="dos">{children}</div>}
+          </dd>
+        </dl>
+      </div>
+    </div>
+  )
+}
+
+/** Every problem there is, all at once; read out as they come. */
+export function Problems({ of, children }: { readonly of: readonly Problem[]; readonly children?: ComponentChildren }) {
+  return (
+    <div role="status">
+      {of.map((problem, at) => (
+        <ProblemNote problem={problem} key={`${problem.code} ${at}`}>
+          {at === of.length - 1 ? children : undefined}
+        </ProblemNote>
+      ))}
+    </div>
+  )
+}

@@ -1,0 +1,148 @@
+import { useState } from 'preact/hooks'
+import { percentText } from '../../core/quantity/print.ts'
+import type { ReachRow } from '../api/replies.ts'
+import { Problems } from '../parts/problem.tsx'
+import { Clauses, counted, Name } from '../parts/words.tsx'
+import { dropGoal, isWanted, wantGoal, wanted } from '../state/goals.ts'
+import { nameOf } from '../state/names.ts'
+import { askReachAgain, askRoutesAgain, reach, routesTo } from '../state/questions.ts'
+import { hasStart } from '../state/sheet-state.ts'
+import { choosing, plan, sheet } from '../state/store.ts'
+import { becomeAnswer, type ReachOrder, reachShown } from './become-answer.ts'
+import { Question } from './question.tsx'
+
+/** Question 2: everything reachable downstream; a tick makes it a goal. */
+export function Become() {
+  const { answer, waiting, problems } = reach.value
+  const goals = plan.value.goals.map(goal => goal.target)
+  const clauses = answer === null ? [] : becomeAnswer(answer.reach, goals)
+  const none = !hasStart(sheet.value)
+    ? 'Say what you have first'
+    : waiting
+      ? 'Looking downstream'
+      : problems.length > 0
+        ? 'Not known: the server does not answer'
+        : 'Nothing in the library takes this further'
+  return (
+    <Question no={2} ask="What can it become?" empty={clauses.length === 0} stale={waiting} answer={clauses.length === 0 ? none : <Clauses of={clauses} />}>
+      {() => <BecomeBody />}
+    </Question>
+  )
+}
+
+function BecomeBody() {
+  const { answer, waiting, problems } = reach.value
+  const [words, setWords] = useState('')
+  const [order, setOrder] = useState<ReachOrder>('steps')
+  if (!hasStart(sheet.value)) return <p>Open question 1 and name what you have: a name, a formula or a CAS number will do.</p>
+  if (problems.length > 0)
+    return (
+      <Problems of={problems}>
+        <button type="button" class="do" onClick={askReachAgain}>
+          Try again
+        </button>
+      </Problems>
+    )
+  if (answer === null) return <p class="soft">{waiting ? 'Looking for what it can become.' : ''}</p>
+  if (answer.reach.length === 0)
+    return (
+      <p>
+        No transformation of the library takes {nameOf(plan.value.start.material)} as a reactant. Start from another material, or add a transformation to the
+        library.
+      </p>
+    )
+  const rows = reachShown(answer.reach, words, order)
+  return (
+    <>
+      <Wanted />
+      <div class="line-form">
+        <label class="field">
+          <span>Look for</span>
+          <input class="blank" value={words} placeholder="part of a name" onInput={event => setWords(event.currentTarget.value)} />
+        </label>
+        <label class="field">
+          <span>In order of</span>
+          <select class="blank" value={order} onChange={event => setOrder(event.currentTarget.value as ReachOrder)}>
+            <option value="steps">steps</option>
+            <option value="yield">best yield</option>
+            <option value="name">name</option>
+          </select>
+        </label>
+      </div>
+      <table class="t reach">
+        <thead>
+          <tr>
+            <th>Compound</th>
+            <th class="n">steps</th>
+            <th class="n">best yield</th>
+            <th>
+              <span class="unseen">remarks</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(row => (
+            <Row row={row} key={row.compound} />
+          ))}
+        </tbody>
+      </table>
+      {rows.length === 0 && <p class="soft">Nothing within reach is called “{words}”.</p>}
+      <p class="s soft">
+        Best yield on start of the default routes, at typical yields. {choosing.value.maxSteps === null ? 'Up to three steps are shown.' : ''}
+      </p>
+    </>
+  )
+}
+
+/** A goal that is being looked for, or to which no route was found. */
+function Wanted() {
+  const target = wanted.value
+  if (target === null) return null
+  const { waiting, problems, answer } = routesTo(target)
+  if (problems.length > 0)
+    return (
+      <Problems of={problems}>
+        <button type="button" class="do" onClick={() => askRoutesAgain(target)}>
+          Try again
+        </button>
+      </Problems>
+    )
+  if (waiting) return <p class="soft" role="status">Looking for routes to {nameOf(target)}.</p>
+  if (answer !== null && answer.routes.length === 0)
+    return (
+      <p role="status">
+        <b>No route to {nameOf(target)}</b> keeps to what is avoided and owned. Loosen that in question 3, or take a goal nearer by.
+      </p>
+    )
+  return null
+}
+
+function Row({ row }: { readonly row: ReachRow }) {
+  const goals = plan.value.goals
+  const isGoal = goals.some(goal => goal.target === row.compound)
+  const onTheWay = goals.some(goal => goal.route.steps.some(step => step.makes === row.compound && step.makes !== goal.target))
+  return (
+    <tr>
+      <th scope="row" class={isGoal ? '' : 'plain'}>
+        <label class="dot-choice">
+          <input
+            type="checkbox"
+            checked={isGoal || isWanted(row.compound)}
+            aria-label={`${row.name} as a goal`}
+            onChange={() => (isGoal || isWanted(row.compound) ? dropGoal(row.compound) : wantGoal(row.compound))}
+          />
+          <span class="ink">
+            <Name text={row.name} />
+          </span>
+        </label>
+      </th>
+      <td class="n">{row.steps}</td>
+      <td class="n" title={counted(row.routes, 'route')}>
+        {percentText(row.bestYieldOnStart)}
+      </td>
+      <td>
+        {isGoal ? <span class="own">goal</span> : onTheWay ? <span class="soft">on the way</span> : <span class="soft s">{row.flags.slice(0, 2).join(', ')}</span>}
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,71 @@
+import { isBuyable } from '../../core/library/material.ts'
+import { compoundIn } from '../../core/library/reference-charge.ts'
+import { Name } from '../parts/words.tsx'
+import { makeOrBuy } from '../state/goals.ts'
+import { materialHere, nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
+import { plan } from '../state/store.ts'
+
+export interface Pick {
+  readonly compound: string
+  readonly value: 'buy' | 'make' | 'make only'
+}
+
+/**
+ * Co-reactants of a goal's route that could be bought or made, in working order: bought ones that the library knows how to make, and made
+ * ones off the chain from the start, which may be bought.
+ */
+export function picksOf(target: string): readonly Pick[] {
+  const goal = plan.value.goals.find(one => one.target === target)
+  if (goal === undefined) return []
+  const { library, makeable } = facts.value
+  const made = new Set(goal.route.steps.map(step => step.makes))
+  const picks = new Map<string, Pick>()
+  for (const step of goal.route.steps) {
+    const transformation = library.transformations.get(step.transformation)
+    if (transformation === undefined) continue
+    const carrier = carrierOf(transformation.reactants.map(one => one.compound), goal.route.start, made, transformation.limiting)
+    for (const { compound } of transformation.reactants) {
+      if (compound === carrier || compound === goal.route.start || compound === 'water' || compound === 'oxygen') continue
+      const material = materialHere(compound)
+      if (made.has(compound)) picks.set(compound, { compound, value: material !== null && isBuyable(material) ? 'make' : 'make only' })
+      else if (makeable.has(compound) && material !== null && compoundIn(material) === compound) picks.set(compound, { compound, value: 'buy' })
+    }
+  }
+  return [...picks.values()]
+}
+
+/** The reactant that carries a step's row: the limiting one where it is made or the start, else the first that is. */
+export function carrierOf(reactants: readonly string[], start: string, made: ReadonlySet<string>, limiting: string): string {
+  const ours = reactants.filter(id => id === start || made.has(id))
+  return ours.includes(limiting) ? limiting : (ours[0] ?? limiting)
+}
+
+/** Two words with a filled and an open dot for each co-reactant that may be made or bought. */
+export function MakeOrBuy({ target }: { readonly target: string }) {
+  const picks = picksOf(target)
+  if (picks.length === 0) return null
+  return (
+    <div class="lines">
+      {picks.map(({ compound, value }) => (
+        <fieldset class="line" key={compound}>
+          <legend>
+            <Name text={nameOf(compound)} />
+          </legend>
+          {value === 'make only' ? (
+            <span class="own">make only</span>
+          ) : (
+            <div>
+              {(['buy', 'make'] as const).map(word => (
+                <label class="dot-choice" key={word}>
+                  <input type="radio" name={`pick-${compound}`} checked={value === word} onChange={() => makeOrBuy(compound, word, target)} />
+                  {word}
+                </label>
+              ))}
+            </div>
+          )}
+        </fieldset>
+      ))}
+    </div>
+  )
+}

@@ -1,0 +1,232 @@
+import { moneyText } from '../../core/quantity/money.ts'
+import { inBase } from '../../core/quantity/convert.ts'
+import { noBreakSpace, numberText, quantityText } from '../../core/quantity/print.ts'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
+import { useState } from 'preact/hooks'
+import { AmountField } from '../parts/amount-field.tsx'
+import { Figure } from '../parts/figure.tsx'
+import { WorkingRow } from '../parts/working.tsx'
+import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
+import { nameOf } from '../state/names.ts'
+import { standing } from '../state/reckoner.ts'
+import { change, plan } from '../state/store.ts'
+import { DaysStrip } from './days-strip.tsx'
+import { needAnswer } from './need-answer.ts'
+import { Question } from './question.tsx'
+
+/** Question 5: one shopping list for all goals, and the days. */
+export function Need() {
+  const { evaluation, basketFresh } = standing.value
+  const clauses = evaluation === null ? [] : needAnswer(evaluation, plan.value.settings.windows)
+  return (
+    <Question no={5} ask="What do I need?" empty={evaluation === null} stale={!basketFresh} answer={evaluation === null ? 'Nothing yet' : <Clauses of={clauses} />}>
+      {() => (evaluation === null ? <p>The shopping list and the days follow from the amounts in question 4.</p> : <NeedBody evaluation={evaluation} />)}
+    </Question>
+  )
+}
+
+function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
+  const { basketFresh } = standing.value
+  const { shopping, basket, hazards } = evaluation
+  const regulated = new Set(hazards.regulated.filter(hit => hit.action === 'licence' || hit.action === 'reporting').map(hit => hit.material))
+  const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0)
+  const covered = shopping.filter(line => !toBuy.includes(line))
+  const { settings, packs } = plan.value
+  return (
+    <>
+      <table class="t shop" data-stale={basketFresh ? undefined : ''}>
+        <thead>
+          <tr>
+            <th>To buy</th>
+            <th class="n">need</th>
+            <th class="n">shelf</th>
+            <th class="n">buy</th>
+            <th>packs</th>
+            <th class="n">cost</th>
+          </tr>
+        </thead>
+        <tbody>
+          {toBuy.map(line => (
+            <BuyRow line={line} regulated={regulated.has(line.material)} key={line.material} />
+          ))}
+        </tbody>
+        {basket !== null && (
+          <tbody class="sums">
+            {basket.orders.map(order => (
+              <tr key={order.supplier}>
+                <th scope="row" class="plain" colSpan={5}>
+                  {order.name}, carriage{order.hazardousFeeMinor > 0 ? ' and hazardous-goods fee' : ''}
+                </th>
+                <td class="n">{bareMoney(order.carriageMinor + order.hazardousFeeMinor)}</td>
+              </tr>
+            ))}
+            <tr class="total">
+              <th scope="row" colSpan={4}>
+                {basket.complete ? 'Altogether' : `At least; ${missingText(basket.priceUnknown.length, basket.amountUnknown.length)}`}
+              </th>
+              <td class="n" colSpan={2}>
+                {basket.totalMinor === null ? <Unknown>no price known</Unknown> : <b class="answer">{moneyText(basket.totalMinor, basket.currency)}</b>}
+              </td>
+            </tr>
+          </tbody>
+        )}
+      </table>
+      {toBuy.length === 0 && <p>The shelf covers everything.</p>}
+      <p class="s soft">
+        Need holds {Math.round(settings.reserve * 100)}
+        {noBreakSpace}% in reserve. +: the source gives no amount, or only for a part; at least this much. § licence or report.{' '}
+        {packs?.note ?? ''} {basket !== null && !basket.proven ? 'A cheaper basket may exist: the search for it was cut short.' : ''}
+        {covered.length > 0 && ` The shelf covers ${covered.map(line => nameOf(line.material)).join(', ')}.`}
+      </p>
+      <MadeUpNotes lines={shopping} />
+      <PriceForm lines={toBuy.filter(line => line.costMinor === null)} />
+      <DaysStrip evaluation={evaluation} />
+    </>
+  )
+}
+
+function missingText(prices: number, amounts: number): string {
+  const parts = [prices > 0 ? `${counted(prices, 'price')} unknown` : '', amounts > 0 ? `${counted(amounts, 'amount')} left open` : '']
+  return parts.filter(part => part !== '').join(', ')
+}
+
+/** Cents without the sign of the currency, which the total carries. */
+const bareMoney = (minor: number): string => moneyText(minor, 'EUR').replace(/^\D+/, '')
+
+const amountText = ({ amount, unit }: Quantity): string => (amount === null ? 'as needed' : quantityText({ value: amount, unit }))
+
+function BuyRow({ line, regulated }: { readonly line: ShoppingLine; readonly regulated: boolean }) {
+  const name = `buy ${line.material}`
+  const least = line.open || line.atLeast
+  const shown = (quantity: Quantity) =>
+    quantity.amount === null ? <Unknown>as needed</Unknown> : least ? <i>{amountText(quantity)} +</i> : amountText(quantity)
+  return (
+    <>
+      <tr>
+        <th scope="row" class={line.costMinor === null ? '' : 'plain'}>
+          <Name text={nameOf(line.material)} />
+          {regulated && <span title="licence or report: see question 6"> §</span>}
+        </th>
+        <td class="n" data-label="need">
+          <Figure name={name} label={`need of ${nameOf(line.material)}`}>
+            {shown(line.need)}
+          </Figure>
+        </td>
+        <td class="n" data-label="shelf">
+          {line.shelf.amount === null ? <Unknown /> : line.shelf.amount === 0 ? '0' : amountText(line.shelf)}
+        </td>
+        <td class="n" data-label="buy">
+          {shown(line.buy)}
+        </td>
+        {line.costMinor === null ? (
+          <td class="n" colSpan={2}>
+            <b>price unknown</b>
+          </td>
+        ) : (
+          <>
+            <td data-label="packs">
+              {line.packs.map(pack => (
+                <span class="nb" key={`${pack.supplier} ${pack.amount}`}>
+                  {pack.count} × {numberText(pack.amount, 3, 1).replace(/\.0+$/, '')} {pack.unit}{' '}
+                </span>
+              ))}
+            </td>
+            <td class="n">{bareMoney(line.costMinor)}</td>
+          </>
+        )}
+      </tr>
+      <WorkingRow name={name} span={6} />
+      {line.notes.map(note => (
+        <tr class="in" key={note}>
+          <td colSpan={6} class="s soft under">
+            {note}
+          </td>
+        </tr>
+      ))}
+    </>
+  )
+}
+
+function MadeUpNotes({ lines }: { readonly lines: readonly ShoppingLine[] }) {
+  const made = lines.filter(line => line.madeUp !== null)
+  if (made.length === 0) return null
+  return (
+    <div>
+      <h3>Made up on the bench</h3>
+      {made.map(line => (
+        <p class="s" key={line.material}>
+          <b>
+            <Name text={nameOf(line.material)} />
+          </b>
+          : {line.madeUp?.how}
+        </p>
+      ))}
+    </div>
+  )
+}
+
+/** A price that the person knows and the packs do not. */
+function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }) {
+  const [material, setMaterial] = useState('')
+  const [supplier, setSupplier] = useState('')
+  const [size, setSize] = useState<{ amount: number; unit: 'g' | 'mL' } | null>(null)
+  const [price, setPrice] = useState('')
+  if (lines.length === 0) return null
+  const chosen = lines.some(line => line.material === material) ? material : (lines[0]?.material ?? '')
+  const priceMinor = Math.round(Number(price.replace(',', '.')) * 100)
+  const ready = supplier.trim() !== '' && size !== null && priceMinor > 0
+  const id = supplier.trim().toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'supplier'
+  return (
+    <details class="more-of">
+      <summary>I know a price</summary>
+      <form
+        class="line-form"
+        onSubmit={event => {
+          event.preventDefault()
+          if (!ready || size === null) return
+          change({
+            do: 'price',
+            currency: plan.value.packs?.currency ?? 'EUR',
+            supplier: { id, name: supplier.trim(), carriageMinor: 0, hazardousFeeMinor: 0 },
+            pack: { supplier: id, material: chosen, amount: size.amount, unit: size.unit, priceMinor },
+          })
+          setPrice('')
+          setSize(null)
+        }}
+      >
+        <label class="field">
+          <span>material</span>
+          <select class="blank" value={chosen} onChange={event => setMaterial(event.currentTarget.value)}>
+            {lines.map(line => (
+              <option value={line.material} key={line.material}>
+                {nameOf(line.material)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label class="field">
+          <span>supplier</span>
+          <input class="blank" size={14} value={supplier} onInput={event => setSupplier(event.currentTarget.value)} />
+        </label>
+        <span class="field">
+          <span>pack</span>
+          <AmountField
+            text={size === null ? '' : quantityText({ value: size.amount, unit: size.unit })}
+            label="size of the pack"
+            dimensions={['mass', 'volume']}
+            size={7}
+            onWritten={quantity => quantity !== null && setSize({ amount: inBase(quantity), unit: /g$/.test(quantity.unit) ? 'g' : 'mL' })}
+          />
+        </span>
+        <label class="field">
+          <span>price, {plan.value.packs?.currency ?? 'EUR'}</span>
+          <input class="blank n" size={6} inputMode="decimal" value={price} onInput={event => setPrice(event.currentTarget.value)} />
+        </label>
+        <button type="submit" class="do" disabled={!ready}>
+          Put it down
+        </button>
+      </form>
+    </details>
+  )
+}

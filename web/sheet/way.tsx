@@ -1,0 +1,301 @@
+import { useState } from 'preact/hooks'
+import { percentText } from '../../core/quantity/print.ts'
+import { MaterialBox } from '../parts/material-box.tsx'
+import { Problems, Triangle } from '../parts/problem.tsx'
+import { Clauses, counted, inWords, Name, Unknown } from '../parts/words.tsx'
+import { sameRoute, takeWay } from '../state/goals.ts'
+import { nameOf, wayName } from '../state/names.ts'
+import { askRoutesAgain, facts, routesTo, waysTo } from '../state/questions.ts'
+import { otherWays, standing } from '../state/reckoner.ts'
+import { keyOfRoute, keyOfSteps } from '../state/routes-of.ts'
+import { type Axis, axes } from '../state/sheet-state.ts'
+import { change, choosing, plan } from '../state/store.ts'
+import { goalLookedAt, lookAtGoal } from '../state/view.ts'
+import { type Column, compareRows } from './compare.ts'
+import { MakeOrBuy } from './make-or-buy.tsx'
+import { Question } from './question.tsx'
+import { differing, gentler, hazardBrief, hazardText, wayAnswer } from './way-answer.ts'
+import { WayLabel } from './way-label.tsx'
+
+/** So many ways stand side by side; more are rows. */
+const mostColumns = 4
+
+const axisWords: Record<Axis, string> = {
+  start: 'least start per product',
+  yield: 'overall yield on start',
+  steps: 'fewest steps',
+  cost: 'least cost',
+  'hands-on': 'least hands-on time',
+  elapsed: 'least elapsed time',
+  'mass-intensity': 'least mass in per product',
+  hazard: 'gentlest',
+}
+
+/** Question 3: routes side by side, and what they are ranked by. */
+export function Way() {
+  const goal = goalLookedAt.value
+  const heading = goal === null ? null : <WayHeading target={goal.target} />
+  return (
+    <Question no={3} ask="Which way?" empty={heading === null} answer={heading ?? 'No goal chosen'}>
+      {() => <WayBody />}
+    </Question>
+  )
+}
+
+function WayHeading({ target }: { readonly target: string }) {
+  const goal = plan.value.goals.find(one => one.target === target)
+  const rows = waysTo(target).map(way => way.row)
+  if (goal === undefined) return <>No goal chosen</>
+  const steps = goal.route.steps.map(step => step.transformation)
+  const answer = wayAnswer(steps, rows)
+  if (rows.length <= 1) return <Clauses of={[`${counted(steps.length, 'step')} to ${nameOf(target)};`, rows.length === 0 ? 'looking for others' : 'no other way is known']} />
+  return (
+    <Clauses
+      of={[
+        <>
+          <WayLabel steps={answer.chosen} />
+          {answer.gentlest ? ', the gentlest way' : ''};
+        </>,
+        answer.better === null ? (
+          `the best yield of ${inWords(answer.ways)} ways`
+        ) : (
+          <>
+            <WayLabel steps={answer.better.steps} /> gives {answer.better.points.toFixed(1)} points more
+          </>
+        ),
+      ]}
+    />
+  )
+}
+
+function WayBody() {
+  const goal = goalLookedAt.value
+  if (goal === null) return <p>Choose a goal in question 2; the ways to it are then compared here.</p>
+  const { goals } = plan.value
+  const { answer, waiting, problems } = routesTo(goal.target)
+  const ways = waysTo(goal.target)
+  const gentlest = answer?.gentlest ?? null
+  return (
+    <>
+      {goals.length > 1 && (
+        <fieldset class="line">
+          <legend>Ways to</legend>
+          <div>
+            {goals.map(one => (
+              <label class="dot-choice" key={one.target}>
+                <input type="radio" name="goal-looked-at" checked={one.target === goal.target} onChange={() => lookAtGoal(one.target)} />
+                <Name text={nameOf(one.target)} />
+              </label>
+            ))}
+          </div>
+        </fieldset>
+      )}
+      {problems.length > 0 && (
+        <Problems of={problems}>
+          <button type="button" class="do" onClick={() => askRoutesAgain(goal.target)}>
+            Try again
+          </button>
+        </Problems>
+      )}
+      {gentlest !== null && (
+        <p>
+          <b>The gentlest</b> within ten points of yield goes by <WayLabel steps={differing(gentlest.steps, ways.map(way => way.row.steps))} />:{' '}
+          {hazardText(gentlest.hazard)}; {percentText(gentlest.overallYieldOnStart)} on start.
+        </p>
+      )}
+      {ways.length > 0 && <Compare target={goal.target} />}
+      {waiting && <p class="s soft" role="status">Looking for ways; those shown stay until then.</p>}
+      {answer !== null && answer.routes.length === 0 && (
+        <p>
+          <b>No way to {nameOf(goal.target)}</b> keeps to what is avoided and owned below. The plan still goes the way that was chosen before.
+        </p>
+      )}
+      {answer !== null && !answer.complete && answer.routes.length > 0 && (
+        <p class="s soft">
+          {counted(answer.routes.length, 'way')} shown; there are more. To see others, avoid a material or a step, or rank by another axis.
+        </p>
+      )}
+      <MakeOrBuy target={goal.target} />
+      <Choosing />
+    </>
+  )
+}
+
+/** Ways as columns, the chosen one first; what does not fit stands below as rows. */
+function Compare({ target }: { readonly target: string }) {
+  const goal = plan.value.goals.find(one => one.target === target)
+  if (goal === undefined) return null
+  const { evaluation, fresh } = standing.value
+  const ways = waysTo(target)
+  const own = keyOfRoute(goal.route)
+  // Columns keep their place whichever is chosen, so that a press moves nothing.
+  const gentlestKey = keyOfSteps([...ways].sort((a, b) => gentler(a.row.hazard, b.row.hazard))[0]?.row.steps ?? [])
+  const urgent = ways.filter(way => keyOfRoute(way.route) === own || keyOfRoute(way.route) === gentlestKey)
+  const rest = ways.filter(way => !urgent.includes(way))
+  const inColumns = new Set([...urgent, ...rest].slice(0, mostColumns))
+  const shown = ways.filter(way => inColumns.has(way))
+  const more = ways.filter(way => !inColumns.has(way))
+  const columns: readonly Column[] = shown.map(({ row, route }) => ({
+    key: keyOfRoute(route),
+    row,
+    evaluation: sameRoute(route, goal.route) ? evaluation : (otherWays.value.get(`${target} ${keyOfRoute(route)}`) ?? null),
+  }))
+  const rows = compareRows(facts.value.library, columns, target)
+  const allSteps = ways.map(way => way.row.steps)
+  return (
+    <>
+      <div class="scroll" tabIndex={columns.length > 3 ? 0 : -1} role="group" aria-label={`Ways to ${nameOf(target)} compared`}>
+        <table class="t cmp" data-stale={fresh ? undefined : ''}>
+          <thead>
+            <tr>
+              <th>
+                <span class="unseen">axis</span>
+              </th>
+              {shown.map(({ row, route }) => {
+                const chosen = sameRoute(route, goal.route)
+                return (
+                  <th class={chosen ? 'on' : ''} scope="col" key={keyOfRoute(route)}>
+                    <label>
+                      <input type="radio" name={`way-to-${target}`} checked={chosen} onChange={() => takeWay(route)} />
+                      <WayLabel steps={differing(row.steps, allSteps)} />
+                    </label>
+                  </th>
+                )
+              })}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ label, cells }) => (
+              <tr key={label}>
+                <th scope="row">{label}</th>
+                {cells.map((cell, at) => (
+                  <td class={cell.best ? 'best' : ''} key={shown[at]?.row.steps.join(' ')}>
+                    {cell.flagged && <Triangle label="to be watched" />}
+                    {cell.unknown ? <Unknown>{cell.text}</Unknown> : cell.text}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p class="s soft">Heavy: best of its row. Scale-up: our batch over the largest published, flagged above 3 ×. +: at least.</p>
+      {more.length > 0 && (
+        <table class="t">
+          <thead>
+            <tr>
+              <th>Further ways</th>
+              <th class="n">on start</th>
+              <th class="n">steps</th>
+              <th class="n">hazard</th>
+            </tr>
+          </thead>
+          <tbody>
+            {more.map(({ row, route }) => (
+              <tr class="alt" key={keyOfRoute(route)}>
+                <th scope="row" class="plain">
+                  <label class="dot-choice">
+                    <input type="radio" name={`way-to-${target}`} checked={false} onChange={() => takeWay(route)} />
+                    <span>
+                      <WayLabel steps={differing(row.steps, allSteps)} />
+                    </span>
+                  </label>
+                </th>
+                <td class="n">{percentText(row.overallYieldOnStart)}</td>
+                <td class="n">{row.steps.length}</td>
+                <td class="n">{hazardBrief(row.hazard)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  )
+}
+
+/** What routes are ranked by and what they keep clear of. */
+function Choosing() {
+  const asked = choosing.value
+  const [text, setText] = useState('')
+  const steps = [...new Set(plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))]
+  const set = (patch: Partial<typeof asked>): void => change({ do: 'choosing', patch })
+  return (
+    <div class="lines">
+      <label class="line">
+        <span>Ranked by</span>
+        <select class="blank" value={asked.by} onChange={event => set({ by: event.currentTarget.value as Axis })}>
+          {axes.map(axis => (
+            <option value={axis} key={axis}>
+              {axisWords[axis]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <div class="line">
+        <span>Avoid</span>
+        <div>
+          {asked.avoid.map(id => (
+            <span class="item" key={id}>
+              <Name text={nameOf(id)} />{' '}
+              <button type="button" class="do s" aria-label={`allow ${nameOf(id)} again`} onClick={() => set({ avoid: asked.avoid.filter(one => one !== id) })}>
+                allow
+              </button>
+            </span>
+          ))}
+          {asked.avoidStep.map(id => (
+            <span class="item" key={id}>
+              the step “{wayName(id)}”{' '}
+              <button type="button" class="do s" aria-label={`allow the step ${wayName(id)} again`} onClick={() => set({ avoidStep: asked.avoidStep.filter(one => one !== id) })}>
+                allow
+              </button>
+            </span>
+          ))}
+          <MaterialBox
+            label="a material to avoid, in any role"
+            labelSeen={false}
+            placeholder="a material, in any role"
+            text={text}
+            onText={setText}
+            onTake={hit => {
+              set({ avoid: [...new Set([...asked.avoid, hit.id])] })
+              setText('')
+            }}
+          />
+          {steps.length > 0 && (
+            <select
+              class="blank"
+              aria-label="a step to avoid"
+              value=""
+              onChange={event => event.currentTarget.value !== '' && set({ avoidStep: [...new Set([...asked.avoidStep, event.currentTarget.value])] })}
+            >
+              <option value="">a step of this plan</option>
+              {steps.map(id => (
+                <option value={id} key={id}>
+                  {wayName(id)}
+                </option>
+              ))}
+            </select>
+          )}
+        </div>
+      </div>
+      <label class="line">
+        <span>At most</span>
+        <select class="blank" value={asked.maxSteps ?? ''} onChange={event => set({ maxSteps: event.currentTarget.value === '' ? null : Number(event.currentTarget.value) })}>
+          <option value="">as many steps as it takes</option>
+          {[1, 2, 3, 4, 5, 6, 8, 10].map(count => (
+            <option value={count} key={count}>
+              {counted(count, 'step')}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label class="line">
+        <span>Equipment</span>
+        <span class="dot-choice">
+          <input type="checkbox" checked={asked.ownedOnly} onChange={event => set({ ownedOnly: event.currentTarget.checked })} />
+          only what the bench owns
+        </span>
+      </label>
+    </div>
+  )
+}

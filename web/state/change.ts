@@ -1,0 +1,28 @@
+import type { GoalAmount, LogEntry, Plan } from '../../core/plan/plan.ts'
+import type { Settings } from '../../core/plan/settings.ts'
+import type { Route } from '../../core/route/route.ts'
+import type { Pack, Supplier } from '../../core/shopping/packs.ts'
+import type { ShelfItem } from '../../core/shopping/shelf.ts'
+import type { Choosing } from './sheet-state.ts'
+
+/** Everything a person can do to a plan. `by` names the change that it carries on, so that dragging a slider is one step of Undo. */
+export type Change =
+  | { readonly do: 'open'; readonly plan: Plan; readonly choosing?: Choosing }
+  | { readonly do: 'rename'; readonly title: string }
+  | { readonly do: 'start'; readonly material: string; readonly massG: number | null }
+  | { readonly do: 'have'; readonly massG: number | null }
+  | { readonly do: 'add-goal'; readonly route: Route; readonly amount?: GoalAmount }
+  | { readonly do: 'drop-goal'; readonly target: string }
+  | { readonly do: 'goal-amount'; readonly target: string; readonly amount: GoalAmount }
+  | { readonly do: 'goal-first'; readonly target: string }
+  | { readonly do: 'routes'; readonly routes: readonly Route[] }
+  | { readonly do: 'choosing'; readonly patch: Partial<Choosing> }
+  | { readonly do: 'put-on-shelf'; readonly item: ShelfItem; readonly at: number | null }
+  | { readonly do: 'take-off-shelf'; readonly at: number }
+  | { readonly do: 'settings'; readonly patch: Partial<Settings> }
+  | { readonly do: 'price'; readonly supplier: Supplier; readonly pack: Pack; readonly currency: string }
+  | { readonly do: 'log'; readonly entry: LogEntry }
+
+/** Changes of this kind that follow each other are one step of Undo: what is dragged or typed letter by letter. */
+export const carriesOn = (change: Change): string | null =>
+  change.do === 'have' || change.do === 'rename' ? change.do : change.do === 'goal-amount' ? `goal-amount ${change.target}` : null

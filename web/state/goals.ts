@@ -1,0 +1,132 @@
+import { computed, effect, signal } from '@preact/signals'
+import type { GoalAmount } from '../../core/plan/plan.ts'
+import { harmonised, firstAgreeing, keyOfRoute } from './routes-of.ts'
+import type { Route } from '../../core/route/route.ts'
+import { askRoutes, bringFacts, routesTo, startCompound, waysTo } from './questions.ts'
+import { nothing } from './sheet-state.ts'
+import { change, choosing, plan } from './store.ts'
+
+interface Wanted {
+  readonly target: string
+  readonly amount?: GoalAmount
+}
+
+/** Compounds that were named as goals while their routes are still being looked for, in the order in which they were named. */
+const waitingGoals = signal<readonly Wanted[]>([])
+/** The one whose turn it is. */
+export const wanted = computed(() => waitingGoals.value[0]?.target ?? null)
+export const isWanted = (target: string): boolean => waitingGoals.value.some(one => one.target === target)
+
+/** Makes a compound a goal as soon as a route to it is known; a goal that no route leads to makes way for the next one. */
+export function wantGoal(target: string, amount?: GoalAmount): void {
+  const others = waitingGoals.value.filter(one => one.target !== target && routesTo(one.target).answer?.routes.length !== 0)
+  waitingGoals.value = [...others, amount === undefined ? { target } : { target, amount }]
+  askRoutes(target)
+}
+
+const noLongerWanted = (target: string): void => {
+  waitingGoals.value = waitingGoals.value.filter(one => one.target !== target)
+}
+
+/** Nothing is waited for any more: another plan is opened. */
+export const forgetWanted = (): void => {
+  waitingGoals.value = []
+}
+
+export function dropGoal(target: string): void {
+  noLongerWanted(target)
+  change({ do: 'drop-goal', target })
+}
+
+/** Takes the route for a wanted goal once search and facts have come; called once. */
+export function watchWanted(): void {
+  effect(() => {
+    const target = wanted.value
+    if (target === null || startCompound.value === nothing) return
+    askRoutes(target)
+    const { answer } = routesTo(target)
+    if (answer === null || answer.routes.length === 0) return
+    const ways = waysTo(target)
+    if (ways.length === 0) {
+      void bringFacts(
+        answer.routes.map(row => row.steps),
+        [target],
+      )
+      return
+    }
+    const route = firstAgreeing(
+      ways.map(way => way.route),
+      plan.peek().goals.map(goal => goal.route),
+    )
+    if (route === null) return
+    const amount = waitingGoals.peek().find(one => one.target === target)?.amount
+    noLongerWanted(target)
+    change({ do: 'add-goal', route, ...(amount === undefined ? {} : { amount }) })
+  })
+  // Make or buy pressed: the goal takes the route that makes it, or no longer makes it, once that is found.
+  effect(() => {
+    const flip = flipping.value
+    if (flip === null) return
+    const { waiting, answer } = routesTo(flip.target)
+    if (waiting || answer === null) return
+    const ways = waysTo(flip.target).filter(({ route }) => route.steps.some(step => step.makes === flip.compound) === (flip.to === 'make'))
+    if (ways.length === 0) {
+      if (answer.routes.length > 0 && waysTo(flip.target).length < answer.routes.length)
+        void bringFacts(
+          answer.routes.map(row => row.steps),
+          [],
+        )
+      return
+    }
+    const goal = plan.peek().goals.find(one => one.target === flip.target)
+    flipping.value = null
+    if (goal !== undefined) takeWay(nearest(ways.map(way => way.route), goal.route))
+  })
+}
+
+const flipping = signal<{ readonly target: string; readonly compound: string; readonly to: 'buy' | 'make' } | null>(null)
+
+/** Of several routes the one that keeps most of the present one. */
+function nearest(routes: readonly Route[], present: Route): Route {
+  const own = new Set(present.steps.map(step => step.transformation))
+  const kept = (route: Route): number => route.steps.filter(step => own.has(step.transformation)).length * 2 - route.steps.length
+  return routes.reduce((best, route) => (kept(route) > kept(best) ? route : best))
+}
+
+/** Chooses a way for its goal; other goals follow where they share a compound. */
+export function takeWay(route: Route): void {
+  const candidates = new Map(plan.value.goals.map(goal => [goal.target, waysTo(goal.target).map(way => way.route)]))
+  change({
+    do: 'routes',
+    routes: harmonised(
+      plan.value.goals.map(goal => goal.route),
+      route,
+      candidates,
+    ),
+  })
+}
+
+/** Chooses another transformation for one made compound, everywhere in the plan. */
+export function takeMaker(compound: string, transformation: string): void {
+  for (const goal of plan.value.goals) {
+    if (!goal.route.steps.some(step => step.makes === compound)) continue
+    const own = goal.route.steps.filter(step => step.makes !== compound).map(step => step.transformation)
+    const ways = waysTo(goal.target).filter(({ route }) => route.steps.some(step => step.transformation === transformation))
+    const exact = ways.find(({ route }) => own.every(id => route.steps.some(step => step.transformation === id)))
+    const way = exact ?? ways[0]
+    if (way !== undefined) {
+      takeWay(way.route)
+      return
+    }
+  }
+}
+
+/** Makes or buys a co-reactant, in every goal that takes it. */
+export function makeOrBuy(compound: string, to: 'buy' | 'make', target: string): void {
+  const { make } = choosing.value
+  const next = to === 'make' ? [...new Set([...make, compound])] : make.filter(id => id !== compound)
+  flipping.value = { target, compound, to }
+  change({ do: 'choosing', patch: { make: next } })
+}
+
+export const sameRoute = (one: Route, other: Route): boolean => keyOfRoute(one) === keyOfRoute(other)

@@ -1,0 +1,155 @@
+import { signal } from '@preact/signals'
+import { planOfFile } from './plan-file.ts'
+import { type Problem } from '../../core/problem/problem.ts'
+import { settingsSchema } from '../../core/plan/settings.ts'
+import { server } from '../api/client.ts'
+import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
+import { addressWith, planInAddress } from './address.ts'
+import { problemsOf } from './asked.ts'
+import { draftOf } from './draft.ts'
+import { forgetWanted, wantGoal } from './goals.ts'
+import { bringFacts, facts } from './questions.ts'
+import { routeOfRow } from './routes-of.ts'
+import { saved, savingProblems, savingState } from './saving.ts'
+import { emptyState, hasStart } from './sheet-state.ts'
+import { change, edits, plan, show, startAfresh } from './store.ts'
+import { openQuestion } from './view.ts'
+
+/** The first page stands: no plan is open, or the list of plans was asked for. */
+export const atDoor = signal(true)
+export const plansKept = signal<readonly PlanRow[]>([])
+export const demo = signal<DemoReply | null>(null)
+export const openingProblems = signal<readonly Problem[]>([])
+export const opening = signal(false)
+
+/** What the address asks for; a draft that was never saved comes back by itself. */
+export async function begin(): Promise<void> {
+  const id = planInAddress(location.search)
+  if (id !== null) return openPlan(id)
+  const draft = draftOf(null)
+  if (draft !== null && hasStart(draft.state)) {
+    show(draft.state)
+    savingState.value = 'kept'
+    edits.value = 1
+    atDoor.value = false
+    return
+  }
+  await openDoor()
+}
+
+/** The first page: what is kept on the server, and the demo. */
+async function openDoor(): Promise<void> {
+  atDoor.value = true
+  const [kept, shown] = await Promise.allSettled([server.plans(), server.demo()])
+  if (kept.status === 'fulfilled') plansKept.value = kept.value.plans
+  if (shown.status === 'fulfilled') demo.value = shown.value
+  openingProblems.value = kept.status === 'rejected' ? problemsOf(kept.reason) : []
+}
+
+/** Leaves the plan, which is kept, for the first page. */
+export function openList(): void {
+  forgetWanted()
+  startAfresh()
+  saved.value = null
+  savingState.value = 'clean'
+  savingProblems.value = []
+  window.history.pushState(null, '', addressWith(location.href, null))
+  void openDoor()
+}
+
+/** Opens a plan by its id. A draft of it in this browser that never reached the server stands before what the server has. */
+export async function openPlan(id: string): Promise<void> {
+  opening.value = true
+  openingProblems.value = []
+  const draft = draftOf(id)
+  try {
+    const kept = await server.plan(id)
+    if (draft !== null && !draft.clean && draft.saved !== null) {
+      show(draft.state)
+      saved.value = draft.saved
+      savingState.value = draft.saved.version === kept.version ? 'kept' : 'conflict'
+      edits.value = 1
+    } else {
+      const opened = planOfFile(kept.plan)
+      if (!opened.ok) {
+        openingProblems.value = opened.problems
+        atDoor.value = true
+        return
+      }
+      show({ plan: opened.value, choosing: draft?.state.choosing ?? emptyState(0).choosing })
+      saved.value = { id: kept.id, version: kept.version, savedAt: kept.savedAt }
+      savingState.value = 'clean'
+    }
+    window.history.replaceState(null, '', addressWith(location.href, id))
+    atDoor.value = false
+  } catch (fault) {
+    if (draft !== null) {
+      show(draft.state)
+      saved.value = draft.saved
+      savingState.value = 'failed'
+      savingProblems.value = problemsOf(fault)
+      atDoor.value = false
+    } else {
+      openingProblems.value = problemsOf(fault)
+      await openDoor()
+      openingProblems.value = problemsOf(fault)
+    }
+  } finally {
+    opening.value = false
+  }
+}
+
+/** An empty sheet, or one on which something is in hand already. */
+export function beginPlan(start: { readonly material: string; readonly name: string; readonly massG: number | null } | null): void {
+  forgetWanted()
+  startAfresh()
+  saved.value = null
+  atDoor.value = false
+  if (start === null) {
+    openQuestion.value = 1
+    return
+  }
+  change({ do: 'rename', title: titleOf(start.name) })
+  change({ do: 'start', material: start.material, massG: start.massG })
+  openQuestion.value = 2
+}
+
+const titleOf = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)} downstream`
+
+/** The demo's bench, with one of its ways in. */
+export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {
+  const empty = emptyState(1)
+  const settings = settingsSchema.parse(of.settings)
+  startAfresh()
+  saved.value = null
+  change({
+    do: 'open',
+    plan: { ...empty.plan, title: way.title, shelf: of.shelf, packs: of.packs, settings, start: { material: way.start.material, massG: way.start.massG } },
+  })
+  atDoor.value = false
+  openQuestion.value = 2
+  const goals = way.goals ?? []
+  await bringFacts(
+    goals.flatMap(goal => (goal.steps === undefined ? [] : [goal.steps])),
+    [way.start.material, ...of.shelf.map(item => item.material), ...goals.map(goal => goal.target)],
+  )
+  for (const goal of goals) {
+    if (goal.steps === undefined) {
+      wantGoal(goal.target, goal.amount)
+      continue
+    }
+    const route = routeOfRow(facts.value.library, plan.value.start.material, {
+      steps: goal.steps,
+      overallYieldOnStart: 0,
+      longestLinearYield: 0,
+      made: [],
+      bought: [],
+      value: null,
+      hazard: { gravest: 0, unknown: 0, danger: 0, warning: 0 },
+      flags: [],
+    })
+    if (route !== null) change({ do: 'add-goal', route, ...(goal.amount === undefined ? {} : { amount: goal.amount }) })
+  }
+  if (goals.length > 0) openQuestion.value = null
+}
+

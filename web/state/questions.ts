@@ -1,0 +1,193 @@
+import { computed, effect, signal } from '@preact/signals'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Route } from '../../core/route/route.ts'
+import { server } from '../api/client.ts'
+import type { ReachReply, RouteRow, RoutesReply } from '../api/replies.ts'
+import { type Asked, Asking, problemsOf } from './asked.ts'
+import { type Facts, grown, noFacts } from './facts.ts'
+import { forget, reckon } from './reckoner.ts'
+import type { OtherWay } from './reckoning.ts'
+import { keyOfRoute, keyOfSteps, routeOfRow } from './routes-of.ts'
+import { hasStart } from './sheet-state.ts'
+import { choosing, plan, sheet } from './store.ts'
+import { goalLookedAt } from './view.ts'
+
+/**
+ * What the page asks the server and the worker, derived from what the person has said: each question is asked again when, and only when,
+ * something it depends on has changed.
+ */
+
+/** So many routes are compared; more stand on the server and are asked for by narrowing. */
+const routesCompared = 8
+/** So far the network downstream is shown unless the person says otherwise. */
+const usualReach = 3
+
+const reachAsking = new Asking<ReachReply>()
+export const reach = reachAsking.state
+export const askReachAgain = (): void => reachAsking.again()
+
+const routesAsking = new Map<string, Asking<RoutesReply>>()
+const routesVersion = signal(0)
+
+/** Routes to a goal, or to a compound that may become one. */
+export function routesTo(target: string): Asked<RoutesReply> {
+  routesVersion.value
+  return routesAsking.get(target)?.state.value ?? { answer: null, waiting: false, problems: [] }
+}
+
+export const askRoutesAgain = (target: string): void => routesAsking.get(target)?.again()
+
+export const facts = signal<Facts>(noFacts)
+export const tables = signal<unknown>(null)
+export const factsAsked = signal<Asked<true>>({ answer: null, waiting: false, problems: [] })
+
+/** Compound that the start is or contains; the search runs between compounds. */
+export const startCompound = computed(() => {
+  const { material } = plan.value.start
+  const known = facts.value.library.materials.get(material)
+  return known?.kind === 'mixture' ? (known.contains?.compound ?? material) : material
+})
+
+/** The rows of a goal as routes, those whose steps are known here. */
+export function waysTo(target: string): readonly { readonly row: RouteRow; readonly route: Route }[] {
+  const { library } = facts.value
+  const reply = routesTo(target).answer
+  if (reply === null) return []
+  const rows = [...reply.routes, ...(reply.gentlest ? [reply.gentlest] : [])]
+  const ways = new Map<string, { row: RouteRow; route: Route }>()
+  for (const row of rows) {
+    const route = routeOfRow(library, startCompound.value, row)
+    if (route !== null && !ways.has(keyOfSteps(row.steps))) ways.set(keyOfSteps(row.steps), { row, route })
+  }
+  return [...ways.values()]
+}
+
+/** Plans with the goal that is looked at going another way: what stands in the columns beside the chosen one. */
+export const others = computed<readonly OtherWay[]>(() => {
+  const goal = goalLookedAt.value
+  if (goal === null) return []
+  const chosen = keyOfRoute(goal.route)
+  return waysTo(goal.target)
+    .map(({ route }) => ({ key: `${goal.target} ${keyOfRoute(route)}`, plan: withRoute(plan.value, route) }))
+    .filter(other => other.key !== `${goal.target} ${chosen}`)
+})
+
+const withRoute = (of: Plan, route: Route): Plan => ({
+  ...of,
+  goals: of.goals.map(goal => (goal.target === route.target ? { ...goal, route } : goal)),
+})
+
+/** Everything the plan names is here, so that it can be reckoned. */
+export const canReckon = computed(() => {
+  const { library } = facts.value
+  return (
+    tables.value !== null &&
+    plan.value.goals.length > 0 &&
+    plan.value.goals.every(goal => goal.route.steps.every(step => library.transformations.has(step.transformation))) &&
+    materialsNamed.value.every(id => library.materials.has(id))
+  )
+})
+
+const materialsNamed = computed<readonly string[]>(() => [
+  ...new Set([
+    ...(hasStart(sheet.value) ? [plan.value.start.material] : []),
+    ...plan.value.shelf.map(item => item.material),
+    ...plan.value.goals.map(goal => goal.target),
+  ]),
+])
+
+/** Steps of the plan and of every row that was found for it. */
+const stepsNamed = computed<readonly (readonly string[])[]>(() => {
+  const rows = plan.value.goals.flatMap(goal => {
+    const reply = routesTo(goal.target).answer
+    return reply === null ? [] : [...reply.routes, ...(reply.gentlest ? [reply.gentlest] : [])].map(row => row.steps)
+  })
+  return [...plan.value.goals.map(goal => goal.route.steps.map(step => step.transformation)), ...rows]
+})
+
+/** Asks for whatever is named and not here. */
+function fetchFacts(): void {
+  const { library } = facts.value
+  const routes = stepsNamed.value.filter(steps => steps.some(id => !library.transformations.has(id)))
+  const materials = materialsNamed.value.filter(id => !library.materials.has(id))
+  if (routes.length === 0 && materials.length === 0) return
+  void bringFacts(routes, materials)
+}
+
+let bringing: string | null = null
+
+/** Brings a slice of the library; resolves once its records are here. */
+export async function bringFacts(routes: readonly (readonly string[])[], materials: readonly string[]): Promise<void> {
+  const key = JSON.stringify([routes, materials])
+  if (key === bringing) return
+  bringing = key
+  factsAsked.value = { answer: null, waiting: true, problems: [] }
+  try {
+    const slice = await server.slice(routes, materials)
+    facts.value = grown(facts.value, slice)
+    factsAsked.value = { answer: true, waiting: false, problems: [] }
+  } catch (fault) {
+    factsAsked.value = { answer: null, waiting: false, problems: problemsOf(fault) }
+  } finally {
+    bringing = null
+  }
+}
+
+export const askFactsAgain = (): void => {
+  void bringTables()
+  fetchFacts()
+}
+
+async function bringTables(): Promise<void> {
+  if (tables.value !== null) return
+  try {
+    tables.value = await server.tables()
+  } catch (fault) {
+    factsAsked.value = { answer: null, waiting: false, problems: problemsOf(fault) }
+  }
+}
+
+/** Asks for the routes to a compound with the options that hold now. */
+export function askRoutes(target: string): void {
+  const { maxSteps, ...options } = choosing.value
+  const query = {
+    from: startCompound.value,
+    to: target,
+    ...options,
+    ...(maxSteps === null ? {} : { maxSteps }),
+    count: routesCompared,
+    settings: plan.value.settings,
+  }
+  let asking = routesAsking.get(target)
+  if (asking === undefined) {
+    asking = new Asking<RoutesReply>()
+    routesAsking.set(target, asking)
+    routesVersion.value++
+  }
+  // What the bench owns decides which routes there are only where it was asked to.
+  const { hood, inertGas, vessels, heatSources, region, buyer } = plan.value.settings
+  const owned = choosing.value.ownedOnly ? { hood, inertGas, vessels, heatSources } : null
+  asking.ask(JSON.stringify({ ...query, settings: { owned, region, buyer } }), () => server.routes(query))
+}
+
+/** Sets the questions going; called once. */
+export function watchQuestions(): void {
+  void bringTables()
+  effect(() => {
+    if (!hasStart(sheet.value)) {
+      reachAsking.clear()
+      return
+    }
+    const steps = choosing.value.maxSteps ?? usualReach
+    const from = startCompound.value
+    reachAsking.ask(`${from} ${steps}`, () => server.reach(from, steps), false)
+  })
+  effect(() => {
+    for (const goal of plan.value.goals) askRoutes(goal.target)
+  })
+  effect(() => fetchFacts())
+  effect(() => {
+    if (plan.value.goals.length === 0) forget()
+    else if (canReckon.value) reckon(facts.value, tables.value, plan.value, others.value)
+  })
+}

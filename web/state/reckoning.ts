@@ -1,0 +1,27 @@
+import type { RegulatedHit } from '../../core/hazards/hazard-list.ts'
+import type { LibraryFile } from '../../core/library/library.ts'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+
+/** What the page tells the worker. Facts stay with it until newer ones come. */
+export type Order =
+  | { readonly kind: 'facts'; readonly file: LibraryFile; readonly tables: unknown; readonly traits: Readonly<Record<string, unknown>> }
+  | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly others: readonly OtherWay[] }
+
+/** The plan with one goal going another way, reckoned for comparison; `key` comes back with the answer. */
+export interface OtherWay {
+  readonly key: string
+  readonly plan: Plan
+}
+
+export type Reckoned =
+  | { readonly ok: 'reckoned'; readonly evaluation: Evaluation }
+  | { readonly ok: 'stopped'; readonly stopped: readonly RegulatedHit[] }
+  | { readonly ok: 'wrong'; readonly problems: readonly Problem[] }
+
+/** What the worker tells the page: the plan's amounts first, then the same with its basket, then the other ways one by one. */
+export type Answer =
+  | { readonly kind: 'amounts' | 'whole'; readonly id: number; readonly reckoned: Reckoned }
+  | { readonly kind: 'other'; readonly id: number; readonly key: string; readonly reckoned: Reckoned }
+  | { readonly kind: 'done'; readonly id: number }

@@ -1,0 +1,51 @@
+import type { Library } from '../../core/library/library.ts'
+import type { Route } from '../../core/route/route.ts'
+import type { RouteRow } from '../api/replies.ts'
+
+/** A row of the search as a route. The library must hold its steps. */
+export function routeOfRow(library: Library, start: string, row: RouteRow): Route | null {
+  const steps = row.steps.map(id => library.transformations.get(id))
+  if (steps.length === 0 || steps.some(step => step === undefined)) return null
+  const made = steps.map(step => ({ transformation: step!.id, makes: step!.mainProduct }))
+  return { start, target: made[made.length - 1]!.makes, steps: made }
+}
+
+/** Steps as one text: two routes with the same steps are the same way. */
+export const keyOfSteps = (steps: readonly string[]): string => [...steps].sort().join(' ')
+export const keyOfRoute = (route: Route): string => keyOfSteps(route.steps.map(step => step.transformation))
+
+/** Which transformation makes each compound of a route. */
+export const makersOf = (route: Route): ReadonlyMap<string, string> => new Map(route.steps.map(step => [step.makes, step.transformation]))
+
+/**
+ * The other goals' routes once one goal's way is chosen: a compound that several goals pass through is made in one way for all of them,
+ * since it is one batch on the bench. Each other goal takes, of the routes it has, the one that agrees with the chosen makers and keeps
+ * most of its own steps; where none agrees it stays as it is.
+ *
+ * @param candidates  routes that are known for each target
+ */
+export function harmonised(
+  routes: readonly Route[],
+  chosen: Route,
+  candidates: ReadonlyMap<string, readonly Route[]>,
+): readonly Route[] {
+  const makers = makersOf(chosen)
+  return routes.map(route => {
+    if (route.target === chosen.target) return chosen
+    if (agrees(route, makers)) return route
+    const own = new Set(route.steps.map(step => step.transformation))
+    const kept = (other: Route): number => other.steps.filter(step => own.has(step.transformation)).length - other.steps.length
+    const agreeing = (candidates.get(route.target) ?? []).filter(other => agrees(other, makers))
+    return agreeing.reduce<Route | null>((best, other) => (best === null || kept(other) > kept(best) ? other : best), null) ?? route
+  })
+}
+
+/** Whatever both make, both make in the same way. */
+const agrees = (route: Route, makers: ReadonlyMap<string, string>): boolean =>
+  route.steps.every(step => (makers.get(step.makes) ?? step.transformation) === step.transformation)
+
+/** Of the routes for a new goal the first that agrees with the goals there are; else the first. */
+export function firstAgreeing(routes: readonly Route[], others: readonly Route[]): Route | null {
+  const makers = new Map(others.flatMap(other => [...makersOf(other)]))
+  return routes.find(route => agrees(route, makers)) ?? routes[0] ?? null
+}

@@ -1,0 +1,87 @@
+import { effect, signal } from '@preact/signals'
+import type { Problem } from '../../core/problem/problem.ts'
+import { Refused, server } from '../api/client.ts'
+import { addressWith } from './address.ts'
+import { problemsOf } from './asked.ts'
+import { type Draft, dropDraft, keepDraft } from './draft.ts'
+import { fileOfPlan } from './plan-file.ts'
+import { facts } from './questions.ts'
+import { hasStart } from './sheet-state.ts'
+import { edits, sheet } from './store.ts'
+
+/** So long after the last change a plan is saved, ms: long enough for a word, short enough to be believed. */
+const restMs = 900
+
+export const saved = signal<Draft['saved']>(null)
+/** `kept` = only in this browser so far. */
+export const savingState = signal<'clean' | 'kept' | 'saving' | 'conflict' | 'failed'>('clean')
+export const savingProblems = signal<readonly Problem[]>([])
+
+let timer: ReturnType<typeof setTimeout> | undefined
+let inFlight = false
+
+/** Keeps every change in the browser at once and on the server once the hand rests; called once. */
+export function watchSaving(): void {
+  effect(() => {
+    const now = edits.value
+    const state = sheet.value
+    if (now === 0) return
+    keepDraft({ state, saved: saved.peek(), clean: false })
+    if (savingState.peek() === 'conflict') return
+    savingState.value = 'kept'
+    clearTimeout(timer)
+    timer = setTimeout(() => void save(), restMs)
+  })
+  addEventListener('beforeunload', event => {
+    if (savingState.peek() === 'saving' || (savingState.peek() === 'kept' && hasStart(sheet.peek()))) event.preventDefault()
+  })
+}
+
+/** Saves now. `over` writes over what somebody else saved meanwhile. */
+export async function save(over: number | null = null): Promise<void> {
+  if (!hasStart(sheet.peek())) return
+  if (inFlight) {
+    timer = setTimeout(() => void save(over), restMs)
+    return
+  }
+  inFlight = true
+  const at = edits.peek()
+  const state = sheet.peek()
+  savingState.value = 'saving'
+  try {
+    const file = fileOfPlan(state.plan, facts.peek())
+    const before = saved.peek()
+    const reply = before === null ? await server.savePlan(file) : await server.saveAgain(before.id, over ?? before.version, file)
+    if (before === null) dropDraft(null)
+    saved.value = { id: reply.id, version: reply.version, savedAt: reply.savedAt }
+    savingProblems.value = []
+    const clean = edits.peek() === at
+    savingState.value = clean ? 'clean' : 'kept'
+    keepDraft({ state: sheet.peek(), saved: saved.peek(), clean })
+    window.history.replaceState(null, '', addressWith(location.href, reply.id))
+    if (!clean) timer = setTimeout(() => void save(), restMs)
+  } catch (fault) {
+    savingProblems.value = problemsOf(fault)
+    savingState.value = fault instanceof Refused && fault.status === 409 ? 'conflict' : 'failed'
+  } finally {
+    inFlight = false
+  }
+}
+
+/** Takes over what somebody else saved, or writes ours over it. */
+export async function settleConflict(keep: 'mine' | 'theirs', open: (id: string) => Promise<void>): Promise<void> {
+  const mine = saved.peek()
+  if (mine === null) return
+  if (keep === 'theirs') {
+    dropDraft(mine.id)
+    savingState.value = 'clean'
+    await open(mine.id)
+    return
+  }
+  try {
+    const theirs = await server.plan(mine.id)
+    await save(theirs.version)
+  } catch (fault) {
+    savingProblems.value = problemsOf(fault)
+  }
+}
