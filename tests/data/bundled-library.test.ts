@@ -101,11 +101,11 @@ describe('by RDKit', () => {
     expect(reactions.length).toBe(374)
     const off = reactions.flatMap(({ id, reactants, products }) => {
       const sums = new Map<string, number>()
+      // A compound without a structure (an alloy, a framework) is counted by its stated formula.
       for (const [side, entries] of [
         [1, reactants],
         [-1, products],
       ] as const)
-        // A compound without a structure (an alloy, a framework) is counted by its stated formula.
         for (const { compound, coefficient } of entries)
           for (const [symbol, count] of countsOf(formulas.get(compound) ?? library.materials.get(compound)!.formula!))
             sums.set(symbol, (sums.get(symbol) ?? 0) + side * coefficient * count)
