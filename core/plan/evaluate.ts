@@ -1,0 +1,96 @@
+import { daysOf } from '../days/calendar.ts'
+import { hazardsOf } from '../hazards/list.ts'
+import { stopsAmong } from '../hazards/regulated.ts'
+import type { HazardTables } from '../hazards/tables.ts'
+import type { Traits } from '../hazards/traits.ts'
+import type { Library } from '../library/library.ts'
+import { materialsOfSteps } from '../route/materials.ts'
+import { shoppingOf } from '../shopping/basket.ts'
+import type { Solver } from '../shopping/shopping.ts'
+import type { Evaluation, Stopped } from './evaluation.ts'
+import { checkedPlan, PlanRefused } from './goals.ts'
+import type { Plan } from './plan.ts'
+import { reckoned } from './reckoned.ts'
+
+export interface EvaluateInput {
+  readonly library: Library
+  readonly tables: HazardTables
+  readonly traits: ReadonlyMap<string, Traits>
+  readonly plan: Plan
+  /** Null = no basket. */
+  readonly solver: Solver | null
+}
+
+/**
+ * The pipeline: a plan in, everything the seven questions ask out.
+ *
+ * goals -> merged steps -> (a stop row ends here) -> division and charges -> joint draws -> shopping | hazards | days -> evaluation
+ *
+ * Pure: the same plan, library and seed give the same answer, with a solver that does.
+ *
+ * @throws PlanRefused for a plan that cannot be reckoned; ask `checkedPlan` first
+ */
+export function evaluate({ library, tables, traits, plan, solver }: EvaluateInput): Evaluation | Stopped {
+  const checked = checkedPlan(library, plan)
+  if (!checked.ok) throw new PlanRefused(checked.problems)
+  const { start, steps } = checked.value
+  const materials = materialsOfSteps(
+    library,
+    start,
+    plan.goals.map(g => g.target),
+    steps.map(s => s.transformation),
+  )
+  const stops = stopsAmong(traits, [...materials, plan.start.material])
+  if (stops.length > 0) return { stopped: stops }
+
+  const amounts = reckoned(library, plan)
+  const { settings } = plan
+  const shopping = shoppingOf({
+    library,
+    steps: amounts.toRun,
+    products: plan.goals.map(g => g.target),
+    shelf: plan.shelf,
+    packs: plan.packs,
+    reserve: settings.reserve,
+    repeat: settings.repeatRiskiest,
+    retainedSampleG: settings.retainedSampleG,
+    solver,
+    spokenForG: spokenFor(plan),
+    ...(settings.startDate === null ? {} : { today: settings.startDate }),
+  })
+  const toBuy = new Set(shopping.lines.filter(l => (l.buy.amount ?? 1) > 0).map(l => l.material))
+  return {
+    overallYieldOnStart: amounts.overallYieldOnStart,
+    longestLinearYield: amounts.longestLinearYield,
+    steps: amounts.steps,
+    goals: amounts.goals,
+    chanceAll: amounts.chanceAll,
+    start: amounts.start,
+    coProducts: amounts.coProducts,
+    shopping: shopping.lines,
+    basket: shopping.basket,
+    hazards: hazardsOf({ library, tables, traits, steps: amounts.toRun, start: plan.start, settings }),
+    days: daysOf({
+      library,
+      steps: amounts.toRun,
+      windows: settings.windows,
+      daysOff: settings.daysOff,
+      deliveryDays: settings.deliveryDays,
+      startDate: settings.startDate,
+      vessels: settings.vessels,
+      heatSources: settings.heatSources,
+      toBuy,
+    }),
+    metrics: amounts.metrics,
+    notes: [...amounts.notes, ...shopping.problems],
+  }
+}
+
+/** What stands on the shelf but is the start, or is kept back: not to be counted for anything else. */
+function spokenFor(plan: Plan): ReadonlyMap<string, number> {
+  const spoken = new Map<string, number>()
+  const add = (material: string, massG: number): void => void spoken.set(material, (spoken.get(material) ?? 0) + massG)
+  if (plan.start.massG !== null) add(plan.start.material, plan.start.massG)
+  for (const { compound, massG } of plan.settings.keptBack) if (compound !== plan.goals[0]?.route.start) add(compound, massG)
+  return spoken
+}

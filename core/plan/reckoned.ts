@@ -1,0 +1,130 @@
+import { type Library, transformationOf } from '../library/library.ts'
+import type { Problem } from '../problem/problem.ts'
+import type { ChargedStep } from '../route/charged.ts'
+import { routeMetrics, stepMetrics } from '../route/metrics.ts'
+import { longestLinearYield, overallYieldOnStart } from '../route/overall-yield.ts'
+import { spreadOf } from '../route/spread.ts'
+import { predicted } from '../yields/belief.ts'
+import { chanceOf } from '../yields/percentiles.ts'
+import { type Amounts, drawnOf, goalsAt } from './amounts.ts'
+import { beliefsAbout } from './beliefs.ts'
+import { chargedSteps } from './charged-steps.ts'
+import { type Confident, confidentAmounts } from './confidence.ts'
+import type { Evaluation, GoalResult } from './evaluation.ts'
+import { checkedPlan, PlanRefused } from './goals.ts'
+import { amountNotes } from './notes.ts'
+import type { Plan } from './plan.ts'
+import { partOf, stairsOf } from './stairs.ts'
+
+/** All of a plan that follows from amounts alone: before anything is bought, feared or put on the calendar. */
+export interface Reckoned {
+  readonly amounts: Amounts
+  /** What planned charges of mass goals were multiplied by for the confidence. */
+  readonly factor: number
+  readonly overallYieldOnStart: number
+  readonly longestLinearYield: number
+  readonly steps: readonly ChargedStep[]
+  /** Those that still have something to run. */
+  readonly toRun: readonly ChargedStep[]
+  readonly goals: readonly GoalResult[]
+  readonly chanceAll: number | null
+  readonly start: Evaluation['start']
+  readonly coProducts: Evaluation['coProducts']
+  readonly metrics: Evaluation['metrics']
+  readonly notes: readonly Problem[]
+}
+
+/**
+ * Amounts of a whole plan: division, charges, batches, spread, chances, mass metrics.
+ *
+ * @throws PlanRefused for a plan that cannot be reckoned; `checkedPlan` tells beforehand
+ */
+export function reckoned(library: Library, plan: Plan): Reckoned {
+  const checked = checkedPlan(library, plan)
+  if (!checked.ok) throw new PlanRefused(checked.problems)
+  const input = { library, plan, merged: checked.value, settings: plan.settings }
+  const confident = confidentAmounts(input, plan.settings.confidence)
+  const { amounts, drawn } = confident
+  const steps = chargedSteps(library, amounts, drawn)
+  const goals = goalResults(library, plan, confident, steps)
+  // Mass metrics are those of the plan as a whole, also when part of it has been done.
+  const whole = amounts.planned ? chargedSteps(library, amounts.planned, drawnOf(amounts.planned, plan.seed)) : steps
+  const wholeGoals = (amounts.planned ?? amounts).division.goals
+  const wants = new Map(plan.goals.map((goal, i) => [goal.target, wholeGoals[i]!.massG]))
+  const running = steps.filter(s => s.charges.length > 0)
+  return {
+    amounts,
+    factor: confident.factor,
+    overallYieldOnStart: goals[0]!.overallYieldOnStart,
+    longestLinearYield: goals[0]!.longestLinearYield,
+    steps,
+    toRun: running,
+    goals,
+    chanceAll: confident.chanceAll,
+    start: startOf(library, plan, amounts),
+    coProducts: steps.flatMap(s => s.coProducts.map(c => ({ compound: c.compound, step: s.number, expectedG: c.expectedG }))),
+    metrics: {
+      route: routeMetrics(library, whole, wants),
+      steps: whole.map(s => ({ step: s.number, metrics: stepMetrics(library, s) })),
+    },
+    notes: [...checked.warnings, ...amountNotes(library, plan, confident)],
+  }
+}
+
+function goalResults(library: Library, plan: Plan, confident: Confident, steps: readonly ChargedStep[]): readonly GoalResult[] {
+  const { amounts, drawn } = confident
+  const { merged } = amounts
+  const hand = plan.settings.hand === 'practised' ? 'first-time' : 'practised'
+  const runs = new Map(amounts.steps.flatMap(s => (s.logged ? [[s.transformation, s.logged.yields] as const] : [])))
+  const others = beliefsAbout(library, merged.steps, { ...plan.settings, hand }, runs)
+  const otherHand = goalsAt(amounts, new Map([...others].map(([id, belief]) => [id, predicted(belief).typical])))
+  const real = realYields(amounts)
+  return plan.goals.map((goal, index) => {
+    const part = amounts.division.goals[index]!
+    const route = partOf(library, merged.start, goal.target, merged.steps)
+    const draws = drawn.goalG[index]!
+    return {
+      target: goal.target,
+      amount: goal.amount,
+      overallYieldOnStart: overallYieldOnStart(library, route, real),
+      longestLinearYield: longestLinearYield(library, route, real),
+      startG: (amounts.planned ?? amounts).division.goals[index]!.startG,
+      chance: part.wantedG === null ? null : chanceOf(draws, part.wantedG),
+      steps: (merged.stepsOfGoal[index] ?? []).map(id => merged.numbers.get(id) ?? ''),
+      stairs: stairsOf(library, amounts, steps, index, real),
+      otherHandG: otherHand[index] ?? 0,
+      ...spreadOf(draws, part.massG),
+    }
+  })
+}
+
+/** Planning yields, and where runs are logged what they really gave. */
+function realYields(amounts: Amounts): ReadonlyMap<string, number> {
+  const yields = new Map(amounts.yields)
+  for (const { transformation, logged } of amounts.steps) {
+    if (!logged || logged.yields.length === 0) continue
+    yields.set(transformation, logged.yields.reduce((sum, y) => sum + y, 0) / logged.yields.length)
+  }
+  return yields
+}
+
+function startOf(library: Library, plan: Plan, amounts: Amounts): Evaluation['start'] {
+  const { merged, division, haveG, startTakenG } = amounts
+  const massG = division.startG + startTakenG
+  const keptBackG = plan.settings.keptBack.reduce((sum, k) => (k.compound === merged.start ? sum + k.massG : sum), 0)
+  const isolation = merged.steps.find(s => {
+    const t = transformationOf(library, s.transformation)
+    return t.kind === 'isolation' && t.limiting === merged.start
+  })
+  const recovery = isolation === undefined ? undefined : amounts.yields.get(isolation.transformation)
+  return {
+    compound: merged.start,
+    material: plan.start.material,
+    massG,
+    haveG,
+    keptBackG,
+    // Rounding must not leave a start a hair short.
+    leftG: haveG === null ? 0 : Math.max(0, haveG - keptBackG - massG),
+    recoveryPercent: recovery === undefined ? null : recovery * 100,
+  }
+}
