@@ -4,6 +4,7 @@ import { stopsAmong } from '../hazards/regulated.ts'
 import type { HazardTables } from '../hazards/tables.ts'
 import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
+import { beside, masksTogether } from '../network/filter.ts'
 import { indexIn, type Network, networkOf } from '../network/network.ts'
 import { type ProvenAxis, weightsFor } from '../network/objectives.ts'
 import { GainingCircle, type OrderedRoute, OrderedRoutes, type RoutesAsked } from '../network/routes.ts'
@@ -98,7 +99,7 @@ export function routeRows(input: RoutesInput): Checked<RoutesAnswer> {
   const forbidden = forbiddenArcs(masks, query)
   try {
     const drawing = drawingFor(input, network, asked)
-    const found = draw(drawing, either(stops, forbidden), asked.makeAll ? 'all' : 'default', query.maxSteps)
+    const found = draw(drawing, masksTogether(stops, forbidden), asked.makeAll ? 'all' : 'default', query.maxSteps)
     if (found.routes.length > 0) return good({ kind: 'routes', ...listed(drawing, found) })
     if (!found.complete) return good({ kind: 'none', problems: [undecided(query, found.bound)] })
     const exists = (masked: Uint8Array, mode: RoutesAsked['mode'], maxSteps?: number, free?: boolean) =>
@@ -133,19 +134,22 @@ interface Drawn {
 function draw(drawing: Drawing, masked: Uint8Array, mode: RoutesAsked['mode'], maxSteps: number | undefined, most?: number): Drawn {
   const { input, network, asked, yields, axis } = drawing
   const { library, query } = input
+  const at = (id: string) => indexIn(network.compounds, id)
+  const target = at(asked.target)
+  const mask = masksTogether(masked, beside(network, target))
   const weights = weightsFor(axis, {
     library,
     network,
+    masked: mask,
     yields,
     priceOf: axis === 'cost' ? linePrices(library, input.packs ?? null) : () => null,
   })
-  const at = (id: string) => indexIn(network.compounds, id)
   const routes = new OrderedRoutes(
     network,
     weights,
-    weightsFor('steps', { library, network }),
-    { start: at(asked.start), mode, masked, make: asked.make.map(at), mustPass: asked.mustPass.map(at) },
-    at(asked.target),
+    weightsFor('steps', { library, network, masked: mask }),
+    { start: at(asked.start), mode, masked: mask, make: asked.make.map(at), mustPass: asked.mustPass.map(at) },
+    target,
     {
       ...(maxSteps !== undefined && { maxSteps }),
       ...(input.budget !== undefined && { budget: input.budget }),
@@ -270,8 +274,4 @@ function namingTheNext(routes: readonly RouteRow[], briefs: readonly Brief[], ro
       : ' No later route that was looked at is free of this.'
     return { ...one, flags: one.flags.map((flag, i) => (i === 0 ? { ...flag, text: flag.text + text } : flag)) }
   })
-}
-
-function either(a: Uint8Array, b: Uint8Array): Uint8Array {
-  return a.map((value, index) => value | b[index]!)
 }

@@ -16,6 +16,8 @@ export type ProvenAxis = (typeof provenAxes)[number]
 export interface ObjectiveInput {
   readonly library: Library
   readonly network: Network
+  /** By arc: 1 = of no account, and left at nought. */
+  readonly masked?: Uint8Array
   /** Planning yields; what is missing is taken at its typical one. */
   readonly yields?: Yields
   /** What one line costs, in minor units; null = unknown. Asked for the axis `cost` alone. */
@@ -38,11 +40,11 @@ export function weightsFor(axis: ProvenAxis, input: ObjectiveInput): Weights {
       return weights
     }
     case 'steps':
-      return perStep(network, 'distinct', () => 1)
+      return perStep(input, 'distinct', () => 1)
     case 'hands-on':
-      return perStep(network, 'distinct', id => handsOnHours(transformationOf(library, id)) ?? Number.NaN)
+      return perStep(input, 'distinct', id => handsOnHours(transformationOf(library, id)) ?? Number.NaN)
     case 'elapsed':
-      return perStep(network, 'max', id => transformationOf(library, id).elapsedHours)
+      return perStep(input, 'max', id => transformationOf(library, id).elapsedHours)
     case 'cost':
       return perLine(input, line => input.priceOf?.(line) ?? null, 'in hand')
     case 'mass-intensity':
@@ -62,16 +64,17 @@ function zeroWeights(network: Network, form: Form): Weights {
   return { form, own: new Float64Array(network.head.length), factor: zeros(), bought: zeros(), made: zeros(), start: zeros() }
 }
 
-function perStep(network: Network, form: Form, of: (transformation: string) => number): Weights {
+function perStep({ network, masked }: ObjectiveInput, form: Form, of: (transformation: string) => number): Weights {
   const weights = zeroWeights(network, form)
   weights.factor.fill(1)
-  for (let a = 0; a < network.arcs.length; a++) weights.own[a] = of(network.arcs[a]!)
+  for (let a = 0; a < network.arcs.length; a++) if (!masked?.[a]) weights.own[a] = of(network.arcs[a]!)
   return weights
 }
 
 /** Moles of each reactant, as charged, per mole of product. A recovery from a feedstock is never multiplied in: its factor is 1. */
-function demands({ library, network, yields }: ObjectiveInput, factor: Float64Array): void {
+function demands({ library, network, yields, masked }: ObjectiveInput, factor: Float64Array): void {
   for (let a = 0; a < network.arcs.length; a++) {
+    if (masked?.[a]) continue
     const t = transformationOf(library, network.arcs[a]!)
     const fraction = yields?.get(t.id) ?? typicalYield(library, t.id)
     const limitingPerMain = coefficientOf(t, t.limiting) / productCoefficientOf(t, t.mainProduct) / fraction
@@ -97,6 +100,7 @@ function perLine(input: ObjectiveInput, lineValue: (line: ChargedLine) => number
     return lineValue(line) ?? Number.NaN
   }
   for (let a = 0; a < network.arcs.length; a++) {
+    if (input.masked?.[a]) continue
     const id = network.arcs[a]!
     const t = transformationOf(library, id)
     const flow = flowOf(library, id)

@@ -267,7 +267,7 @@ export function compareArcs(a: readonly number[], b: readonly number[]): number 
 }
 
 /** Makers of a node by their value under the labels, ties by number; arcs that only hand on are no decision. */
-function makersInOrder(space: Space, labels: Float64Array, overlay: Overlay | null, node: number): MakerOrder {
+export function makersInOrder(space: Space, labels: Float64Array, overlay: Overlay | null, node: number): MakerOrder {
   const { makerStart, makers, bodyStart, body } = space.network
   const rows: { arc: number; key: number }[] = []
   for (let k = makerStart[node]!; k < makerStart[node + 1]!; k++) {
@@ -292,7 +292,7 @@ function makersInOrder(space: Space, labels: Float64Array, overlay: Overlay | nu
 }
 
 /** The least that any maker of a node adds by itself. */
-function leastOwn(space: Space): Float64Array {
+export function leastOwn(space: Space): Float64Array {
   const { head } = space.network
   const least = new Float64Array(space.network.makerStart.length - 1).fill(Number.POSITIVE_INFINITY)
   for (let a = 0; a < head.length; a++) {
