@@ -123,8 +123,10 @@ function startOf(library: Library, plan: Plan, amounts: Amounts): Evaluation['st
     massG,
     haveG,
     keptBackG,
-    // Rounding must not leave a start a hair short.
-    leftG: haveG === null ? 0 : Math.max(0, haveG - keptBackG - massG),
+    leftG: haveG === null ? 0 : leftOver(haveG - keptBackG - massG, haveG),
     recoveryPercent: recovery === undefined ? null : recovery * 100,
   }
 }
+
+/** What is left, a hair of rounding apart. */
+const leftOver = (leftG: number, haveG: number): number => (leftG < haveG * 1e-9 ? 0 : leftG)

@@ -1,0 +1,189 @@
+import { z } from 'zod'
+import type { Library } from '../library/library.ts'
+import { libraryFileSchema } from '../library/library.ts'
+import { idSchema } from '../library/source.ts'
+import { parseJson } from '../problem/json.ts'
+import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { schemaProblems } from '../problem/schema.ts'
+import { packsFileSchema } from '../shopping/packs.ts'
+import { shelfItemSchema } from '../shopping/shelf.ts'
+import { libraryOfParts } from './library-of-parts.ts'
+import type { Plan } from './plan.ts'
+import { settingsSchema } from './settings.ts'
+import { sha256 } from './sha256.ts'
+import { sliceFile, sliceOfPlan } from './slice.ts'
+
+const routeSchema = z.strictObject({
+  start: idSchema,
+  target: idSchema,
+  steps: z.array(z.strictObject({ transformation: idSchema, makes: idSchema })),
+})
+const amountSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('mass'), massG: z.number().positive() }),
+  z.strictObject({ kind: z.literal('share'), fraction: z.number().gt(0).lte(1) }),
+  z.strictObject({ kind: z.literal('rest'), leastG: z.number().positive().optional() }),
+])
+const dateSchema = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+
+export const logEntrySchema = z.strictObject({
+  id: z.string().min(1),
+  step: idSchema,
+  date: dateSchema.nullable(),
+  batch: z.number().int().positive(),
+  chargedG: z.number().positive().nullable(),
+  weighedG: z.number().nonnegative(),
+  dampPercent: z.number().min(0).lt(100),
+  purity: z.number().gt(0).lte(1).nullable(),
+  failed: z.boolean(),
+  note: z.string(),
+  replaces: z.string().nullable(),
+})
+
+/** A plan as data, without its library. */
+export const planSchema = z.strictObject({
+  title: z.string(),
+  start: z.strictObject({ material: idSchema, massG: z.number().positive().nullable() }),
+  goals: z.array(z.strictObject({ target: idSchema, amount: amountSchema, route: routeSchema })),
+  shelf: z.array(shelfItemSchema),
+  packs: packsFileSchema.nullable(),
+  settings: settingsSchema,
+  log: z.array(logEntrySchema),
+  seed: z.number().int(),
+})
+
+/** The plan file, `waybench-plan` version 1: everything needed to evaluate it again. */
+export const planFileSchema = planSchema.extend({
+  format: z.literal('waybench-plan'),
+  version: z.literal(1),
+  library: z.strictObject({ title: z.string(), hash: z.string().regex(/^[0-9a-f]{64}$/) }),
+  slice: libraryFileSchema,
+})
+export type PlanFile = z.infer<typeof planFileSchema>
+
+/** A plan that was opened, with what became of the library since it was saved. */
+export interface OpenedPlan {
+  readonly plan: Plan
+  /** The library as it was: what the plan uses of it. */
+  readonly slice: Library
+  /** Identity of the library it was saved with. */
+  readonly library: { readonly title: string; readonly hash: string }
+}
+
+const known = new WeakMap<Library, string>()
+
+/** Identity of a library: SHA-256 of its records in order of id, keys in order of name. */
+export function libraryHash(library: Library): string {
+  const before = known.get(library)
+  if (before !== undefined) return before
+  const ordered = <T extends { readonly id: string }>(records: Iterable<T>): T[] => [...records].sort((a, b) => (a.id < b.id ? -1 : 1))
+  const hash = sha256(canonical([ordered(library.materials.values()), ordered(library.transformations.values())]))
+  known.set(library, hash)
+  return hash
+}
+
+/** JSON with the keys of every object in order, so that equal data are equal text. */
+export function canonical(data: unknown): string {
+  if (Array.isArray(data)) return `[${data.map(canonical).join(',')}]`
+  if (data === null || typeof data !== 'object') return JSON.stringify(data)
+  const entries = Object.entries(data as Record<string, unknown>).filter(([, v]) => v !== undefined)
+  return `{${entries
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([k, v]) => `${JSON.stringify(k)}:${canonical(v)}`)
+    .join(',')}}`
+}
+
+/** The plan as a file: plan, identity of its library, and the slice it uses. */
+export function planFileOf(library: Library, plan: Plan): PlanFile {
+  const file = {
+    format: 'waybench-plan',
+    version: 1,
+    ...plan,
+    library: { title: library.title, hash: libraryHash(library) },
+    slice: sliceFile(sliceOfPlan(library, plan)),
+  }
+  return planFileSchema.parse(JSON.parse(JSON.stringify(file)))
+}
+
+/**
+ * A plan file from its text.
+ *
+ * @returns every problem with file and field. Warnings: entries of the log that replace one which is not there
+ */
+export function readPlanFile(name: string, text: string): Checked<OpenedPlan> {
+  const json = parseJson(name, text)
+  return json.ok ? planFromFile(name, json.value) : bad(json.problems)
+}
+
+/** The same from JSON that was parsed before. */
+export function planFromFile(name: string, value: unknown): Checked<OpenedPlan> {
+  const parsed = planFileSchema.safeParse(value)
+  if (!parsed.success) return bad(schemaProblems(parsed.error, planFileSchema, value, [name]))
+  const { format: _format, version: _version, library, slice, ...plan } = parsed.data
+  const ids = plan.log.map(e => e.id)
+  const problems = ids
+    .filter((id, i) => ids.indexOf(id) !== i)
+    .map(
+      (id): Problem => ({
+        code: 'log-id-twice',
+        where: [name, 'log', id],
+        what: `Two log entries are called ${id}.`,
+        why: 'A correction names the entry that it replaces.',
+        cure: 'Give one of them another id.',
+      }),
+    )
+  if (problems.length > 0) return bad(problems)
+  const opened: OpenedPlan = {
+    plan: plan as Plan,
+    slice: libraryOfParts({ title: slice.title }, slice.materials, slice.transformations),
+    library,
+  }
+  return good(opened)
+}
+
+/**
+ * What changed in a library since a plan was saved, as warnings: records of its slice that are gone or differ, field by field; empty where
+ * the plan will reckon as before.
+ */
+export function changesSince(library: Library, opened: OpenedPlan): readonly Problem[] {
+  if (libraryHash(library) === opened.library.hash) return []
+  const changes: Problem[] = []
+  const compare = (kind: string, before: ReadonlyMap<string, object>, now: ReadonlyMap<string, object>): void => {
+    for (const [id, record] of before) {
+      const current = now.get(id)
+      if (current === undefined) {
+        changes.push({
+          code: 'record-gone',
+          where: [kind, id],
+          what: `The library no longer holds ${id}.`,
+          why: 'The plan uses it.',
+          cure: 'Reckon on with the library saved in the plan, or choose another route.',
+        })
+        continue
+      }
+      const fields = changedFields(record, current)
+      if (fields.length === 0) continue
+      changes.push({
+        code: 'record-changed',
+        where: [kind, id],
+        what: `${id} changed since the plan was saved: ${fields.join(', ')}.`,
+        why: 'The plan now reckons with the new figures.',
+        cure: 'Look over the amounts again, or reckon on with the library saved in the plan.',
+      })
+    }
+  }
+  compare('materials', opened.slice.materials, library.materials)
+  compare('transformations', opened.slice.transformations, library.transformations)
+  return changes
+}
+
+/** Keys whose values differ, with old and new where they are short. */
+function changedFields(before: object, now: object): string[] {
+  const old = before as Record<string, unknown>
+  const current = now as Record<string, unknown>
+  return [...new Set([...Object.keys(old), ...Object.keys(current)])].sort().flatMap(key => {
+    const a = old[key] === undefined ? 'absent' : canonical(old[key])
+    const b = current[key] === undefined ? 'absent' : canonical(current[key])
+    if (a === b) return []
+    return [a.length + b.length <= 160 ? `${key} was ${a}, is ${b}` : key]
+  })
+}
