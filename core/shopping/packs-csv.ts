@@ -1,0 +1,234 @@
+import type { Library } from '../library/library.ts'
+import type { Checked, Problem } from '../problem/problem.ts'
+import { minorDigitsOf } from '../quantity/money.ts'
+import { numberIn } from '../quantity/number.ts'
+import { parseQuantity } from '../quantity/parse.ts'
+import { materialIn } from './csv-cells.ts'
+import { type Column, type CsvRead, type CsvRow, csvTable, csvText, type RefusedRow } from './csv-table.ts'
+import type { Pack, PacksFile, Supplier } from './packs.ts'
+
+const columns: readonly Column[] = [
+  { name: 'supplier', also: ['vendor'], required: true },
+  { name: 'supplier name' },
+  { name: 'material', also: ['name', 'id', 'substance', 'compound'], required: true },
+  { name: 'amount', also: ['size', 'pack', 'quantity'], required: true },
+  { name: 'unit' },
+  { name: 'price', required: true },
+  { name: 'currency' },
+  { name: 'carriage', also: ['delivery', 'shipping'] },
+  { name: 'hazardous fee', also: ['hazardous goods fee', 'hazard fee'] },
+  { name: 'minimum order', also: ['least order'] },
+]
+
+/** A line of a packs file: what is sold, and what is told of its seller. */
+export interface PackRow {
+  /** Null on a line that only tells of a supplier. */
+  readonly pack: Pack | null
+  readonly supplier: Supplier
+}
+
+export interface PacksRead extends CsvRead<PackRow> {
+  /** The packs file that the good lines make, suppliers already known included. */
+  readonly file: PacksFile
+}
+
+const units: Readonly<Record<string, Pack['unit']>> = { g: 'g', kg: 'kg', mL: 'mL', L: 'L' }
+
+/**
+ * Packs and prices out of a CSV file. Prices, carriage, fees and minimum orders are in whole units of the currency ("12,50"), one pack a
+ * line; what is told of a supplier need stand on one of its lines only. A supplier is named by its id or its name.
+ *
+ * @param before the packs file that the lines are added to: its currency, its rates and its suppliers hold
+ */
+export function packsFromCsv(library: Library, name: string, text: string, before: PacksFile): PacksRead {
+  const table = csvTable(name, text, columns)
+  const suppliers = new Map(before.suppliers.map(s => [s.id, s]))
+  const told = new Map<string, Map<string, { readonly value: number; readonly line: number }>>()
+  const values: PackRow[] = []
+  const refused: RefusedRow[] = [...table.refused]
+  const firstLine = new Map<string, number>()
+  for (const row of table.rows) {
+    const reader = new RowReader(name, row, table.comma)
+    const supplier = supplierOf(reader, suppliers, told, before.currency)
+    const pack =
+      row.cells.has('material') || row.cells.has('amount') || row.cells.has('price')
+        ? packOf(library, reader, supplier?.id ?? '', before)
+        : null
+    const key = JSON.stringify([...row.cells].sort())
+    const earlier = firstLine.get(key)
+    if (earlier !== undefined)
+      reader.add(
+        'csv-row-repeated',
+        [],
+        `This line says the same as line ${earlier}.`,
+        'Remove it: a pack can be bought as often as wanted.',
+      )
+    else firstLine.set(key, row.line)
+    if (reader.problems.length > 0 || supplier === null) refused.push({ line: row.line, text: row.text, problems: reader.problems })
+    else {
+      suppliers.set(supplier.id, supplier)
+      values.push({ pack, supplier })
+    }
+  }
+  const packs = [...before.packs, ...values.flatMap(v => v.pack ?? [])]
+  const file = { ...before, suppliers: [...suppliers.values()], packs }
+  return { values, refused: refused.sort((a, b) => a.line - b.line), problems: table.problems, file }
+}
+
+/** The packs as CSV: `packsFromCsv` gives the same suppliers and packs back. Rates stay with the packs file. */
+export function packsToCsv(file: PacksFile): string {
+  const major = (minor: number | undefined, currency: string) =>
+    minor === undefined ? undefined : (minor / 10 ** minorDigitsOf(currency)).toFixed(minorDigitsOf(currency))
+  const tail = (supplier: Supplier) => [
+    major(supplier.carriageMinor, file.currency),
+    major(supplier.hazardousFeeMinor, file.currency),
+    major(supplier.minimumOrderMinor, file.currency),
+  ]
+  const rows = file.suppliers.flatMap(supplier => {
+    const own = file.packs.filter(pack => pack.supplier === supplier.id)
+    const named = [supplier.id, supplier.name]
+    if (own.length === 0) return [[...named, undefined, undefined, undefined, undefined, undefined, ...tail(supplier)]]
+    return own.map(pack => [
+      ...named,
+      pack.material,
+      pack.amount,
+      pack.unit,
+      major(pack.priceMinor, pack.currency ?? file.currency),
+      pack.currency,
+      ...tail(supplier),
+    ])
+  })
+  return csvText(
+    columns.map(column => column.name),
+    rows,
+  )
+}
+
+/** One line with its place, collecting what is wrong with it. */
+class RowReader {
+  readonly problems: Problem[] = []
+
+  constructor(
+    readonly name: string,
+    readonly row: CsvRow,
+    readonly comma: 'decimal' | 'ask',
+  ) {}
+
+  where = (column: string): readonly string[] => [this.name, `line ${this.row.line}`, column]
+
+  add(code: string, column: readonly string[], what: string, cure: string): void {
+    const why = 'The basket is only as right as the prices it is reckoned from.'
+    this.problems.push({ code, where: [this.name, `line ${this.row.line}`, ...column], what, why, cure })
+  }
+
+  take<T>(checked: Checked<T>): T | null {
+    if (checked.ok) return checked.value
+    this.problems.push(...checked.problems)
+    return null
+  }
+
+  /** A sum of money in minor units; undefined where the cell is empty. */
+  money(column: string, currency: string): number | undefined | null {
+    const text = this.row.cells.get(column)
+    if (text === undefined) return undefined
+    const value = this.take(numberIn(text, this.where(column), this.comma))
+    if (value === null) return null
+    const minor = value * 10 ** minorDigitsOf(currency)
+    if (value >= 0 && Math.abs(minor - Math.round(minor)) < 1e-6) return Math.round(minor)
+    this.add('csv-money', [column], `"${text}" is no sum in ${currency}.`, 'Write it as 12.50, without a sign, in whole minor units.')
+    return null
+  }
+}
+
+function supplierOf(
+  reader: RowReader,
+  suppliers: ReadonlyMap<string, Supplier>,
+  told: Map<string, Map<string, { readonly value: number; readonly line: number }>>,
+  currency: string,
+): Supplier | null {
+  const named = reader.row.cells.get('supplier')
+  if (named === undefined) {
+    reader.add('csv-cell-empty', ['supplier'], 'The supplier is missing.', 'Fill it in, or remove the line.')
+    return null
+  }
+  const id = idOf(named)
+  if (id === '') {
+    reader.add(
+      'csv-supplier',
+      ['supplier'],
+      `"${named}" holds no letter or digit of the Latin alphabet.`,
+      'Give the supplier a name that has some.',
+    )
+    return null
+  }
+  const known = [...suppliers.values()].find(s => s.id === named || s.name.toLowerCase() === named.toLowerCase()) ?? suppliers.get(id)
+  const own = told.get(known?.id ?? id) ?? new Map<string, { value: number; line: number }>()
+  const figure = (column: string): number | undefined => {
+    const minor = reader.money(column, currency)
+    if (minor === undefined || minor === null) return undefined
+    const earlier = own.get(column)
+    if (earlier !== undefined && earlier.value !== minor)
+      reader.add(
+        'csv-supplier-disagrees',
+        [column],
+        `Line ${earlier.line} tells another ${column} of the same supplier.`,
+        'Make them agree.',
+      )
+    else own.set(column, { value: minor, line: reader.row.line })
+    return minor
+  }
+  const [carriage, fee, minimum] = [figure('carriage'), figure('hazardous fee'), figure('minimum order') ?? known?.minimumOrderMinor]
+  told.set(known?.id ?? id, own)
+  return {
+    id: known?.id ?? id,
+    name: known?.name ?? reader.row.cells.get('supplier name') ?? named,
+    carriageMinor: carriage ?? known?.carriageMinor ?? 0,
+    hazardousFeeMinor: fee ?? known?.hazardousFeeMinor ?? 0,
+    ...(minimum === undefined ? {} : { minimumOrderMinor: minimum }),
+  }
+}
+
+function packOf(library: Library, reader: RowReader, supplier: string, { currency: own, rates }: PacksFile): Pack | null {
+  const { cells } = reader.row
+  for (const column of ['material', 'amount', 'price'])
+    if (!cells.has(column)) reader.add('csv-cell-empty', [column], `The ${column} is missing.`, 'Fill it in, or remove the line.')
+  const named = cells.get('material')
+  const material = named === undefined ? null : reader.take(materialIn(library, named, reader.where('material')))
+  const currency = cells.get('currency')?.toUpperCase() ?? own
+  if (!/^[A-Z]{3}$/.test(currency) || (currency !== own && rates?.[currency] === undefined))
+    reader.add(
+      'csv-currency',
+      ['currency'],
+      `There is no rate for "${cells.get('currency')}".`,
+      `Write ${own}, or add the rate to the packs file first.`,
+    )
+  const written = cells.get('amount')
+  const unit = cells.get('unit')
+  const text = written === undefined || unit === undefined || /[a-zµμ]\.?$/i.test(written) ? written : `${written} ${unit}`
+  const quantity =
+    text === undefined
+      ? null
+      : reader.take(parseQuantity(text, reader.where('amount'), { dimensions: ['mass', 'volume'], comma: reader.comma, zero: false }))
+  const price = /^[A-Z]{3}$/.test(currency) ? reader.money('price', currency) : null
+  if (material === null || quantity === null || price === null || price === undefined) return null
+  const packUnit = units[quantity.unit]
+  // Milligrams and microlitres are sold too; the format writes them in g and mL.
+  const small = quantity.unit === 'mg' || quantity.unit === 'µL' ? 1000 : 1e6
+  return {
+    supplier,
+    material: material.id,
+    amount: packUnit === undefined ? quantity.value / small : quantity.value,
+    unit: packUnit ?? (quantity.unit === 'µL' ? 'mL' : 'g'),
+    priceMinor: price,
+    ...(currency === own ? {} : { currency }),
+  }
+}
+
+/** A name as an id: "Kiln Lane Chemicals (invented)" is kiln-lane-chemicals-invented. */
+const idOf = (name: string): string =>
+  name
+    .normalize('NFKD')
+    .replace(/\p{Diacritic}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
