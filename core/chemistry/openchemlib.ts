@@ -1,11 +1,10 @@
-import type { Molecule } from 'openchemlib'
-import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { bad, type Checked, good } from '../problem/problem.ts'
 import { elements } from './elements.ts'
 import { type Composition, hill } from './formula.ts'
+import type { OclMolecule as Molecule, OpenChemLib } from './openchemlib-parts.ts'
+import { writtenOut } from './smarts-alternatives.ts'
+import { clip, slipOf, smilesProblem } from './smiles-slips.ts'
 import type { Stripping, Structure, Toolkit } from './structure.ts'
-
-/** The parts of the library that are used; the caller imports it, when and where it wants it loaded. */
-export type OpenChemLib = Pick<typeof import('openchemlib'), 'Molecule' | 'SmilesParser' | 'SSSearcher'>
 
 /** Elements that SMILES lets stand without brackets; their hydrogens are implied. All others carry theirs in the bracket or have none. */
 const organicSubset = new Set(['B', 'C', 'N', 'O', 'P', 'S', 'F', 'Cl', 'Br', 'I'])
@@ -13,7 +12,6 @@ const organicSubset = new Set(['B', 'C', 'N', 'O', 'P', 'S', 'F', 'Cl', 'Br', 'I
 const judged = new Set([...organicSubset, 'H', 'Si', 'Se'])
 /** Stands in for an open end, which the library would take for a carbon: one bond, and no compound of ours holds any. */
 const openEnd = 'At'
-const longestSmiles = 4000
 
 /** Solvents that crystals carry. Common practice, no source. */
 const solvates = [
@@ -49,7 +47,7 @@ const counterIons = [
  * The library is lax: it takes an empty text, unclosed branches and five-bonded carbon for structures, cuts a text off at a line break and
  * adds hydrogens to bare metal atoms. Each of these is caught here; a five-membered aromatic ring of carbon alone still passes.
  *
- * @param library  `await import('openchemlib')`
+ * @param library  the module, imported by the caller when and where it is wanted
  */
 export function toolkitFrom(library: OpenChemLib): Toolkit {
   const molecules = new WeakMap<Structure, Molecule>()
@@ -108,7 +106,7 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
       const said = /(?:SmilesParser: )([\s\S]*)$/.exec(String((thrown as { message?: unknown }).message ?? ''))?.[1] ?? 'it cannot be read'
       return bad([
         {
-          ...problem(
+          ...smilesProblem(
             'smiles-unreadable',
             `"${clip(smiles)}" is not a SMILES: ${said.toLowerCase()}.`,
             'Check rings, brackets and symbols.',
@@ -121,7 +119,7 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     if (crowded !== null)
       return bad([
         {
-          ...problem(
+          ...smilesProblem(
             'smiles-valence',
             `In "${clip(smiles)}" atom ${crowded.number} (${crowded.label}) has ${crowded.bonds} bonds.`,
             'Correct its bonds or its charge.',
@@ -182,43 +180,6 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
 type Reading = 'as written' | 'flat'
 
 const unique = (keys: readonly string[]): readonly string[] => [...new Set(keys)].sort()
-const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}...` : text)
-
-const problem = (code: string, what: string, cure: string): Omit<Problem, 'where'> => ({
-  code,
-  what,
-  why: 'Formula, drawing, hazards by family and legal screening follow from the structure.',
-  cure,
-})
-
-/** What is wrong with the text itself, before the library sees it. */
-function slipOf(smiles: string): Omit<Problem, 'where'> | null {
-  const text = smiles.trim()
-  if (text === '') return problem('smiles-empty', 'The SMILES is empty.', 'Write one, for example CCO for ethanol.')
-  if (text.length > longestSmiles) return problem('smiles-unreadable', `"${clip(text)}" is too long for a SMILES.`, 'Give one structure.')
-  const stranger = /[^A-Za-z0-9@+\-[\]()=#$:/\\%.*~]/u.exec(text)?.[0]
-  if (stranger !== undefined)
-    return problem(
-      'smiles-unreadable',
-      `"${clip(text)}" is not a SMILES: "${stranger}" has no place in one.`,
-      'Remove it, or give the compound by name.',
-    )
-  let depth = 0
-  let inside = false
-  for (const mark of text) {
-    if (mark === '[' || mark === ']') {
-      if (inside === (mark === '['))
-        return problem('smiles-bracket', `In "${clip(text)}" a square bracket has no partner.`, 'Pair every bracket.')
-      inside = mark === '['
-    } else if (mark === '(') depth++
-    else if (mark === ')' && --depth < 0) break
-  }
-  if (depth !== 0 || inside) return problem('smiles-bracket', `In "${clip(text)}" a bracket has no partner.`, 'Pair every bracket.')
-  if (/\(\)|^\.|\.$|\.\.|^[(]/.test(text))
-    return problem('smiles-unreadable', `"${clip(text)}" is not a SMILES: a branch or a part of it is empty.`, 'Remove the empty part.')
-  return null
-}
-
 /** Without marks of hand, of cis and trans, and of isotopes. */
 const flatText = (smiles: string): string => smiles.replace(/[@/\\]/g, '').replace(/\[\d+/g, '[')
 
@@ -302,52 +263,4 @@ function patternsOf(library: OpenChemLib, smarts: string, depth = 0): readonly M
     if (alternatives === null) throw new RangeError(`the pattern ${smarts} cannot be read`)
     return alternatives.flatMap(one => patternsOf(library, one, depth + 1))
   }
-}
-
-/** [A,B]rest as [A]rest and [B]rest for the last bracketed list; a recursive alternative $(...) at the end of the pattern stands as itself. */
-function writtenOut(smarts: string): readonly string[] | null {
-  for (let at = smarts.length - 1; at >= 0; at--) {
-    if (smarts[at] !== '[') continue
-    const end = closingOf(smarts, at)
-    const list = splitTop(smarts.slice(at + 1, end))
-    if (list.length < 2 || smarts.slice(at + 1, end).includes(';')) continue
-    // A bracket inside a recursive pattern belongs to its list, which comes later in this walk.
-    if (insideRecursion(smarts, at)) continue
-    const [before, after] = [smarts.slice(0, at), smarts.slice(end + 1)]
-    return list.map(one => {
-      const inner = /^\$\((.*)\)$/s.exec(one)?.[1]
-      return inner !== undefined && (after === '' || after.startsWith(')')) ? before + inner + after : `${before}[${one}]${after}`
-    })
-  }
-  return null
-}
-
-function closingOf(text: string, open: number): number {
-  let depth = 0
-  for (let at = open; at < text.length; at++) {
-    if (text[at] === '[') depth++
-    if (text[at] === ']' && --depth === 0) return at
-  }
-  return text.length
-}
-
-function splitTop(list: string): readonly string[] {
-  const parts: string[] = ['']
-  let depth = 0
-  for (const mark of list) {
-    if ('([{'.includes(mark)) depth++
-    if (')]}'.includes(mark)) depth--
-    if (mark === ',' && depth === 0) parts.push('')
-    else parts[parts.length - 1] += mark
-  }
-  return parts
-}
-
-function insideRecursion(text: string, at: number): boolean {
-  let depth = 0
-  for (let before = 0; before < at; before++) {
-    if (text[before] === '[') depth++
-    if (text[before] === ']') depth--
-  }
-  return depth > 0
 }

@@ -74,7 +74,7 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   const taken = chosen(amounts)
   const cut = [...amounts, ...measures.filter(one => one.kind === 'time' || one.kind === 'temperature'), ...(strength ? [strength] : [])]
   const phrase = tidy(without(body, cut))
-  const found = bottleOf(phrase, strength === undefined ? null : stated(strength), index)
+  const found = asItStands(without(body, amounts), index) ?? bottleOf(phrase, strength === undefined ? null : stated(strength), index)
   if (taken === undefined && found.kind === 'unknown') return null
 
   const notes: string[] = []
@@ -93,6 +93,12 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
     alsoStated: amounts.filter(one => one !== taken && !one.perGram).map(one => ({ amount: scaled(one), unit: chargeUnit(one.unit) })),
     notes,
   }
+}
+
+/** A name that holds a strength itself ("sodium amalgam, 2.5 % sodium") is looked up before the strength is taken out of it. */
+function asItStands(name: string, index: NameIndex): BottleFound | null {
+  const found = index.lookUp(name.replace(/^[\s,;:=]+(?:of\s+)?|[\s,;:=]+$/g, ''))
+  return found.kind === 'unknown' ? null : found
 }
 
 function chosen(amounts: readonly Measure[]): Measure | undefined {

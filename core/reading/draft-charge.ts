@@ -87,8 +87,8 @@ export function limitingReactant(reactants: readonly TermRead[], drafts: readonl
     const amountMol = compound === null ? null : molesOf(compound, drafts)
     if (compound === null || amountMol === null) continue
     const extentMol = amountMol / coefficient
-    // Within 2 % two reactants count as equal (library format), so that rounding does not choose between them.
-    if (least === null || extentMol < least.extentMol * 0.98) least = { compound, extentMol }
+    // Equal but for rounding counts as equal.
+    if (least === null || extentMol < least.extentMol * (1 - 1e-9)) least = { compound, extentMol }
   }
   return least?.compound ?? null
 }

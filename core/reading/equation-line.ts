@@ -4,7 +4,7 @@ import { nearest } from '../problem/nearest.ts'
 import type { Problem } from '../problem/problem.ts'
 import { numberIn } from '../quantity/number.ts'
 import { nameKey } from './name-key.ts'
-import type { Found, NameIndex } from './names.ts'
+import { type Found, isSmilesLike, type NameIndex } from './names.ts'
 
 /** One side's compound as read. */
 export interface TermRead {
@@ -148,9 +148,9 @@ function settle(
     const read = formula === undefined ? null : parseFormula(formula)
     return { compound: found.material, composition: read?.ok === true ? read.value : null }
   }
-  const typed = parseFormula(text)
-  const structure = typed.ok || toolkit === null ? null : toolkit.parse(text)
-  const composition = typed.ok ? typed.value : structure?.ok === true ? structure.value.composition : null
+  const structure = toolkit !== null && isSmilesLike(text) ? toolkit.parse(text) : null
+  const typed = structure === null ? parseFormula(text) : null
+  const composition = structure?.ok === true ? structure.value.composition : typed?.ok === true ? typed.value : null
   if (found.kind === 'ambiguous') problems.push(askedAbout(text, found.candidates, found.why, where))
   else problems.push(unknownName(text, index, where))
   return { compound: null, composition }

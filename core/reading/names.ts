@@ -94,10 +94,11 @@ export class NameIndex {
     // Co is cobalt, CO is not: what is a formula as it stands is not looked up without its capitals.
     const ids = this.#exact.get(key)?.ids ?? (isFormula(key) ? undefined : this.#folded.get(key.toLowerCase())?.ids)
     if (ids !== undefined && ids.size > 0) return this.#one([...ids], 'several materials carry this name')
+    const structure = this.#bySmiles(phrase)
+    if (structure.kind !== 'unknown' || isSmilesLike(phrase)) return structure
     const formula = formulaKey(key)
     const byFormula = formula === null ? [] : (this.#formulas.get(formula) ?? [])
-    if (byFormula.length > 0) return this.#one(byFormula, 'several compounds have this formula')
-    return this.#bySmiles(phrase, formula !== null)
+    return byFormula.length > 0 ? this.#one(byFormula, 'several compounds have this formula') : unknown
   }
 
   #one(ids: readonly string[], why: string): Found {
@@ -105,10 +106,9 @@ export class NameIndex {
     return sorted.length === 1 ? { kind: 'material', material: sorted[0]!, assumed: null } : { kind: 'ambiguous', candidates: sorted, why }
   }
 
-  #bySmiles(phrase: string, couldBeFormula: boolean): Found {
+  #bySmiles(phrase: string): Found {
     const text = phrase.trim()
-    // "CO" is carbon monoxide or, as SMILES, methanol: too short to be taken for a structure where a formula is meant.
-    if (this.#toolkit === null || /\s/.test(text) || (couldBeFormula && !/^[A-Z]{3,}$|[=#()[\]]/.test(text))) return unknown
+    if (this.#toolkit === null || !isSmilesLike(text)) return unknown
     const read = this.#toolkit.parse(text)
     if (!read.ok) return unknown
     const ids = this.#byStructure().get(read.value.identityKey) ?? []
@@ -128,6 +128,17 @@ export class NameIndex {
     }
     return this.#structures
   }
+}
+
+/**
+ * Whether a text is a SMILES rather than a formula. Where it could be both ("OC1CCCCC1", "CCO"): a formula of an organic compound writes
+ * its hydrogens, never the same symbol twice running, nor the count 1. "CO" stays a formula, carbon monoxide.
+ */
+export function isSmilesLike(text: string): boolean {
+  const smiles = text.trim()
+  if (smiles === '' || /\s/.test(smiles) || /H/.test(smiles.replace(/\[[^\]]*\]/g, ''))) return false
+  if (!parseFormula(smiles).ok) return true
+  return /([BCNOPSFI])\1(?![a-z])|[A-Z][a-z]?1(?!\d)|^[BCNOPSFI]{3,}$|[=#@/\\]/.test(smiles)
 }
 
 const isFormula = (text: string): boolean => text.length <= 12 && parseFormula(text).ok

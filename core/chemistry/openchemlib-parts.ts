@@ -1,0 +1,37 @@
+/** The parts of openchemlib that are used, as the core sees them: the module itself is imported by whoever runs the core. */
+export interface OpenChemLib {
+  readonly Molecule: { readonly cHelperNeighbours: number }
+  readonly SmilesParser: new (options?: {
+    smartsMode?: 'smarts'
+  }) => {
+    parseMolecule(smiles: string, options?: { noCoordinates?: boolean; noStereo?: boolean }): OclMolecule
+  }
+  readonly SSSearcher: new () => OclSearcher
+}
+
+export interface OclMolecule {
+  ensureHelperArrays(required: number): void
+  getAllAtoms(): number
+  getAtomLabel(atom: number): string
+  getAtomMass(atom: number): number
+  getAtomCharge(atom: number): number
+  setAtomCharge(atom: number, charge: number): void
+  /** Hydrogens that do not stand as atoms of their own. */
+  getImplicitHydrogens(atom: number): number
+  getAllHydrogens(atom: number): number
+  getOccupiedValence(atom: number): number
+  getMaxValence(atom: number): number
+  getConnAtoms(atom: number): number
+  getConnAtom(atom: number, index: number): number
+  getFragments(): OclMolecule[]
+  getCompactCopy(): OclMolecule
+  getIDCode(): string
+  toIsomericSmiles(): string
+  setFragment(isFragment: boolean): void
+}
+
+export interface OclSearcher {
+  setMolecule(molecule: OclMolecule): void
+  setFragment(fragment: OclMolecule): void
+  isFragmentInMolecule(): boolean
+}

@@ -1,0 +1,238 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { transformationSchema } from '../../../../core/library/transformation.ts'
+import { readPreparation } from '../../../../core/reading/preparation.ts'
+import { index, library, prepared, toolkit } from '../../../support/reader.ts'
+
+const codes = (read: { problems: readonly { code: string }[] }): string[] => read.problems.map(one => one.code)
+
+describe('a whole preparation', () => {
+  const benzoin = prepared(
+    '2 benzaldehyde -> benzoin',
+    '# thiamine way, evening class',
+    'benzaldehyde 60 mL',
+    '9.2 g thiamine hydrochloride',
+    '95 % EtOH, 120 mL',
+    '3 M NaOH, 20 mL',
+    'stir at 60-65 °C for 90 min',
+    'leave overnight',
+    'filter and wash with 2 x 20 mL ice water',
+    'recrystallised from 95 % EtOH (8 mL per gram)',
+    'isolated 40.1 g',
+    'm.p. 134-136 °C',
+  )
+
+  it('becomes a transformation of the library format, but for what a text cannot say', () => {
+    expect(benzoin.problems).toEqual([])
+    expect(benzoin.unread).toEqual([])
+    expect(benzoin.balanced).toBe(true)
+    expect(benzoin.transformation).toMatchObject({
+      id: 'benzoin-from-benzaldehyde',
+      kind: 'reaction',
+      reactants: [{ compound: 'benzaldehyde', coefficient: 2 }],
+      products: [{ compound: 'benzoin', coefficient: 1 }],
+      mainProduct: 'benzoin',
+      limiting: 'benzaldehyde',
+      temperatureC: [60, 65],
+      elapsedHours: 1.5,
+      isolated: { amount: 40.1, unit: 'g' },
+      note: 'm.p. 134-136 °C',
+    })
+    expect(benzoin.transformation.charge?.map(line => [line.material, line.role])).toEqual([
+      ['benzaldehyde', 'substrate'],
+      ['thiamine-hydrochloride', 'catalyst'],
+      ['ethanol-95', 'solvent'],
+      ['sodium-hydroxide-3m', 'catalyst'],
+      ['water', 'wash'],
+      ['ethanol-95', 'recrystallisation'],
+    ])
+    expect(benzoin.missing).toEqual([
+      'yieldPercent.low',
+      'yieldPercent.high',
+      'equipment',
+      'atmosphere',
+      'needsHood',
+      'exotherm',
+      'gasEvolved',
+      'hazardNotes',
+      'sources',
+      'confidence',
+    ])
+  })
+
+  it('passes the schema once the missing keys are filled in', () => {
+    const filled = {
+      ...benzoin.transformation,
+      yieldPercent: { low: 50, high: 75, ...benzoin.transformation.yieldPercent },
+      equipment: [],
+      atmosphere: 'air',
+      needsHood: false,
+      exotherm: 'none',
+      gasEvolved: [],
+      hazardNotes: [],
+      sources: [],
+      confidence: 'common-practice',
+    }
+    expect(transformationSchema.safeParse(filled).error).toBeUndefined()
+  })
+
+  it('gives moles and equivalents of every line', () => {
+    // 60 mL of benzaldehyde at the library's density over 106.124 g/mol; 3 mol/L x 20 mL = 0.060 mol.
+    const density = library.materials.get('benzaldehyde')!.densityGPerMl!
+    const moles = (60 * density) / 106.124
+    expect(benzoin.lines[0]!.amountMol).toBeCloseTo(moles, 6)
+    expect(benzoin.lines[3]).toMatchObject({ material: 'sodium-hydroxide-3m', amountMol: 0.06 })
+    expect(benzoin.lines[3]!.equivalents).toBeCloseTo(0.06 / moles, 6)
+    expect(benzoin.theoreticalG).toBeCloseTo((moles / 2) * 212.248, 3)
+    expect(benzoin.percentYield).toBeCloseTo((100 * 40.1) / benzoin.theoreticalG!, 9)
+  })
+})
+
+describe('an equation that does not balance', () => {
+  it('names what is off and proposes', () => {
+    const read = prepared('benzil + o-phenylenediamine = 2,3-diphenylquinoxaline', '2.1 g benzil', '1.08 g o-phenylenediamine')
+    expect(read.balanced).toBe(false)
+    expect(read.problems).toHaveLength(1)
+    expect(read.problems[0]).toMatchObject({
+      code: 'equation-unbalanced',
+      what: expect.stringContaining('H: 18 on the left, 14 on the right; O: 2 on the left, 0 on the right'),
+      cure: 'Add 2 H2O (water) on the right.',
+    })
+  })
+  it('proposes coefficients', () => {
+    expect(prepared('benzaldehyde -> benzoin', '5 g benzaldehyde').problems[0]!.cure).toContain('Write 2 benzaldehyde -> benzoin.')
+  })
+})
+
+describe('equations as people type them', () => {
+  it.each([
+    '2 benzaldehyde -> benzoin',
+    '2 benzaldehyde --> benzoin',
+    '2 benzaldehyde => benzoin',
+    '2 benzaldehyde → benzoin',
+    '2 benzaldehyde ⟶ benzoin',
+    '2 benzaldehyde = benzoin',
+    '2 PhCHO -> benzoin',
+    '2 O=Cc1ccccc1 -> OC(c1ccccc1)C(=O)c1ccccc1',
+    'benzaldehyde + benzaldehyde -> benzoin',
+    'Equation: 2 benzaldehyde -> benzoin',
+    '2 x benzaldehyde -> benzoin'.replace('x', '×'),
+  ])('%s', equation => {
+    const read = prepared(equation, '5 g benzaldehyde')
+    expect(read.problems).toEqual([])
+    expect(read.transformation).toMatchObject({ reactants: [{ compound: 'benzaldehyde', coefficient: 2 }], mainProduct: 'benzoin' })
+  })
+
+  it('means the compound, not a bottle of it', () => {
+    const read = prepared('NaOH + HCl -> NaCl + H2O', '20 mL 3 M NaOH', '10 mL conc. HCl')
+    expect(read.transformation.reactants?.map(one => one.compound)).toEqual(['sodium-hydroxide', 'hydrogen-chloride'])
+    expect(read.limiting).toBe('sodium-hydroxide')
+  })
+
+  it('asks about a name that means several compounds', () => {
+    expect(codes(prepared('carvone -> benzoin'))).toContain('name-ambiguous')
+  })
+
+  it.each([
+    ['', ['equation-missing']],
+    ['benzaldehyde', ['equation-missing']],
+    ['-> benzoin', ['equation-unreadable']],
+    ['benzaldehyde -> benzoin -> benzil', ['equation-unreadable']],
+  ])('refuses %j', (text, expected) => {
+    expect(codes(prepared(text))).toEqual(expected)
+  })
+})
+
+describe('nothing is dropped', () => {
+  const read = prepared(
+    'benzil + o-phenylenediamine -> 2,3-diphenylquinoxaline + 2 H2O',
+    '2.1 g benzil',
+    '1.08 g o-phenylenediamine',
+    '25 mL HCl',
+    '5 g quizzaline',
+    '35 % NaOH, 12 mL',
+    '0 g water',
+    'the colour is pretty',
+    'isolated a lot',
+  )
+  it('what cannot be used stays as typed, with a problem or a mark', () => {
+    expect([...read.unread].sort()).toEqual(
+      ['0 g water', '25 mL HCl', '35 % NaOH, 12 mL', '5 g quizzaline', 'isolated a lot', 'the colour is pretty'].sort(),
+    )
+    expect(codes(read).sort()).toEqual(['name-ambiguous', 'name-unknown', 'quantity-zero', 'strength-not-held'])
+  })
+  it('every line of the text is in a charge, an operation, the note, the outcome or unread', () => {
+    const text = ['25 mL HCl', '5 g quizzaline', '0 g water', '35 % NaOH, 12 mL']
+    for (const line of text) expect(read.lines.find(one => one.text === line)).toMatchObject({ material: null, amountMol: null })
+  })
+  it('says how to mend each', () => {
+    for (const problem of read.problems) expect(problem.cure.length).toBeGreaterThan(10)
+  })
+})
+
+describe('outcomes', () => {
+  const base = ['salicylic acid + acetic anhydride -> aspirin + acetic acid', '2.0 g salicylic acid', '5 mL acetic anhydride']
+  it('takes the main product from the line that names it', () => {
+    expect(prepared(...base, 'isolated 0.5 g acetic acid').transformation.mainProduct).toBe('acetic-acid')
+    expect(prepared(...base, 'isolated 0.5 g').transformation.mainProduct).toBe('acetylsalicylic-acid')
+  })
+  it('keeps a stated range as low and high', () => {
+    expect(prepared(...base, 'yield 75-85 %').transformation.yieldPercent).toEqual({ low: 75, typical: 80, high: 85 })
+  })
+  it('says where a stated yield and the isolated mass disagree, and uses the mass', () => {
+    const read = prepared(...base, 'yield: 2.1 g (60 %)')
+    expect(read.percentYield).toBeCloseTo(80.5, 1)
+    expect(read.notes.join()).toContain('60 %')
+  })
+  it('warns above 100 % and writes no such yield into the draft', () => {
+    const read = prepared(...base, 'isolated 3.5 g')
+    expect(read.percentYield).toBeGreaterThan(100)
+    expect(read.notes.join()).toContain('more than there can be')
+    expect(read.transformation.yieldPercent).toBeUndefined()
+    expect(read.missing).toContain('yieldPercent')
+  })
+  it('turns equivalents and drops into amounts, marked as reckoned', () => {
+    const read = prepared('2 benzaldehyde -> benzoin', 'PhCHO 5.1 mL (5.3 g, 50 mmol)', 'K2CO3 (2.0 equiv.)', '6 drops piperidine')
+    expect(read.lines[1]!.equivalents).toBe(2)
+    expect(read.lines[1]!.amountMol).toBeCloseTo(2 * read.lines[0]!.amountMol!, 12)
+    expect(read.transformation.charge?.[2]).toMatchObject({ material: 'piperidine', amount: 0.3, unit: 'mL', derived: true })
+  })
+  it('says where grams and moles on a line disagree', () => {
+    expect(prepared('2 benzaldehyde -> benzoin', 'benzaldehyde 5.3 g (80 mmol)').notes.join()).toContain('the latter is used')
+  })
+})
+
+describe('whatever is typed', () => {
+  it('never throws, and holds every line of the text', () => {
+    const line = fc.oneof(
+      fc.string({ unit: 'binary', maxLength: 80 }),
+      fc.constantFrom(
+        '2 benzaldehyde -> benzoin',
+        '5 g benzil',
+        'isolated 1 g',
+        'yield 80 %',
+        'reflux 2 h',
+        '=HYPERLINK("x")',
+        'CC(',
+        '1e400 g water',
+        '\u202e5 g water',
+        '-5 g benzil',
+        'م 5 g',
+      ),
+    )
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 8 }), lines => {
+        const read = readPreparation(lines.join('\n'), library, index, toolkit)
+        for (const one of [read.theoreticalG, read.percentYield, ...read.lines.map(each => each.amountMol)])
+          if (one !== null) expect(Number.isFinite(one)).toBe(true)
+        expect(read.balanced || read.problems.length > 0).toBe(true)
+      }),
+      { numRuns: 400 },
+    )
+  })
+  it('refuses a book, at once', () => {
+    const began = process.hrtime.bigint()
+    expect(codes(prepared('benzaldehyde -> benzoin\n'.repeat(500_000)))).toEqual(['text-too-long'])
+    expect(Number(process.hrtime.bigint() - began) / 1e9).toBeLessThan(2)
+  })
+})
