@@ -1,6 +1,6 @@
 import { type Library, materialOf } from '../../core/library/library.ts'
 import { compoundIn, measured, referenceMoles } from '../../core/library/reference-charge.ts'
-import { type ChargeLine, type Transformation, stageOf } from '../../core/library/transformation.ts'
+import { type ChargeLine, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { durationText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import { braceText } from './scheme/runs.ts'
 import type { Item } from './scheme/types.ts'
@@ -38,7 +38,12 @@ export function conditionsOf(library: Library, transformation: Transformation, l
   return { over: texts.map(text => braceText(text)), brief: briefTexts.map(text => braceText(text)) }
 }
 
-function reagentTexts(library: Library, lines: readonly ChargeLine[], left: ReadonlySet<string>, limiting: number | null): readonly string[] {
+function reagentTexts(
+  library: Library,
+  lines: readonly ChargeLine[],
+  left: ReadonlySet<string>,
+  limiting: number | null,
+): readonly string[] {
   const sums = new Map<string, { name: string; moles: number | null; catalyst: boolean }>()
   for (const line of lines) {
     const material = materialOf(library, line.material)

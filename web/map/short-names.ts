@@ -47,7 +47,8 @@ const written: Readonly<Record<string, string>> = {
 }
 
 /** A formula that reads as the trade writes it: no carbon in Hill order, metals and hydrogen first, few signs. */
-const readable = (formula: string): boolean => /^(?:[A-Z][a-z]?\d*){1,3}$/.test(formula) && !/C\d*H|^H\d*[A-Z][a-z]?\d*O?\d*[A-Z]/.test(formula)
+const readable = (formula: string): boolean =>
+  /^(?:[A-Z][a-z]?\d*){1,3}$/.test(formula) && !/C\d*H|^H\d*[A-Z][a-z]?\d*O?\d*[A-Z]/.test(formula)
 
 /** A material as it stands over an arrow: text in which braces mark a formula, as `braceText` reads it. */
 export function shortName(library: Library, material: Material): string {
