@@ -1,5 +1,6 @@
 import type { Library } from '../library/library.ts'
 import type { EquationRead } from './equation-line.ts'
+import type { NameIndex } from './names.ts'
 import type { OutcomeRead } from './outcome-line.ts'
 
 export interface YieldRead {
@@ -50,3 +51,15 @@ export function yieldOf(
 }
 
 const span = ({ low, high }: { readonly low: number; readonly high: number }): string => (low === high ? `${low}` : `${low} to ${high}`)
+
+/** The product that the isolated line names, else the first of the equation. */
+export function mainProduct(equation: EquationRead, outcome: OutcomeRead | null, index: NameIndex, notes: string[]): string | null {
+  const products = equation.products.map(term => term.compound)
+  const first = products[0] ?? null
+  if (outcome === null || outcome.name === '') return first
+  const found = index.lookUp(outcome.name)
+  const named = found.kind === 'material' ? (index.materials.get(found.material)?.contains?.compound ?? found.material) : null
+  if (named !== null && products.includes(named)) return named
+  if (named !== null) notes.push(`"${outcome.name}" is no product of the equation: the yield is counted on ${first ?? 'nothing'}`)
+  return first
+}

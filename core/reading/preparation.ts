@@ -1,5 +1,3 @@
-import { type Equation, imbalancesOf, type Term, unbalanced } from '../chemistry/equation.ts'
-import { proposalsFor } from '../chemistry/proposal.ts'
 import type { Toolkit } from '../chemistry/structure.ts'
 import { type Library, materialOf } from '../library/library.ts'
 import type { Transformation } from '../library/transformation.ts'
@@ -7,11 +5,12 @@ import type { Problem } from '../problem/problem.ts'
 import { type ChargeRead, readChargeLine } from './charge-line.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
-import { type EquationRead, isEquation, readEquation, type TermRead } from './equation-line.ts'
+import { balanceOf } from './equation-balance.ts'
+import { isEquation, readEquation, type TermRead } from './equation-line.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
 import { isOutcome, type OutcomeRead, readOutcome } from './outcome-line.ts'
-import { yieldOf } from './outcome-yield.ts'
+import { mainProduct, yieldOf } from './outcome-yield.ts'
 
 /** One charge line with what it amounts to. */
 export interface LineRead {
@@ -237,41 +236,4 @@ function holds(draft: DraftTransformation, key: string): boolean {
   const [outer, inner] = key.split('.') as [keyof DraftTransformation, string?]
   const value = draft[outer]
   return inner === undefined ? value !== undefined : value !== undefined && (value as Record<string, unknown>)[inner] !== undefined
-}
-
-/** Whether the equation may be used, and if not, what is off with a proposal. */
-function balanceOf(read: EquationRead): { readonly balanced: boolean; readonly problem: Problem | null } {
-  const terms = [...read.reactants, ...read.products]
-  if (read.reactants.length === 0 || read.products.length === 0) return { balanced: false, problem: null }
-  // What has no composition cannot be balanced; the name itself has already been asked about.
-  if (terms.some(term => term.composition === null)) return { balanced: false, problem: null }
-  const side = (list: readonly TermRead[]): Term[] =>
-    list.map(term => ({ name: term.text, coefficient: term.coefficient, composition: term.composition! }))
-  const equation: Equation = { reactants: side(read.reactants), products: side(read.products) }
-  if (imbalancesOf(equation).length === 0) return { balanced: true, problem: null }
-  const proposals = proposalsFor(equation)
-  const cure =
-    proposals.length === 0
-      ? 'Add the missing compounds or correct the coefficients; nothing simple was found that would do.'
-      : `${proposals[0]!.text}${
-          proposals.length > 1
-            ? ` Or: ${proposals
-                .slice(1)
-                .map(one => one.text)
-                .join(' Or: ')}`
-            : ''
-        }`
-  return { balanced: false, problem: unbalanced(equation, ['line 1'], cure) }
-}
-
-/** The product that the isolated line names, else the first of the equation. */
-function mainProduct(equation: EquationRead, outcome: OutcomeRead | null, index: NameIndex, notes: string[]): string | null {
-  const products = equation.products.map(term => term.compound)
-  const first = products[0] ?? null
-  if (outcome === null || outcome.name === '') return first
-  const found = index.lookUp(outcome.name)
-  const named = found.kind === 'material' ? (index.materials.get(found.material)?.contains?.compound ?? found.material) : null
-  if (named !== null && products.includes(named)) return named
-  if (named !== null) notes.push(`"${outcome.name}" is no product of the equation: the yield is counted on ${first ?? 'nothing'}`)
-  return first
 }
