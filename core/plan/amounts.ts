@@ -78,7 +78,12 @@ export function amountsOf(input: AmountsInput): Amounts {
   const log = input.withoutLog ? [] : plan.log
   const planned = log.length === 0 ? null : amountsOf({ ...input, withoutLog: true })
   const logged = planned
-    ? loggedSteps(library, log, new Map(planned.steps.map(s => [s.transformation, { limitingG: s.limitingG, batches: s.batches }])))
+    ? loggedSteps(
+        library,
+        log,
+        new Map(planned.steps.map(s => [s.transformation, { limitingG: s.limitingG, batches: s.batches }])),
+        plan.repeats,
+      )
     : new Map<string, LoggedStep>()
   const runs = new Map([...logged].map(([step, what]) => [step, what.yields]))
   const beliefs = beliefsAbout(library, merged.steps, settings, runs)
@@ -86,12 +91,18 @@ export function amountsOf(input: AmountsInput): Amounts {
   const haveAll = startCompoundG(library, plan, merged.start)
   const startTakenG = takenOf(library, logged, merged.start)
   const haveG = haveAll === null ? null : Math.max(0, haveAll - startTakenG)
-  const keptG = keptBack(settings)
+  const keptG = withSetAside(keptBack(settings), library, merged, logged)
   const product = (step: string, limitingG: number): number => limitingG * flowOf(library, step).theoryPerG * (yields.get(step) ?? 0)
-  const inHandG = inHandOf(library, logged, (step, g) =>
-    Math.max(0, product(step, g) - flowOf(library, step).lossG * logged.get(step)!.leftToRun),
+  const inHandG = new Map(
+    inHandOf(library, logged, (step, g) => Math.max(0, product(step, g) - flowOf(library, step).lossG * logged.get(step)!.leftToRun)),
   )
+  for (const [compound, massG] of toppedUp(plan)) if (inHandG.has(compound)) inHandG.set(compound, inHandG.get(compound)! + massG)
 
+  const boughtPart = new Map(
+    [...toppedUp(plan)].flatMap(([compound, massG]) =>
+      inHandG.has(compound) ? [[compound, massG / inHandG.get(compound)!] as const] : [],
+    ),
+  )
   let batches = new Map<string, number>()
   let division: Division
   let steps: readonly StepAmounts[]
@@ -114,7 +125,7 @@ export function amountsOf(input: AmountsInput): Amounts {
       const done = logged.get(transformation) ?? null
       const limitingG = done ? done.remainingG : (division.demand.limitingG.get(transformation) ?? 0)
       const runningG = limitingG > 0 ? Math.max(0, product(transformation, limitingG) - lossG(transformation)) : 0
-      return stepAmounts(input, { transformation, makes, limitingG, runningG, done })
+      return stepAmounts(input, { transformation, makes, limitingG, runningG, done, boughtPart })
     })
     const before = batches
     batches = new Map(steps.map(s => [s.transformation, Math.max(1, s.batches)]))
@@ -124,6 +135,31 @@ export function amountsOf(input: AmountsInput): Amounts {
   } while (round < mostRounds)
   const flowing = flowingOf(input, { division, steps, keptG, logged, yields })
   return { merged, settings, beliefs, yields, division, steps, flowing, haveG: haveAll, startTakenG, planned }
+}
+
+/** Intermediates bought after a poor run, g by compound. */
+function toppedUp(plan: Plan): ReadonlyMap<string, number> {
+  const up = new Map<string, number>()
+  for (const { compound, massG } of plan.topUps ?? []) up.set(compound, (up.get(compound) ?? 0) + massG)
+  return up
+}
+
+/** What remaining batches of logged steps take of compounds that are still to be made is set aside like what is kept back. */
+function withSetAside(
+  kept: ReadonlyMap<string, number>,
+  library: Library,
+  merged: MergedSteps,
+  logged: ReadonlyMap<string, LoggedStep>,
+): ReadonlyMap<string, number> {
+  const toBeMade = new Set(merged.steps.filter(s => !logged.has(s.transformation)).map(s => s.makes))
+  const all = new Map(kept)
+  for (const [step, what] of logged) {
+    if (what.remainingG <= 0) continue
+    for (const need of flowOf(library, step).needs) {
+      if (toBeMade.has(need.compound)) all.set(need.compound, (all.get(need.compound) ?? 0) + need.perG * what.remainingG)
+    }
+  }
+  return all
 }
 
 /** What no goal may use, by compound. */
@@ -154,6 +190,7 @@ function stepAmounts(
     readonly limitingG: number
     readonly runningG: number
     readonly done: LoggedStep | null
+    readonly boughtPart: ReadonlyMap<string, number>
   },
 ): StepAmounts {
   const { library, plan, merged, settings } = input
@@ -162,13 +199,16 @@ function stepAmounts(
   const scale = limitingG / flow.referenceG
   const common = { transformation, makes, limitingG, scale, expectedG: runningG + (done?.isolatedG ?? 0), logged: done }
   if (limitingG <= 0) return { ...common, charges: [], batches: done ? 0 : 1, perBatchMl: null, volumeAssumed: false, notes: [] }
-  const charges = chargesOf(library, {
-    transformation,
-    limitingG,
-    productG: runningG,
-    start: { compound: merged.start, material: plan.start.material },
-    made: new Set(merged.steps.map(s => s.makes)),
-  })
+  const charges = partlyBought(
+    chargesOf(library, {
+      transformation,
+      limitingG,
+      productG: runningG,
+      start: { compound: merged.start, material: plan.start.material },
+      made: new Set(merged.steps.map(s => s.makes)),
+    }),
+    step.boughtPart,
+  )
   const volume = reactionVolume(library, transformationOf(library, transformation), charges, scale)
   const batches = batchesOf(library, {
     transformation,
@@ -189,6 +229,23 @@ function stepAmounts(
   }
 }
 
+/** Lines of a made compound that was topped up, parted into what is made and what is bought. */
+function partlyBought(charges: readonly ChargedLine[], boughtPart: ReadonlyMap<string, number>): readonly ChargedLine[] {
+  return charges.flatMap(line => {
+    const part = line.supply === 'made' ? (boughtPart.get(line.material) ?? 0) : 0
+    if (part === 0) return [line]
+    const scaled = (by: number, supply: ChargedLine['supply']): ChargedLine => ({
+      ...line,
+      massG: line.massG === null ? null : line.massG * by,
+      volumeMl: line.volumeMl === null ? null : line.volumeMl * by,
+      amountMol: line.amountMol === null ? null : line.amountMol * by,
+      equivalents: line.equivalents === null ? null : line.equivalents * by,
+      supply,
+    })
+    return part >= 1 ? [scaled(1, 'bought')] : [scaled(1 - part, 'made'), scaled(part, 'bought')]
+  })
+}
+
 function flowingOf(
   input: AmountsInput,
   by: {
@@ -201,6 +258,7 @@ function flowingOf(
 ): Flowing {
   const { library, plan, merged } = input
   const made = new Set(merged.steps.map(s => s.makes))
+  const topUps = toppedUp(plan)
   const steps = by.steps.map((step): SpreadStep => {
     const flow = flowOf(library, step.transformation)
     const { logged } = step
@@ -211,7 +269,7 @@ function flowingOf(
       madeNeeds: logged ? [] : flow.needs.filter(n => made.has(n.compound)),
       batches: step.batches,
       lossG: flow.lossG * step.batches,
-      inHandG: logged ? logged.isolatedG - takenOf(library, by.logged, step.makes) : 0,
+      inHandG: logged ? Math.max(0, logged.isolatedG - takenOf(library, by.logged, step.makes)) + (topUps.get(step.makes) ?? 0) : 0,
       runs: step.limitingG > 0,
     }
   })

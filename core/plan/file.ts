@@ -48,6 +48,8 @@ export const planSchema = z.strictObject({
   packs: packsFileSchema.nullable(),
   settings: settingsSchema,
   log: z.array(logEntrySchema),
+  topUps: z.array(z.strictObject({ compound: idSchema, massG: z.number().positive() })).optional(),
+  repeats: z.array(z.strictObject({ step: idSchema, limitingG: z.number().positive() })).optional(),
   seed: z.number().int(),
 })
 

@@ -1,6 +1,6 @@
 import { type Library, transformationOf } from '../library/library.ts'
 import { flowOf } from '../route/flow.ts'
-import type { LogEntry } from './plan.ts'
+import type { LogEntry, Plan } from './plan.ts'
 
 /** What the log says of one step. Grams of pure, dry product and of limiting compound. */
 export interface LoggedStep {
@@ -44,11 +44,13 @@ const weighing = 1e-6
  * What the log says of the steps, by transformation.
  *
  * @param planned limiting compound and batches of each step as planned before anything was logged
+ * @param repeats further batches asked for, each with its own charge
  */
 export function loggedSteps(
   library: Library,
   log: readonly LogEntry[],
   planned: ReadonlyMap<string, { readonly limitingG: number; readonly batches: number }>,
+  repeats: Plan['repeats'] = [],
 ): ReadonlyMap<string, LoggedStep> {
   const byStep = new Map<string, LogEntry[]>()
   for (const entry of standing(log)) {
@@ -78,8 +80,13 @@ export function loggedSteps(
       if (fraction > 1 + weighing) aboveTheory.push(batch)
       else yields.push(Math.min(1, fraction))
     }
-    const leftToRun = Math.max(0, plan.batches - batches.size)
-    found.set(step, { isolatedG, batchesDone: batches.size, leftToRun, chargedG, remainingG: leftToRun * perBatchG, yields, aboveTheory })
+    const again = repeats.filter(r => r.step === step)
+    const leftToRun = Math.max(0, plan.batches + again.length - batches.size)
+    // The planned batches come first, then the repeats in their order.
+    const leftOfPlan = Math.max(0, plan.batches - batches.size)
+    const repeatsG = again.slice(again.length - (leftToRun - leftOfPlan)).reduce((sum, r) => sum + r.limitingG, 0)
+    const remainingG = leftOfPlan * perBatchG + repeatsG
+    found.set(step, { isolatedG, batchesDone: batches.size, leftToRun, chargedG, remainingG, yields, aboveTheory })
   }
   return found
 }

@@ -42,5 +42,9 @@ export interface Plan {
   readonly packs: PacksFile | null
   readonly settings: Settings
   readonly log: readonly LogEntry[]
+  /** Intermediates bought or taken from the shelf after a poor run, chosen by name: the one case in which a made compound is bought as well. */
+  readonly topUps?: readonly { readonly compound: string; readonly massG: number }[]
+  /** Further batches of steps that are done, each with its own charge of limiting compound, g. */
+  readonly repeats?: readonly { readonly step: string; readonly limitingG: number }[]
   readonly seed: number
 }
