@@ -1,7 +1,7 @@
 import type { Labels } from './best.ts'
 import { Heap } from './heap.ts'
+import { leastOwn, makersInOrder } from './makers.ts'
 import { BUY, type Layer, PartialRoutes } from './partial.ts'
-import { leastOwn, makersInOrder } from './ranked.ts'
 import type { Space } from './space.ts'
 import { labelsThrough, type Must } from './through.ts'
 

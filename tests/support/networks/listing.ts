@@ -11,8 +11,11 @@ export interface ListedRoute {
 export interface ListingQuery {
   readonly start: number
   readonly target: number
-  /** `default`: a chain, the rest bought where it can be; `all`: every route that uses the start. */
-  readonly mode: 'default' | 'all'
+  /**
+   * `default`: a chain, the rest bought where it can be; `all`: every route that uses the start; `leaf`: what can be bought is never made,
+   * and the start need not be used.
+   */
+  readonly mode: 'default' | 'all' | 'leaf'
   /** Compounds that are to be made: never bought, and made by every route listed. */
   readonly make?: ReadonlySet<number>
   readonly masked?: Uint8Array
@@ -37,7 +40,8 @@ export function listRoutes(network: Network, weights: Weights, query: ListingQue
     const arcs: number[] = []
     for (let c = 0; c < n; c++) if (maker[c]! >= 0) arcs.push(maker[c]!)
     const consumed = new Set(arcs.flatMap(a => bodies[a]!))
-    if (!consumed.has(start)) return
+    if (query.mode !== 'leaf' && !consumed.has(start)) return
+    if (query.mode === 'leaf' && [...maker.keys()].some(c => maker[c]! >= 0 && c !== target && canBuy(c))) return
     for (let c = 0; c < n; c++) if (maker[c]! >= 0 && c !== target && !consumed.has(c)) return
     for (const c of consumed) if (c !== start && maker[c] === -1 && !canBuy(c)) return
     // Peel from what is there; a circle never peels.
@@ -56,7 +60,7 @@ export function listRoutes(network: Network, weights: Weights, query: ListingQue
     const made = new Set(arcs.map(a => network.head[a]!))
     if (query.mode === 'default' && !hasChain(made)) return
     arcs.sort((a, b) => a - b)
-    found.push({ arcs, made, value: valueOf(arcs) })
+    found.push({ arcs, made, value: valueOfRoute(arcs) })
   }
 
   /** Some way from the start to the target passes every made compound that could have been bought. */
@@ -70,7 +74,7 @@ export function listRoutes(network: Network, weights: Weights, query: ListingQue
     return walk(target, 0)
   }
 
-  const valueOf = (arcs: readonly number[]): number => {
+  const valueOfRoute = (arcs: readonly number[]): number => {
     if (weights.form === 'distinct') return arcs.reduce((sum, a) => sum + weights.own[a]!, 0)
     const ofArc = (a: number): number => {
       let value = 0

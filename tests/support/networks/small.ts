@@ -18,8 +18,10 @@ export interface SmallNetwork {
 export function smallNetwork(seed: number, form: Form, halves = false): SmallNetwork {
   const draw = sfc32(seed)
   const below = (n: number) => Math.floor(draw() * n)
-  const n = 4 + below(6)
-  const m = 4 + below(10)
+  // Every fifth is crowded: many ways to everything, and so many routes and circles.
+  const crowded = seed % 5 === 0
+  const n = crowded ? 5 + below(3) : 4 + below(6)
+  const m = crowded ? 13 : 4 + below(10)
   const buyable = new Uint8Array(n)
   for (let i = 1 + below(3); i > 0; i--) buyable[below(n)] = 1
   const arcs = Array.from({ length: m }, (_, a) => {
