@@ -26,6 +26,9 @@ export interface EquationRead {
 /** Arrows as people type them; a bare = only with blanks, since SMILES has it as a bond. */
 const arrow = /\s*(?:<?[-–—=]{1,3}>|→|⟶|⇒|⇌|⇄|➔|>>)\s*|\s+=+\s+/u
 
+/** More compounds than any equation of a single step has on one side. */
+const mostTerms = 20
+
 /** Whether a line holds an arrow. */
 export const isEquation = (line: string): boolean => arrow.test(line)
 
@@ -47,6 +50,17 @@ export function readEquation(line: string, index: NameIndex, toolkit: Toolkit | 
       what: sides.length < 2 ? 'The first line has no arrow.' : 'The first line has more than one arrow.',
       why: 'Amounts and by-products are computed from one equation.',
       cure: 'Begin with the equation, for example: 2 benzaldehyde -> benzoin.',
+    })
+    return { reactants: [], products: [], problems }
+  }
+  const longest = Math.max(...sides.map(side => termsOf(side).length))
+  if (longest > mostTerms) {
+    problems.push({
+      code: 'equation-unreadable',
+      where: ['line 1'],
+      what: `One side of the equation has ${longest} compounds.`,
+      why: `A step of a preparation has at most ${mostTerms} on a side.`,
+      cure: 'Write one balanced equation for one step.',
     })
     return { reactants: [], products: [], problems }
   }

@@ -130,13 +130,16 @@ export class NameIndex {
   }
 }
 
+/** A structure typed into a line of text is shorter; canonising a longer one would hold up the reader. In characters. */
+const longestSmiles = 150
+
 /**
  * Whether a text is a SMILES rather than a formula. Where it could be both ("OC1CCCCC1", "CCO"): a formula of an organic compound writes
  * its hydrogens, never the same symbol twice running, nor the count 1. "CO" stays a formula, carbon monoxide.
  */
 export function isSmilesLike(text: string): boolean {
   const smiles = text.trim()
-  if (smiles === '' || /\s/.test(smiles) || /H/.test(smiles.replace(/\[[^\]]*\]/g, ''))) return false
+  if (smiles === '' || smiles.length > longestSmiles || /\s/.test(smiles) || /H/.test(smiles.replace(/\[[^\]]*\]/g, ''))) return false
   if (!parseFormula(smiles).ok) return true
   return /([BCNOPSFI])\1(?![a-z])|[A-Z][a-z]?1(?!\d)|^[BCNOPSFI]{3,}$|[=#@/\\]/.test(smiles)
 }

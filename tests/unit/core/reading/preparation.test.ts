@@ -138,6 +138,7 @@ describe('equations as people type them', () => {
     ['benzaldehyde', ['equation-missing']],
     ['-> benzoin', ['equation-unreadable']],
     ['benzaldehyde -> benzoin -> benzil', ['equation-unreadable']],
+    [`${'water + '.repeat(5000)}water -> benzoin`, ['equation-unreadable']],
   ])('refuses %j', (text, expected) => {
     expect(codes(prepared(text))).toEqual(expected)
   })
@@ -229,6 +230,13 @@ describe('whatever is typed', () => {
       }),
       { numRuns: 400 },
     )
+  })
+  it.each(['C1', '(', '1 ', '[', '5 g ', 'and wash ', '1 vol. x + ', 'C('])('reads a hundred lines of %j without a hang', piece => {
+    const line = piece.repeat(400 / piece.length)
+    const began = process.hrtime.bigint()
+    prepared('2 benzaldehyde -> benzoin', ...Array<string>(100).fill(line))
+    // A tenth of a second alone on a machine; a runaway expression would take minutes.
+    expect(Number(process.hrtime.bigint() - began) / 1e9).toBeLessThan(10)
   })
   it('refuses a book, at once', () => {
     const began = process.hrtime.bigint()
