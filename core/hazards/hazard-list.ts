@@ -1,5 +1,12 @@
 import type { Source } from '../library/source.ts'
 
+/** One thing to wear or to work in, and the codes that ask for it. */
+export interface Protection {
+  readonly what: 'eyes' | 'hands' | 'air' | 'ignition' | 'skin'
+  readonly do: string
+  readonly codes: readonly string[]
+}
+
 /** How sure the label is. `unknown` = no data, or an empty list that was only remembered: never safe. */
 export type Known = 'seen' | 'remembered' | 'unknown'
 
@@ -16,6 +23,8 @@ export interface LabelledMaterial {
   /** GHS01 to GHS09 after the rules of precedence. */
   readonly pictograms: readonly string[]
   readonly precautions: readonly { readonly code: string; readonly statement: string }[]
+  /** What to wear and where to work, from the codes; glove material is never guessed. */
+  readonly protection: readonly Protection[]
   readonly from: string | null
   readonly sources: readonly Source[]
   /** What it is in the plan. */

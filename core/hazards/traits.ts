@@ -5,6 +5,7 @@ import { comparable } from './listed-names.ts'
 import { type Pattern, shows } from './pattern.ts'
 import { reactivityGroupsOf } from './reactivity-groups.ts'
 import { type RegulatedMatch, screenFrom } from './screening.ts'
+import { massFractionIn } from './strength.ts'
 import type { HazardTables, IncidentRule } from './tables.ts'
 
 /**
@@ -22,8 +23,6 @@ export interface Traits {
   readonly smarts: readonly string[]
 }
 
-/** Density taken for a solution that states none, g/mL. */
-const waterDensity = 1
 /** Reactivity group of water and of what contains it. */
 const waterGroup = 106
 
@@ -116,14 +115,4 @@ function merged(
     }
   }
   return [...rows.values()]
-}
-
-/** Mass fraction of the contained compound, from the library or from mol/L, density (1 g/mL where none is stated) and molar mass. */
-function massFractionIn(library: Library, material: Material): number | null {
-  const contains = material.contains
-  if (contains === undefined) return null
-  if (contains.massFraction !== undefined) return contains.massFraction
-  const molarMass = library.molarMass.get(contains.compound)
-  if (contains.molPerL === undefined || molarMass === undefined) return null
-  return Math.min(1, (contains.molPerL * molarMass) / (1000 * (material.densityGPerMl ?? waterDensity)))
 }

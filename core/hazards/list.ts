@@ -1,0 +1,154 @@
+import { type Library, materialOf } from '../library/library.ts'
+import type { Material } from '../library/material.ts'
+import type { Vessel } from '../route/batches.ts'
+import type { ChargedLine, ChargedStep } from '../route/charged.ts'
+import { materialsOfSteps, type RouteMaterial } from '../route/materials.ts'
+import { hazardClassOf, listOrder } from './classes.ts'
+import { hazardCounts } from './counts.ts'
+import { gasOf } from './gas.ts'
+import type { HazardList, LabelledMaterial, Meeting } from './hazard-list.ts'
+import { codesInEffect, isOnlyEvolved, knownOf } from './known.ts'
+import { labelOf } from './labels.ts'
+import { protectionFor } from './protection.ts'
+import { regulatedAmong, traitsFor, type Whereabouts } from './regulated.ts'
+import { stepMeetings } from './step-meetings.ts'
+import { stepNotes } from './step-notes.ts'
+import { storageMeetings } from './storage.ts'
+import type { HazardTables } from './tables.ts'
+import type { Traits } from './traits.ts'
+import { wasteOf } from './waste.ts'
+import { wasteMeetings } from './waste-meetings.ts'
+
+export interface HazardsInput {
+  readonly library: Library
+  readonly tables: HazardTables
+  readonly traits: ReadonlyMap<string, Traits>
+  /** Steps to run, at their scale. */
+  readonly steps: readonly ChargedStep[]
+  /** The material in hand, a solution as itself. */
+  readonly start: { readonly material: string; readonly massG: number | null }
+  readonly settings: Whereabouts & {
+    readonly vessels: readonly Vessel[]
+    readonly hood: boolean | null
+    readonly inertGas: boolean | null
+  }
+}
+
+/**
+ * Everything that can hurt, for the whole plan: each material once with its label at plan scale, what may not meet in steps, cabinets and
+ * waste, regulated rows, gas, waste, and each step's dangers in words. Materials whose hazards are not known stand first.
+ *
+ * @throws RangeError for a material without traits
+ */
+export function hazardsOf({ library, tables, traits, steps, start, settings }: HazardsInput): HazardList {
+  const targets = [...new Set(steps.filter(step => step.goesTo.some(to => to.goal !== null)).map(step => step.makes))]
+  const materials = materialsOfSteps(
+    library,
+    start.material,
+    targets,
+    steps.map(step => step.transformation),
+  )
+  const labelled = materials.map(one => labelledMaterial(library, tables, steps, start, one))
+  const gas = gasOf(library, steps, settings.vessels)
+  const waste = wasteOf(library, tables, traits, steps)
+  return {
+    materials: labelled.sort(inListOrder),
+    meetings: [
+      ...stepMeetings(library, tables, traits, steps),
+      ...storageMeetings(library, tables, materials),
+      ...wasteMeetings(library, tables, traits, waste),
+    ].sort(byPlaceAndSeverity),
+    regulated: regulatedAmong(traits, materials, settings),
+    gas,
+    waste,
+    unknown: labelled.filter(one => one.class === 'unknown' || one.known === 'unknown').map(one => one.material),
+    notScreened: materials.map(one => one.material).filter(id => !traitsFor(traits, id).screened),
+    steps: steps.map(step => ({ step: step.number, notes: stepNotes(library, tables, step, gas, settings) })),
+    counts: hazardCounts(library, materials),
+  }
+}
+
+function labelledMaterial(
+  library: Library,
+  tables: HazardTables,
+  steps: readonly ChargedStep[],
+  start: HazardsInput['start'],
+  { material: id, as }: RouteMaterial,
+): LabelledMaterial {
+  const material = materialOf(library, id)
+  const known = knownOf(material)
+  const label = labelOf(tables, material, as)
+  return {
+    material: id,
+    known,
+    class: hazardClassOf(material, as),
+    ...label,
+    protection: protectionFor(codesInEffect(material, isOnlyEvolved(material, as)), known),
+    from: material.hazards?.from ?? null,
+    sources: material.sources.filter(source => source.for === 'hazards'),
+    as,
+    steps: steps.filter(step => isInStep(library, step, id)).map(step => step.number),
+    ...amountOf(steps, start, id, material),
+    exposureLimit: limitOf(material),
+    note: material.note ?? null,
+  }
+}
+
+function isInStep(library: Library, step: ChargedStep, id: string): boolean {
+  if (step.makes === id || step.charges.some(line => line.material === id)) return true
+  const transformation = library.transformations.get(step.transformation)
+  return (
+    transformation !== undefined &&
+    (transformation.products.some(product => product.compound === id) || transformation.gasEvolved.some(gas => gas.compound === id))
+  )
+}
+
+/** The most there is of it at once on its way through the plan: all that is charged of it, or all that is made, whichever is more. */
+function amountOf(
+  steps: readonly ChargedStep[],
+  start: HazardsInput['start'],
+  id: string,
+  material: Material,
+): { readonly massG: number | null; readonly volumeMl: number | null } {
+  const lines = steps.flatMap(step => step.charges.filter(line => line.material === id && line.supply !== 'free'))
+  const charged = total(lines, line => line.massG)
+  const made = steps.filter(step => step.makes === id).map(step => step.expectedG)
+  const inHand = start.material === id ? start.massG : null
+  const masses = [charged, made.length > 0 ? made.reduce((sum, massG) => sum + massG, 0) : null, inHand].filter(massG => massG !== null)
+  const massG = masses.length === 0 ? null : Math.max(...masses)
+  const { densityGPerMl: density } = material
+  const liquid = material.form === 'liquid' || material.form === 'solution'
+  const volumeMl = liquid && density !== undefined && massG !== null ? massG / density : liquid ? total(lines, line => line.volumeMl) : null
+  return { massG, volumeMl }
+}
+
+/** Null where any line has no figure: a sum that leaves something out would read as all there is. */
+function total(lines: readonly ChargedLine[], figure: (line: ChargedLine) => number | null): number | null {
+  if (lines.length === 0) return null
+  let sum = 0
+  for (const line of lines) {
+    const one = figure(line)
+    if (one === null) return null
+    sum += one
+  }
+  return sum
+}
+
+function limitOf({ exposureLimit }: Material): string | null {
+  if (!exposureLimit) return null
+  const { twa, stel, ceiling, notation, basis } = exposureLimit
+  const parts = [twa && `${twa} over 8 h`, stel && `${stel} for 15 min`, ceiling && `never above ${ceiling}`, notation]
+  return `${parts.filter(Boolean).join(', ')} (${basis})`
+}
+
+const inListOrder = (a: LabelledMaterial, b: LabelledMaterial): number =>
+  listOrder.indexOf(a.class) - listOrder.indexOf(b.class) || (a.material < b.material ? -1 : 1)
+
+const places: readonly Meeting['where'][] = ['step', 'storage', 'waste']
+const severities: readonly Meeting['severity'][] = ['never', 'care', 'note']
+
+/** Steps, then cabinets, then waste; within each what must never be first, and what is not meant before what is. The sort is stable. */
+const byPlaceAndSeverity = (a: Meeting, b: Meeting): number =>
+  places.indexOf(a.where) - places.indexOf(b.where) ||
+  severities.indexOf(a.severity) - severities.indexOf(b.severity) ||
+  Number(a.intended) - Number(b.intended)

@@ -1,0 +1,162 @@
+import { type Library, materialOf, transformationOf } from '../library/library.ts'
+import { compoundIn, productCoefficientOf } from '../library/reference-charge.ts'
+import type { Role } from '../library/transformation.ts'
+import type { ChargedLine, ChargedStep } from '../route/charged.ts'
+import { gasesOf } from './gas.ts'
+import type { WasteLine } from './hazard-list.ts'
+import { traitsFor } from './regulated.ts'
+import type { HazardTables } from './tables.ts'
+import type { Traits } from './traits.ts'
+
+/** The strictest first: the container of a mixture is that of its strictest constituent. Common practice, no source. */
+const strictestFirst = [
+  'cyanide',
+  'reactive-quench-first',
+  'oxidiser',
+  'heavy-metal',
+  'halogenated-organic',
+  'non-halogenated-organic',
+  'aqueous-acid',
+  'aqueous-base',
+  'solid',
+  'drain-if-local-rules-allow',
+] as const
+const water = 106
+const waterReactive = 107
+
+/** What leaves the liquor by itself: these lines are waste of their own. All others end in the one liquor of the step. */
+const ownWaste: Partial<Record<Role, string>> = {
+  extraction: 'extract',
+  recrystallisation: 'mother liquor of the recrystallisation',
+  drying: 'spent drying agent',
+}
+
+type Part = WasteLine['from'][number]
+
+/**
+ * Waste of the whole plan, by container: of each step one liquor by mass balance (all that goes in less product and gas) plus each separate
+ * extract, at typical yield, put in the stream of its strictest constituent. Where a part has no figure the sums are a lower bound.
+ */
+export function wasteOf(
+  library: Library,
+  tables: HazardTables,
+  traits: ReadonlyMap<string, Traits>,
+  steps: readonly ChargedStep[],
+): readonly WasteLine[] {
+  const streams = new Map<string, { part: Part; open: boolean }[]>()
+  const put = (stream: string, part: Part, open: boolean) => {
+    const parts = streams.get(stream)
+    if (parts) parts.push({ part, open })
+    else streams.set(stream, [{ part, open }])
+  }
+  for (const step of steps) {
+    const lines = step.charges.filter(line => line.supply !== 'free')
+    for (const line of lines) {
+      const what = ownWaste[line.role]
+      if (what === undefined) continue
+      const part = { step: step.number, what, massG: line.massG, volumeMl: line.volumeMl, materials: [line.material] }
+      put(streamOf(library, traits, [line.material]), part, line.massG === null)
+    }
+    const liquor = liquorOf(
+      library,
+      step,
+      lines.filter(line => ownWaste[line.role] === undefined),
+    )
+    if (liquor !== null) put(streamOf(library, traits, liquor.part.materials), liquor.part, liquor.open)
+  }
+  return [...streams]
+    .sort(([a], [b]) => rank(a) - rank(b))
+    .map(([stream, parts]) => {
+      const known = tables.wasteStreams[stream]
+      return {
+        stream,
+        name: known?.name ?? 'No stream known: keep apart and ask',
+        container: known?.container ?? 'own labelled bottle',
+        massG: sum(parts.map(({ part }) => part.massG)),
+        volumeMl: sum(parts.map(({ part }) => part.volumeMl)),
+        open: parts.some(({ open }) => open),
+        from: parts.map(({ part }) => part),
+        neverWith: known?.neverWith ?? ['anything else'],
+      }
+    })
+}
+
+const sum = (figures: readonly (number | null)[]): number | null => {
+  const known = figures.filter(figure => figure !== null)
+  return known.length === 0 ? null : known.reduce((total, figure) => total + figure, 0)
+}
+
+const rank = (stream: string): number => {
+  const at = (strictestFirst as readonly string[]).indexOf(stream)
+  return at < 0 ? -1 : at
+}
+
+/** What is left of vessel, quench and washes once the product is out and the gas is gone; null where nothing is. */
+function liquorOf(
+  library: Library,
+  step: ChargedStep,
+  lines: readonly ChargedLine[],
+): { readonly part: Part; readonly open: boolean } | null {
+  const transformation = transformationOf(library, step.transformation)
+  const inG = sum(lines.map(line => line.massG))
+  const open = lines.some(line => line.massG === null)
+  const limiting = step.limiting.amountMol ?? 0
+  const gases = gasesOf(library, transformation)
+  // At typical yield as much of the gas is made as of the product.
+  const conversion = transformation.kind === 'isolation' ? 0 : step.yieldFraction.typical
+  const gasG = gases.reduce(
+    (total, gas) => total + limiting * conversion * gas.perMolLimiting * (library.molarMass.get(gas.compound) ?? 0),
+    0,
+  )
+  const outG = step.expectedG + step.coProducts.reduce((total, product) => total + product.expectedG, 0) + gasG
+  const massG = inG === null ? null : Math.max(0, inG - outG)
+  const gone = new Set([transformation.mainProduct, ...step.coProducts.map(product => product.compound), ...gases.map(gas => gas.compound)])
+  const byProducts = transformation.products
+    .map(product => product.compound)
+    .filter(id => !gone.has(id) && materialOf(library, id).form !== 'gas' && productCoefficientOf(transformation, id) > 0)
+  const materials = [...new Set([...leftOver(library, step, lines), ...byProducts])]
+  if (materials.length === 0 && (massG === null || massG === 0)) return null
+  const liquids = lines.filter(line => line.volumeMl !== null && ['liquid', 'solution'].includes(materialOf(library, line.material).form))
+  const part = { step: step.number, what: 'liquor', massG, volumeMl: sum(liquids.map(line => line.volumeMl)), materials }
+  return { part, open }
+}
+
+/** Share of a reactant that is taken as used up when so little of it is in excess. Common practice, no source. */
+const usedUp = 0.02
+
+/** Materials of the liquor: all that was charged, but for reactants that the equation uses up even at typical yield. */
+function leftOver(library: Library, step: ChargedStep, lines: readonly ChargedLine[]): readonly string[] {
+  const transformation = transformationOf(library, step.transformation)
+  const nu = (compound: string): number =>
+    transformation.reactants.reduce((total, reactant) => total + (reactant.compound === compound ? reactant.coefficient : 0), 0)
+  const perLimiting = nu(transformation.limiting)
+  const charged = new Map<string, number>()
+  for (const line of lines) {
+    const compound = compoundIn(materialOf(library, line.material))
+    if (compound !== null && line.amountMol !== null) charged.set(compound, (charged.get(compound) ?? 0) + line.amountMol)
+  }
+  return lines
+    .filter(line => {
+      const compound = compoundIn(materialOf(library, line.material))
+      const moles = compound === null ? undefined : charged.get(compound)
+      if (compound === null || moles === undefined || nu(compound) === 0 || transformation.kind === 'isolation') return true
+      const used = ((step.limiting.amountMol ?? 0) * step.yieldFraction.typical * nu(compound)) / perLimiting
+      return (moles - used) / moles > usedUp
+    })
+    .map(line => line.material)
+}
+
+/** Stream of the strictest constituent; a water-reactive one that stands in water is quenched and no longer counts. */
+function streamOf(library: Library, traits: ReadonlyMap<string, Traits>, materials: readonly string[]): string {
+  const groups = (id: string) => traitsFor(traits, id).groups
+  const wet = materials.some(id => groups(id).includes(water))
+  const streams = materials
+    .filter(id => !(wet && groups(id).includes(waterReactive)))
+    .map(id => materialOf(library, id).wasteStream ?? 'unknown')
+    .filter(stream => stream !== 'gas-vent-or-scrub')
+  if (streams.length === 0) return 'unknown'
+  const strictest = streams.reduce((one, stream) => (rank(stream) < rank(one) ? stream : one))
+  // A solid that is dissolved goes where its solvent would go, never into the box for solids.
+  const dissolved = strictest === 'solid' && materials.some(id => ['liquid', 'solution'].includes(materialOf(library, id).form))
+  return dissolved ? 'non-halogenated-organic' : strictest
+}
