@@ -19,22 +19,11 @@ import { reach } from './api/reach.ts'
 import { routes } from './api/routes.ts'
 import { slices } from './api/slices.ts'
 import { tables } from './api/tables.ts'
+import type { Backing } from './backing.ts'
 import type { ServerConfig } from './config.ts'
-import type { Workshop } from './library/workshop.ts'
 import { replyToError, unknownAddress } from './replies.ts'
-import type { Store } from './store/store.ts'
 
 export type App = FastifyInstance
-
-/** What the resources work with. */
-export interface Backing {
-  readonly workshop: Workshop
-  readonly store: Store
-  /** Now, ISO 8601 in UTC; handed in so that tests decide it. */
-  readonly now: () => string
-  /** A new id for a saved plan. */
-  readonly newId: () => string
-}
 
 /**
  * The server, built but not listening, so that tests can inject requests.

@@ -1,13 +1,13 @@
 import { z } from 'zod'
-import { checkedPlanFile } from '../planning/plan-file.ts'
+import { checkedPlanFile, openPlan } from '../planning/plan-file.ts'
 import { Refusal } from '../refusal.ts'
-import { refusals } from '../replies.ts'
+import { problemSchema, refusals } from '../replies.ts'
 import type { PlanSummary } from '../store/store.ts'
 import type { Resource } from './resource.ts'
 
 const idParams = z.strictObject({ id: z.string().max(64) })
 const summarySchema = z.object({ id: z.string(), title: z.string(), version: z.int(), savedAt: z.string() }).meta({ id: 'PlanSummary' })
-const storedSchema = summarySchema.extend({ plan: z.unknown(), notes: z.array(z.unknown()) }).meta({ id: 'StoredPlan' })
+const storedSchema = summarySchema.extend({ plan: z.unknown(), changes: z.array(problemSchema) }).meta({ id: 'StoredPlan' })
 
 /** Saved plans: each save is a new version, and a save on top of somebody else's is refused. */
 export const plans: Resource = (api, { store, workshop, now, newId }) => {
@@ -48,7 +48,12 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
       const stored = await store.get(request.params.id, request.query.version)
       if (!stored) throw gone(request.params.id)
       const { body, ...summary } = stored
-      return { ...summary, plan: JSON.parse(body) as unknown, notes: [] }
+      const opened: unknown = JSON.parse(body)
+      return {
+        ...summary,
+        plan: opened,
+        changes: openPlan(workshop, opened, summary.title).changes.map(change => ({ ...change, where: [...change.where] })),
+      }
     },
   )
 

@@ -1,6 +1,6 @@
 import type { FastifyBaseLogger, FastifyInstance, RawReplyDefaultExpression, RawRequestDefaultExpression, RawServerDefault } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
-import type { Backing } from '../app.ts'
+import type { Backing } from '../backing.ts'
 
 export type Api = FastifyInstance<
   RawServerDefault,

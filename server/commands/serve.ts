@@ -64,11 +64,12 @@ export const serve: Command = {
         )
       throw error
     }
-    const address = app.addresses()[0]
-    const shown = address
-      ? `http://${address.family === 'IPv6' ? `[${address.address}]` : address.address}:${address.port}`
-      : `http://${host}:${port}`
-    terminal.out(`Waybench is at ${shown}${pageFolder === null ? ' (API only: the page is not built)' : ''}. Stop it with Ctrl+C.\n`)
+    const address = app.server.address()
+    const shown =
+      address === null || typeof address === 'string'
+        ? `${host}:${port}`
+        : `${address.family === 'IPv6' ? `[${address.address}]` : address.address}:${address.port}`
+    terminal.out(`Waybench is at http://${shown}${pageFolder === null ? ' (API only: the page is not built)' : ''}. Stop it with Ctrl+C.\n`)
     await closed
     return 0
   },

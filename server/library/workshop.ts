@@ -5,8 +5,9 @@ import { loadHazardTables } from '../../core/hazards/tables.ts'
 import { type Traits, traitsOf } from '../../core/hazards/traits.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { type AmbiguousName, NameIndex } from '../../core/reading/names.ts'
 import { Refusal } from '../refusal.ts'
-import { bundledTables } from './bundled.ts'
+import { bundledAmbiguousNames, bundledTables } from './bundled.ts'
 import { openLibrary } from './open.ts'
 
 /** A library ready to work with: what it holds, the tables beside it and what the toolkit tells of its materials. */
@@ -17,6 +18,8 @@ export interface Workshop {
   /** Identity, list hits and groups of every material; reckoned at the first call. */
   readonly traits: () => ReadonlyMap<string, Traits>
   readonly toolkit: Toolkit
+  /** Names as people type them; those that mean several bottles are asked about. */
+  readonly names: () => NameIndex
 }
 
 /**
@@ -24,14 +27,15 @@ export interface Workshop {
  *
  * @throws Refusal with every problem of the files
  */
-export async function openWorkshop(names: readonly string[]): Promise<Workshop> {
-  const loaded = openLibrary(names)
+export async function openWorkshop(chosen: readonly string[]): Promise<Workshop> {
+  const loaded = openLibrary(chosen)
   if (!loaded.ok) throw new Refusal('bad-input', loaded.problems)
   const tables = loadHazardTables(bundledTables())
   if (!tables.ok) throw new Error(`The bundled tables break their own rules: ${tables.problems.map(p => p.what).join(' ')}`)
   // Half of the start-up is this toolkit; it is imported here once and nowhere else in the server.
   const toolkit = toolkitFrom(await import('openchemlib'))
   const library = loaded.value
+  let names: NameIndex | null = null
   let traits: ReadonlyMap<string, Traits> | null = null
   return {
     library,
@@ -39,5 +43,11 @@ export async function openWorkshop(names: readonly string[]): Promise<Workshop> 
     tables: tables.value,
     traits: () => (traits ??= traitsOf(library, tables.value, toolkit)),
     toolkit,
+    names: () => (names ??= new NameIndex(library.materials, ambiguousNames(), toolkit)),
   }
+}
+
+const ambiguousNames = (): readonly AmbiguousName[] => {
+  const table = bundledAmbiguousNames()
+  return (Array.isArray(table) ? table : (table as { rows: unknown }).rows) as readonly AmbiguousName[]
 }

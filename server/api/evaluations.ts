@@ -1,0 +1,16 @@
+import { z } from 'zod'
+import { evaluatePlan, openPlan } from '../planning/plan-file.ts'
+import { refusals } from '../replies.ts'
+import type { Resource } from './resource.ts'
+
+/** A plan file, reckoned here: for programs that do not reckon by themselves. */
+export const evaluations: Resource = (api, { workshop }) => {
+  api.post(
+    '/evaluations',
+    { schema: { body: z.strictObject({ plan: z.unknown() }), response: { 200: z.unknown(), ...refusals } } },
+    async request => {
+      const { plan, changes } = openPlan(workshop, request.body.plan, 'plan')
+      return { ...(await evaluatePlan(workshop, plan)), changes }
+    },
+  )
+}

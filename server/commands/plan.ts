@@ -1,0 +1,223 @@
+import { planFileOf } from '../../core/plan/file.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import { parseJson } from '../../core/problem/json.ts'
+import { paragraph } from '../../core/problem/problem.ts'
+import { planCsv } from '../../core/report/csv.ts'
+import { planText } from '../../core/report/text.ts'
+import { openWorkshop, type Workshop } from '../library/workshop.ts'
+import { goalAmountOf, gramsOf } from '../planning/amounts.ts'
+import { choosingFrom } from '../planning/choosing.ts'
+import { drawingsFor } from '../planning/drawings.ts'
+import { sideFiles } from '../planning/files.ts'
+import { gentlestWords } from '../planning/gentlest.ts'
+import { evaluatePlan, openPlan } from '../planning/plan-file.ts'
+import { planOf } from '../planning/request.ts'
+import { packHtml } from '../print/pack.ts'
+import { Refusal } from '../refusal.ts'
+import { choosingOptions } from './choosing.ts'
+import { badOption, type Command, type Given, type Terminal } from './command.ts'
+
+export const plan: Command = {
+  name: 'plan',
+  summary: 'amounts, shopping, hazards and days of a route or of several goals',
+  usage:
+    '--from ID --to ID [--steps ID,ID,... | choosing options --route N] (--have "24 g" | --want "5 g" [--confidence 0.9])\n       waybench plan --from ID --goal ID=5g [--goal ID=50%] [--goal ID=rest] (--have "24 g" | --confidence 0.9)\n       waybench plan FILE',
+  options: {
+    from: { type: 'string', value: 'ID', help: 'what is in hand' },
+    to: { type: 'string', value: 'ID', help: 'what is wanted' },
+    have: { type: 'string', value: '"24 g"', help: 'how much is in hand' },
+    want: { type: 'string', value: '"5 g"', help: 'how much product is wanted; the start is reckoned backwards' },
+    confidence: {
+      type: 'string',
+      value: '0.9',
+      help: 'chance with which all wanted masses are to be reached (default: at typical yields)',
+    },
+    goal: {
+      type: 'string',
+      multiple: true,
+      value: 'ID=5g',
+      help: 'one of several goals: a mass, a share of the start (ID=50%) or what the others leave (ID=rest)',
+    },
+    steps: { type: 'string', value: 'ID,ID', help: 'the transformations of the route' },
+    route: { type: 'string', value: 'N', help: 'number of the route as waybench routes lists it (default 1)' },
+    ...choosingOptions,
+    shelf: { type: 'string', value: 'FILE', help: 'what is in stock (waybench-shelf); "demo" names the invented one' },
+    print: { type: 'string', value: 'FILE', help: 'writes the pack: .html, .csv or .txt' },
+    save: { type: 'string', value: 'FILE', help: 'writes the plan file' },
+  },
+  positionals: { least: 0, most: 1, what: 'files' },
+  async run(given, terminal) {
+    const workshop = await openWorkshop(given.texts('library'))
+    const file = given.words[0]
+    const asked = file === undefined ? await planAsked(workshop, given, terminal) : await planSaved(workshop, file, given, terminal)
+    const evaluation = await evaluatePlan(workshop, asked.plan)
+    for (const path of [given.text('print')].filter(p => p !== undefined)) {
+      await terminal.writeFile(path, printed(path, workshop, asked.plan, evaluation, terminal))
+      terminal.err(`Wrote ${path}.\n`)
+    }
+    const save = given.text('save')
+    if (save !== undefined) {
+      await terminal.writeFile(save, `${JSON.stringify(planFileOf(workshop.library, asked.plan), null, 2)}\n`)
+      terminal.err(`Wrote ${save}.\n`)
+    }
+    if (given.on('json')) terminal.out(`${JSON.stringify({ ...evaluation, changes: asked.changes }, null, 2)}\n`)
+    else {
+      if (asked.note !== null) terminal.out(`${asked.note}\n\n`)
+      for (const change of asked.changes) terminal.out(`${paragraph(change)}\n`)
+      terminal.out(planText(workshop.library, asked.plan, evaluation))
+    }
+    return 0
+  },
+}
+
+interface Asked {
+  readonly plan: Plan
+  /** What was chosen without being asked for, in words. */
+  readonly note: string | null
+  readonly changes: readonly ReturnType<typeof openPlan>['changes'][number][]
+}
+
+async function planSaved(workshop: Workshop, file: string, given: Given, terminal: Terminal): Promise<Asked> {
+  for (const name of ['from', 'to', 'have', 'want', 'steps', 'route', 'shelf', 'packs', 'settings'] as const) {
+    if (given.text(name) !== undefined)
+      throw badOption(
+        `--${name}`,
+        'does not go with a plan file.',
+        'The file holds it already.',
+        'Leave one of the two out.',
+        'option-clash',
+      )
+  }
+  const json = parseJson(file, await terminal.readFile(file))
+  if (!json.ok) throw new Refusal('bad-input', json.problems)
+  const { plan, changes } = openPlan(workshop, json.value, file)
+  return { plan, changes, note: null }
+}
+
+async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): Promise<Asked> {
+  const { library } = workshop
+  const from = given.need('from', 'A plan begins with what is in hand; or name a saved plan.')
+  const to = given.text('to')
+  const goalTexts = given.texts('goal')
+  const have = given.text('have')
+  const want = given.text('want')
+  if ((to === undefined) === (goalTexts.length === 0)) {
+    throw badOption(
+      to === undefined ? '--to' : '--goal',
+      to === undefined ? 'is missing.' : 'does not go with --to.',
+      'A plan has one target or several goals.',
+      'Give --to ID, or --goal ID=5g once or more.',
+      'option-clash',
+    )
+  }
+  if (to !== undefined && (have === undefined) === (want === undefined)) {
+    throw badOption(
+      have === undefined ? '--have' : '--want',
+      have === undefined ? 'or --want is missing.' : 'does not go with --have.',
+      'Amounts run forwards from what you have or backwards from what you want.',
+      'Give one of them, with a unit: --have "24 g".',
+      'option-clash',
+    )
+  }
+  if (want !== undefined && goalTexts.length > 0)
+    throw badOption('--want', 'does not go with --goal.', 'Each goal carries its own amount.', 'Write --goal ID=5g.', 'option-clash')
+  if (given.text('steps') !== undefined && goalTexts.length > 0)
+    throw badOption(
+      '--steps',
+      'goes with a single --to.',
+      'Several goals have several routes.',
+      'Steer them with --avoid-step and --must-pass.',
+      'option-clash',
+    )
+  const side = await sideFiles(given, terminal)
+  const confidence = confidenceOf(given)
+  // An id that the library does not know is told by the search with a proposal; amounts can then not be read.
+  const known = (id: string) => library.materials.has(id)
+  const haveG = have === undefined ? null : known(from) ? gramsOf(library, from, have, ['command line', '--have']) : 1
+  const goals =
+    to === undefined
+      ? goalTexts.map(text => goalOf(workshop, text))
+      : [
+          {
+            target: to,
+            amount:
+              want === undefined
+                ? ({ kind: 'rest' } as const)
+                : known(to)
+                  ? ({ kind: 'mass', massG: gramsOf(library, to, want, ['command line', '--want']) } as const)
+                  : ({ kind: 'mass', massG: 1 } as const),
+          },
+        ]
+  if (haveG === null && goals.some(goal => goal.amount.kind !== 'mass')) {
+    throw badOption(
+      '--have',
+      'is missing.',
+      'A share or the rest is a part of what is in hand.',
+      'Give --have "24 g", or goals in grams.',
+      'option-clash',
+    )
+  }
+  const steps = given.text('steps')
+  const choosing = choosingFrom(given)
+  const route = given.whole('route', 1, 100_000, 1)
+  const request = {
+    from,
+    haveG,
+    goals,
+    steps:
+      steps === undefined
+        ? null
+        : steps
+            .split(',')
+            .map(id => id.trim())
+            .filter(Boolean),
+    route,
+    choosing,
+    side: { ...side, settings: confidence === null ? side.settings : { ...side.settings, confidence } },
+    seed: given.whole('seed', 0, 4_294_967_295, 1),
+    title: `${library.materials.get(from)?.name ?? from} to ${goals.map(goal => library.materials.get(goal.target)?.name ?? goal.target).join(', ')}`,
+  }
+  const plan = planOf(workshop, request)
+  const chosen = steps === undefined && given.text('route') === undefined && goals.length === 1
+  return { plan, changes: [], note: chosen ? gentlestWords(workshop, request) : null }
+}
+
+function goalOf(workshop: Workshop, text: string) {
+  const at = text.indexOf('=')
+  if (at < 1)
+    throw badOption(
+      '--goal',
+      `is "${text}".`,
+      'A goal names a target and its amount.',
+      'Write --goal ID=5g, --goal ID=50% or --goal ID=rest.',
+      'goal-unreadable',
+    )
+  const target = text.slice(0, at).trim()
+  const amount = workshop.library.materials.has(target)
+    ? goalAmountOf(workshop.library, target, text.slice(at + 1), ['command line', '--goal', target])
+    : ({ kind: 'mass', massG: 1 } as const)
+  return { target, amount }
+}
+
+function confidenceOf(given: Given): number | null {
+  const text = given.text('confidence')
+  if (text === undefined) return null
+  const value = text.trim().endsWith('%') ? Number(text.trim().slice(0, -1)) / 100 : Number(text)
+  if (value > 0 && value < 1) return value
+  throw badOption('--confidence', `is "${text}".`, 'It is a chance: above 0 and below 1.', 'Write 0.9 for nine times in ten.', 'confidence')
+}
+
+function printed(
+  path: string,
+  workshop: Workshop,
+  plan: Plan,
+  evaluation: Awaited<ReturnType<typeof evaluatePlan>>,
+  terminal: Terminal,
+): string {
+  const { library } = workshop
+  const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
+  if (ending === '.txt') return planText(library, plan, evaluation)
+  if (ending === '.csv') return planCsv(library, plan, evaluation)
+  if (ending === '.html') return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today: terminal.today })
+  throw badOption('--print', `is "${path}".`, 'The ending tells the form.', 'Name a file that ends in .html, .csv or .txt.', 'print-form')
+}

@@ -1,0 +1,36 @@
+import { openWorkshop } from '../library/workshop.ts'
+import { reachFrom } from '../planning/reaching.ts'
+import type { Command } from './command.ts'
+import { table } from './table.ts'
+
+export const reach: Command = {
+  name: 'reach',
+  summary: 'everything a compound can become',
+  usage: '--from ID [--max-steps N]',
+  options: {
+    from: { type: 'string', value: 'ID', help: 'what is in hand' },
+    'max-steps': { type: 'string', value: 'N', help: 'at most so many steps' },
+  },
+  async run(given, terminal) {
+    const from = given.need('from', 'What can it become? asks about something.')
+    const maxSteps = given.text('max-steps') === undefined ? undefined : given.whole('max-steps', 1, 1000, 1)
+    const workshop = await openWorkshop(given.texts('library'))
+    const rows = reachFrom(workshop, from, maxSteps)
+    if (given.on('json')) terminal.out(`${JSON.stringify({ reach: rows }, null, 2)}\n`)
+    else {
+      terminal.out(`${rows.length} compounds can be made from ${workshop.library.materials.get(from)?.name ?? from}.\n\n`)
+      const cells = rows.map(row => [
+        row.compound,
+        row.steps === null ? 'not proven' : String(row.steps),
+        row.bestYieldOnStart === null ? 'not proven' : `${(row.bestYieldOnStart * 100).toFixed(1)} %`,
+        row.counted ? String(row.routes) : `${row.routes}+`,
+        row.flags
+          .map(flag => flag.kind)
+          .filter((kind, at, all) => all.indexOf(kind) === at)
+          .join(', '),
+      ])
+      terminal.out(table(['compound', 'steps', 'best on start', 'routes', 'flags'], cells, [false, true, true, true, false]))
+    }
+    return 0
+  },
+}

@@ -1,0 +1,41 @@
+import { paragraph } from '../../core/problem/problem.ts'
+import { numberText } from '../../core/quantity/print.ts'
+import { readPreparation } from '../../core/reading/preparation.ts'
+import { openWorkshop } from '../library/workshop.ts'
+import type { Command } from './command.ts'
+import { table } from './table.ts'
+
+export const read: Command = {
+  name: 'read',
+  summary: 'reads a preparation as plain text and reckons it',
+  usage: 'FILE   ("-" = standard input)',
+  options: {},
+  positionals: { least: 1, most: 1, what: 'files' },
+  async run(given, terminal) {
+    const file = given.words[0]!
+    const text = file === '-' ? await terminal.readInput() : await terminal.readFile(file)
+    const { library, names, toolkit } = await openWorkshop(given.texts('library'))
+    const { balanced, ...reading } = readPreparation(text, library, names(), toolkit)
+    if (given.on('json')) terminal.out(`${JSON.stringify(reading, null, 2)}\n`)
+    else {
+      const rows = reading.lines.map(line => [
+        line.text,
+        line.material ?? 'not read',
+        show(line.amountMol, 1000),
+        show(line.equivalents, 1),
+      ])
+      terminal.out(table(['line', 'material', 'mmol', 'eq'], rows, [false, false, true, true]))
+      if (reading.limiting !== null) terminal.out(`\nLimiting: ${reading.limiting}.`)
+      if (reading.theoreticalG !== null) terminal.out(` Theory ${numberText(reading.theoreticalG, 4)} g.`)
+      if (reading.percentYield !== null) terminal.out(` Yield ${numberText(reading.percentYield, 3)} % of theory.`)
+      terminal.out('\n')
+      for (const note of reading.notes) terminal.out(`${note}\n`)
+      if (reading.unread.length > 0) terminal.out(`\nNot read, kept as typed:\n${reading.unread.map(line => `  ${line}`).join('\n')}\n`)
+      if (reading.missing.length > 0) terminal.out(`\nStill missing for the library: ${reading.missing.join(', ')}.\n`)
+      for (const problem of reading.problems) terminal.err(`\n${paragraph(problem)}\n`)
+    }
+    return balanced ? 0 : 2
+  },
+}
+
+const show = (value: number | null, times: number): string => (value === null ? 'unknown' : numberText(value * times, 4))

@@ -1,0 +1,70 @@
+import { type Way, waysOn } from '../../core/logbook/replan.ts'
+import { parseJson } from '../../core/problem/json.ts'
+import { moneyText } from '../../core/quantity/money.ts'
+import { massText } from '../../core/quantity/print.ts'
+import { workingOrder } from '../../core/route/working-order.ts'
+import { openWorkshop } from '../library/workshop.ts'
+import { openPlan } from '../planning/plan-file.ts'
+import { listRoutes } from '../planning/request.ts'
+import { Refusal } from '../refusal.ts'
+import { loadSolver } from '../solver/highs.ts'
+import type { Command } from './command.ts'
+
+const words: Readonly<Record<Way['way'], string>> = {
+  'scale-down': 'Scale down',
+  'top-up': 'Top up from shelf or shop',
+  repeat: 'Repeat the step',
+  'another-route': 'Another route',
+}
+
+export const replan: Command = {
+  name: 'replan',
+  summary: 'four ways on from what was logged, side by side',
+  usage: 'PLAN [--step ID]',
+  options: { step: { type: 'string', value: 'ID', help: 'the step in question (default: the last one logged)' } },
+  positionals: { least: 1, most: 1, what: 'plan files' },
+  async run(given, terminal) {
+    const file = given.words[0]!
+    const json = parseJson(file, await terminal.readFile(file))
+    if (!json.ok) throw new Refusal('bad-input', json.problems)
+    const workshop = await openWorkshop(given.texts('library'))
+    const { library, tables } = workshop
+    const { plan } = openPlan(workshop, json.value, file)
+    const step = given.text('step')
+    const routes = (start: string, target: string) => {
+      try {
+        const rows = listRoutes(workshop, { from: start, to: target, count: 20 }, plan)
+        return rows.routes.map(row => ({ start, target, steps: workingOrder(library, start, row.steps) }))
+      } catch (error) {
+        // No route from here is an answer, told in the row; anything else is not.
+        if (error instanceof Refusal) return []
+        throw error
+      }
+    }
+    const ways = waysOn({
+      library,
+      tables,
+      traits: workshop.traits(),
+      plan,
+      solver: await loadSolver(),
+      routes,
+      ...(step === undefined ? {} : { step }),
+    })
+    if (given.on('json')) terminal.out(`${JSON.stringify({ ways }, null, 2)}\n`)
+    else for (const way of ways) terminal.out(`${wayText(way, id => library.materials.get(id)?.name ?? id)}\n`)
+    return ways.some(way => way.plan !== null) ? 0 : 1
+  },
+}
+
+function wayText(way: Way, name: (id: string) => string): string {
+  const { evaluation, added } = way
+  if (evaluation === null) return `${words[way.way]}: none. ${way.reason ?? ''}`
+  const goals = evaluation.goals.map(
+    goal => `${massText(goal.medianG)} ${name(goal.target)} (${massText(goal.p10G)} to ${massText(goal.p90G)})`,
+  )
+  const { basket, days } = evaluation
+  const cost =
+    basket?.totalMinor == null ? 'no prices' : `${moneyText(basket.totalMinor, basket.currency)}${basket.complete ? '' : ' at least'}`
+  const more = added === null ? '' : `; adds ${massText(added.medianG)} ${name(added.compound)} (nine times in ten ${massText(added.p10G)})`
+  return `${words[way.way]}: ${goals.join(', ')}${more}; ${cost}; ${days.finishDate === null ? 'no date: bench windows or a start date are missing' : `done ${days.finishDate}`}.`
+}

@@ -1,0 +1,30 @@
+import { type Axis, axes, type ChoosingOptions } from '../../core/choose/query.ts'
+import { nearest } from '../../core/problem/nearest.ts'
+import { badOption, type Given } from '../commands/command.ts'
+
+/** The choosing options of a command line. */
+export function choosingFrom(given: Given): ChoosingOptions {
+  const by = given.text('by')
+  if (by !== undefined && !(axes as readonly string[]).includes(by)) {
+    const near = nearest(by, axes)
+    throw badOption(
+      '--by',
+      `is "${by}".`,
+      `Routes are ordered by one of: ${axes.join(', ')}.`,
+      near ? `Did you mean ${near}?` : 'Choose one of them.',
+      'axis-unknown',
+    )
+  }
+  const maxSteps = given.text('max-steps') === undefined ? undefined : given.whole('max-steps', 1, 1000, 1)
+  return {
+    ...(by === undefined ? {} : { by: by as Axis }),
+    avoid: given.texts('avoid'),
+    avoidStep: given.texts('avoid-step'),
+    mustPass: given.texts('must-pass'),
+    avoidCode: given.texts('avoid-code'),
+    avoidList: given.texts('avoid-list'),
+    ownedOnly: given.on('owned-only'),
+    ...(maxSteps === undefined ? {} : { maxSteps }),
+    make: given.texts('make'),
+  }
+}

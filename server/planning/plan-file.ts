@@ -1,0 +1,50 @@
+import { evaluate } from '../../core/plan/evaluate.ts'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import { changesSince, type OpenedPlan, planFromFile } from '../../core/plan/file.ts'
+import { checkedPlan } from '../../core/plan/goals.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import type { Workshop } from '../library/workshop.ts'
+import { Refusal } from '../refusal.ts'
+import { loadSolver } from '../solver/highs.ts'
+import { stopProblems } from './stops.ts'
+
+/** A plan file, read; warnings tell what became of the library since. */
+export function openPlan(workshop: Workshop, value: unknown, name: string): OpenedPlan & { readonly changes: readonly Problem[] } {
+  const opened = planFromFile(name, value)
+  if (!opened.ok) throw new Refusal('bad-input', opened.problems)
+  return { ...opened.value, changes: changesSince(workshop.library, opened.value) }
+}
+
+/** Everything wrong with a plan file, and what changed under it. */
+export function planFileProblems(
+  workshop: Workshop,
+  value: unknown,
+  name: string,
+): { errors: readonly Problem[]; warnings: readonly Problem[] } {
+  const opened = planFromFile(name, value)
+  if (!opened.ok) return { errors: opened.problems, warnings: [] }
+  const checked = checkedPlan(workshop.library, opened.value.plan)
+  const warnings = [...opened.warnings, ...changesSince(workshop.library, opened.value)]
+  return checked.ok ? { errors: [], warnings: [...warnings, ...checked.warnings] } : { errors: checked.problems, warnings }
+}
+
+/** A plan file as it may be stored: read, and told back as text with its title. */
+export function checkedPlanFile(workshop: Workshop, value: unknown): { readonly title: string; readonly body: string } {
+  const { plan } = openPlan(workshop, value, 'plan')
+  return { title: plan.title, body: JSON.stringify(value) }
+}
+
+/**
+ * A plan, reckoned with the solver.
+ *
+ * @throws Refusal for a plan that cannot be reckoned, and for one that a list ends
+ */
+export async function evaluatePlan(workshop: Workshop, plan: Plan): Promise<Evaluation> {
+  const checked = checkedPlan(workshop.library, plan)
+  if (!checked.ok) throw new Refusal('bad-input', checked.problems)
+  const { library, tables } = workshop
+  const evaluation = evaluate({ library, tables, traits: workshop.traits(), plan, solver: await loadSolver() })
+  if ('stopped' in evaluation) throw new Refusal('no-answer', stopProblems(library, evaluation.stopped))
+  return evaluation
+}
