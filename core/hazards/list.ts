@@ -1,11 +1,12 @@
-import { type Library, materialOf } from '../library/library.ts'
+import { type Library, materialOf, transformationOf } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
+import { coefficientOf, productCoefficientOf } from '../library/reference-charge.ts'
 import type { Vessel } from '../route/batches.ts'
 import type { ChargedLine, ChargedStep } from '../route/charged.ts'
 import { materialsOfSteps, type RouteMaterial } from '../route/materials.ts'
 import { hazardClassOf, listOrder } from './classes.ts'
 import { hazardCounts } from './counts.ts'
-import { gasOf } from './gas.ts'
+import { gasesOf, gasOf } from './gas.ts'
 import type { HazardList, LabelledMaterial, Meeting } from './hazard-list.ts'
 import { codesInEffect, isOnlyEvolved, knownOf } from './known.ts'
 import { labelOf } from './labels.ts'
@@ -41,7 +42,7 @@ export interface HazardsInput {
  * @throws RangeError for a material without traits
  */
 export function hazardsOf({ library, tables, traits, steps, start, settings }: HazardsInput): HazardList {
-  const targets = [...new Set(steps.filter(step => step.goesTo.some(to => to.goal !== null)).map(step => step.makes))]
+  const targets = [...new Set(steps.filter(step => step.goesTo.some(to => to.step === null && to.goal !== null)).map(step => step.makes))]
   const materials = materialsOfSteps(
     library,
     start.material,
@@ -88,7 +89,7 @@ function labelledMaterial(
     sources: material.sources.filter(source => source.for === 'hazards'),
     as,
     steps: steps.filter(step => isInStep(library, step, id)).map(step => step.number),
-    ...amountOf(steps, start, id, material),
+    ...amountOf(library, steps, start, id),
     exposureLimit: limitOf(material),
     note: material.note ?? null,
   }
@@ -96,30 +97,37 @@ function labelledMaterial(
 
 function isInStep(library: Library, step: ChargedStep, id: string): boolean {
   if (step.makes === id || step.charges.some(line => line.material === id)) return true
-  const transformation = library.transformations.get(step.transformation)
-  return (
-    transformation !== undefined &&
-    (transformation.products.some(product => product.compound === id) || transformation.gasEvolved.some(gas => gas.compound === id))
-  )
+  const { products, gasEvolved } = transformationOf(library, step.transformation)
+  return [...products, ...gasEvolved].some(({ compound }) => compound === id)
 }
 
-/** The most there is of it at once on its way through the plan: all that is charged of it, or all that is made, whichever is more. */
+/**
+ * How much of it the plan meets: all that is charged of it, all that is made, or all that comes off at full conversion, whichever is most.
+ */
 function amountOf(
+  library: Library,
   steps: readonly ChargedStep[],
   start: HazardsInput['start'],
   id: string,
-  material: Material,
 ): { readonly massG: number | null; readonly volumeMl: number | null } {
+  const material = materialOf(library, id)
   const lines = steps.flatMap(step => step.charges.filter(line => line.material === id && line.supply !== 'free'))
-  const charged = total(lines, line => line.massG)
-  const made = steps.filter(step => step.makes === id).map(step => step.expectedG)
-  const inHand = start.material === id ? start.massG : null
-  const masses = [charged, made.length > 0 ? made.reduce((sum, massG) => sum + massG, 0) : null, inHand].filter(massG => massG !== null)
-  const massG = masses.length === 0 ? null : Math.max(...masses)
+  const open = lines.some(line => line.massG === null)
+  const made = steps.reduce((sum, step) => sum + (step.makes === id ? step.expectedG : givenOffG(library, step, id)), 0)
+  const masses = [total(lines, line => line.massG) ?? 0, made, start.material === id ? (start.massG ?? 0) : 0]
+  const massG = open || Math.max(...masses) === 0 ? null : Math.max(...masses)
   const { densityGPerMl: density } = material
   const liquid = material.form === 'liquid' || material.form === 'solution'
   const volumeMl = liquid && density !== undefined && massG !== null ? massG / density : liquid ? total(lines, line => line.volumeMl) : null
   return { massG, volumeMl }
+}
+
+/** Grams of a by-product or gas that a step gives at full conversion. */
+function givenOffG(library: Library, step: ChargedStep, id: string): number {
+  const transformation = transformationOf(library, step.transformation)
+  const coefficient = productCoefficientOf(transformation, id) / coefficientOf(transformation, transformation.limiting)
+  const asGas = gasesOf(library, transformation).find(gas => gas.compound === id)?.perMolLimiting ?? 0
+  return (step.limiting.amountMol ?? 0) * Math.max(coefficient, asGas) * (library.molarMass.get(id) ?? 0)
 }
 
 /** Null where any line has no figure: a sum that leaves something out would read as all there is. */

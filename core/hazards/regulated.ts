@@ -74,14 +74,18 @@ function judged(material: string, match: RegulatedMatch, as: readonly string[], 
   const [is, most] = [percent(counted), percent(limit.aboveMassFraction)]
   const by = limit.countedAs === undefined ? '' : `, counted as ${limit.countedAs}`
   if (counted !== null && counted <= limit.aboveMassFraction)
-    return hitOf(material, match, 'note', `${match.reason}; at ${is} it is not above the limit of ${most}${by}`, false, as)
-  const above = counted === null ? `its strength is not known, the limit is ${most}${by}` : `at ${is} it is above the limit of ${most}${by}`
+    return hitOf(material, match, 'note', `${match.reason}; at ${is} it is not above the public's limit of ${most}${by}`, false, as)
+  const above =
+    counted === null
+      ? `its strength is not known, the public's limit is ${most}${by}`
+      : `at ${is} it is above the public's limit of ${most}${by}`
   const upTo = limit.licenceUpToMassFraction
   const noLicence = limit.licence === 'none' || (upTo !== undefined && (counted === null || counted > upTo))
   const licence = noLicence
     ? 'no licence for the public covers it'
     : `the public needs a licence${upTo === undefined ? '' : ` (possible up to ${percent(upTo)})`}`
-  return hitOf(material, match, match.action, `${match.reason}; ${above}; ${licence}`, buyer === 'public' && noLicence, as)
+  const forBuyer = buyer === 'public' ? `; ${licence}` : ''
+  return hitOf(material, match, match.action, `${match.reason}; ${above}${forBuyer}`, buyer === 'public' && noLicence, as)
 }
 
 const percent = (fraction: number | null): string =>

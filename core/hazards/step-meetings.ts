@@ -2,6 +2,7 @@ import { type Library, materialOf, transformationOf } from '../library/library.t
 import { compoundIn } from '../library/reference-charge.ts'
 import { stageOf, type Transformation } from '../library/transformation.ts'
 import type { ChargedStep } from '../route/charged.ts'
+import { gasesOf } from './gas.ts'
 import type { Meeting } from './hazard-list.ts'
 import { asQuestion, type Present, presentAs, waysToFire } from './present.ts'
 import type { HazardTables, IncidentRule } from './tables.ts'
@@ -19,10 +20,17 @@ export function stepMeetings(
   steps: readonly ChargedStep[],
 ): readonly Meeting[] {
   const rules = tables.incidentRules.filter(rule => rule.applies.includes('flask') || rule.applies.includes('workup'))
+  const bySet = rules.filter(rule => rule.trigger.step === undefined)
+  const byStep = rules.filter(rule => rule.trigger.step !== undefined)
   return steps.flatMap(step => {
     const transformation = transformationOf(library, step.transformation)
     const inStep = placesOf(library, traits, transformation)
-    return rules.flatMap(rule => meetingsOf(library, rule, step, transformation, inStep))
+    return [
+      ...bySet.flatMap(rule => meetingsOf(library, rule, step, transformation, inStep)),
+      ...byStep
+        .filter(rule => isSuchAStep(rule, step, transformation, library))
+        .map(rule => meetingOf(rule, step, gasesAt(library, rule, transformation), false, [])),
+    ]
   })
 }
 
@@ -67,22 +75,53 @@ function meetingsOf(
     const these = judged.filter(({ meant }) => (meant !== null) === intended)
     if (these.length === 0) return []
     const conditions = [...new Set(these.flatMap(({ meant }) => meant ?? []))]
-    return [
-      {
-        where: 'step' as const,
-        place: step.number,
-        severity: rule.severity,
-        materials: [...new Set(these.flatMap(({ way }) => way.map(one => one.material.id)))],
-        title: rule.title,
-        consequence: rule.consequence,
-        do: rule.do,
-        intended,
-        conditions: [...conditions, ...rule.trigger.conditions.map(asQuestion)],
-        sources: rule.sources,
-      },
-    ]
+    const materials = [...new Set(these.flatMap(({ way }) => way.map(one => one.material.id)))]
+    return [meetingOf(rule, step, materials, intended, conditions)]
   })
 }
+
+const meetingOf = (
+  rule: IncidentRule,
+  step: ChargedStep,
+  materials: readonly string[],
+  intended: boolean,
+  conditions: readonly string[],
+): Meeting => ({
+  where: 'step',
+  place: step.number,
+  severity: rule.severity,
+  materials,
+  title: rule.title,
+  consequence: rule.consequence,
+  do: rule.do,
+  intended,
+  conditions: [...conditions, ...rule.trigger.conditions.map(asQuestion)],
+  sources: rule.sources,
+})
+
+/** Above this scale a strong exotherm is a danger of its own. Scale table, `scale-strong-exotherm`. */
+const strongExothermScale = 2
+/** Above this temperature a tube counts as heated, C. Common practice, no source. */
+const heatedAboveC = 40
+
+/** Rules that no pair of materials sets off, but what a step is. */
+function isSuchAStep(rule: IncidentRule, step: ChargedStep, transformation: Transformation, library: Library): boolean {
+  switch (rule.trigger.step) {
+    case 'gas':
+      return gasesOf(library, transformation).length > 0
+    case 'strong-exotherm':
+      return transformation.exotherm === 'strong' && step.scale / step.batches > strongExothermScale
+    case 'closed-tube':
+      return transformation.vesselKind === 'tube' && (transformation.temperatureC?.[1] ?? 0) > heatedAboveC
+    case 'reflux':
+      return transformation.operations.some(operation => /reflux|boil|distil/i.test(operation))
+    default:
+      return false
+  }
+}
+
+const gasesAt = (library: Library, rule: IncidentRule, transformation: Transformation): readonly string[] =>
+  rule.trigger.step === 'gas' ? [...new Set(gasesOf(library, transformation).map(gas => gas.compound))] : []
 
 /** The conditions under which a meeting is meant; null where it is not. A rule about one material alone is never meant. */
 function meantTo(library: Library, transformation: Transformation, way: readonly Present[]): readonly string[] | null {

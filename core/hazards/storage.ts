@@ -39,7 +39,7 @@ function meetingOf(tables: HazardTables, a: string, b: string, byGroup: Readonly
       severity: apart ? 'care' : 'note',
       materials: a === b ? here : [...here, ...(byGroup.get(b) ?? [])],
       title: a === b ? name(a) : `${name(a)} beside ${lower(name(b))}`,
-      consequence: pair.why === undefined ? 'Leaks and vapours would meet.' : sentence(pair.why),
+      consequence: pair.why === undefined || pair.why.startsWith('default') ? 'Leaks and vapours would meet.' : sentence(pair.why),
       do: apart ? 'Keep them in separate cabinets.' : 'One cabinet is enough, each group in its own tray.',
       intended: false,
       conditions: [],

@@ -4,15 +4,15 @@ import { asQuestion, type Present, presentAs, waysToFire } from './present.ts'
 import type { HazardTables } from './tables.ts'
 import type { Traits } from './traits.ts'
 
-/** What a consequence code of the matrix weighs. Own grading: fire, explosion, poison gas and runaway never; heat and flammable gas with care. */
+/** What a consequence code of the matrix weighs. Own grading: fire, explosion and poison gas never; heat, flammable gas and polymerisation with care. */
 const weight: Readonly<Record<string, Meeting['severity']>> = {
   E: 'never',
   F: 'never',
   GT: 'never',
-  P: 'never',
   X: 'never',
   H: 'care',
   GF: 'care',
+  P: 'care',
   U: 'care',
   S: 'note',
   G: 'note',
@@ -46,7 +46,8 @@ export function wasteMeetings(
           consequence: rule.consequence,
           do: rule.do,
           intended: false,
-          conditions: rule.trigger.conditions.map(asQuestion),
+          // A condition that only asks whether it is waste is answered: it is.
+          conditions: rule.trigger.conditions.filter(condition => !/\bwastes?\b/.test(condition)).map(asQuestion),
           sources: rule.sources,
         },
       ]
