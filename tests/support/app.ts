@@ -1,0 +1,27 @@
+import { buildApp } from '../../server/app.ts'
+import { openWorkshop, type Workshop } from '../../server/library/workshop.ts'
+import { openStore } from '../../server/store/store.ts'
+
+let workshop: Promise<Workshop> | null = null
+
+/** The bundled library with its tables, opened once a test file. */
+export const bundledWorkshop = (): Promise<Workshop> => (workshop ??= openWorkshop([]))
+
+/** The server on the bundled library with an empty store; time and ids are settled, so that replies are the same each run. */
+export async function testApp(folder = ':memory:') {
+  const store = openStore(folder)
+  let ids = 0
+  let ticks = 0
+  const app = await buildApp(
+    {
+      workshop: await bundledWorkshop(),
+      store,
+      now: () => `2026-12-03T20:${String(ticks++).padStart(2, '0')}:00.000Z`,
+      newId: () => `plan-${++ids}`,
+    },
+    { rateLimit: null, pageFolder: null },
+    false,
+  )
+  app.addHook('onClose', () => store.close())
+  return app
+}

@@ -1,0 +1,217 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { planFileOf } from '../../../core/plan/file.ts'
+import { defaultSettings } from '../../../core/plan/settings.ts'
+import type { App } from '../../../server/app.ts'
+import { planOf } from '../../../server/planning/request.ts'
+import { bundledWorkshop, testApp } from '../../support/app.ts'
+
+let app: App
+beforeAll(async () => {
+  app = await testApp()
+})
+afterAll(() => app.close())
+
+const get = async (url: string) => {
+  const reply = await app.inject({ method: 'GET', url: `/api/v1/${url}` })
+  return { status: reply.statusCode, body: reply.json() }
+}
+const send = async (method: 'POST' | 'PUT' | 'DELETE', url: string, payload?: object) => {
+  const reply = await app.inject({ method, url: `/api/v1/${url}`, ...(payload ? { payload } : {}) })
+  return { status: reply.statusCode, body: reply.body === '' ? null : reply.json() }
+}
+
+async function demoPlanFile() {
+  const workshop = await bundledWorkshop()
+  const plan = planOf(workshop, {
+    from: 'benzoin',
+    haveG: 24,
+    goals: [{ target: 'lophine', amount: { kind: 'rest' } }],
+    steps: ['benzil-copper-ammonium-nitrate', 'lophine'],
+    route: 1,
+    choosing: {},
+    side: { shelf: [], packs: null, settings: defaultSettings },
+    seed: 1,
+    title: 'Benzoin to lophine',
+  })
+  return planFileOf(workshop.library, plan)
+}
+
+describe('materials', () => {
+  it.each([
+    ['a name', 'benzoin', 'benzoin'],
+    ['the beginning of a name', 'benzoi', 'benzoin'],
+    ['a synonym', 'desyl alcohol', 'benzoin'],
+    // CAS Registry Number as printed by suppliers; also in the European inventory.
+    ['a CAS number', '119-53-9', 'benzoin'],
+    ['a formula as the trade writes it', 'CuSO4·5H2O', 'copper-sulfate-pentahydrate'],
+    ['another case', 'BENZOIN', 'benzoin'],
+  ])('are found by %s', async (_what, words, id) => {
+    const { status, body } = await get(`materials?q=${encodeURIComponent(words)}`)
+    expect(status).toBe(200)
+    expect(body.materials[0].id).toBe(id)
+  })
+
+  it('that can be a start come first, and water is never one', async () => {
+    const { body } = await get('materials?q=benz&most=100')
+    const starts = body.materials.map((m: { canStart: boolean }) => m.canStart)
+    expect(starts).toContain(true)
+    expect((await get('materials?q=water')).body.materials.find((m: { id: string }) => m.id === 'water').canStart).toBe(false)
+  })
+
+  it('are none for words that match nothing', async () => {
+    expect((await get('materials?q=zzzz')).body.materials).toEqual([])
+  })
+})
+
+describe('reach', () => {
+  it('lists what benzoin can become, and the steps between, only among what it lists', async () => {
+    const { status, body } = await get('reach?from=benzoin')
+    expect(status).toBe(200)
+    const ids: string[] = body.reach.map((row: { compound: string }) => row.compound)
+    expect(ids).toEqual(
+      expect.arrayContaining([
+        'benzil',
+        'lophine',
+        '2-3-diphenylquinoxaline',
+        'tetraphenylcyclopentadienone',
+        'diphenylacetylene',
+        'hexaphenylbenzene',
+      ]),
+    )
+    const known = new Set([...ids, 'benzoin'])
+    for (const edge of body.edges) for (const id of [...edge.from, edge.to]) expect(known).toContain(id)
+    expect(body.edges.map((edge: { id: string }) => edge.id)).toContain('benzil-nitric-acid')
+  })
+
+  it('says what is wrong with a start that does not exist', async () => {
+    const { status, body } = await get('reach?from=benzion')
+    expect(status).toBe(400)
+    expect(body.problems[0]).toMatchObject({ code: 'id-unknown', cure: expect.stringContaining('benzoin') })
+  })
+})
+
+describe('routes', () => {
+  it('are those of the command line', async () => {
+    const { status, body } = await send('POST', 'routes', { from: 'benzoin', to: 'hexaphenylbenzene', make: ['all'], count: 100 })
+    expect(status).toBe(200)
+    expect(body.routes).toHaveLength(82)
+    expect(body.complete).toBe(true)
+    expect(body.routes[0].steps).toEqual(['benzil-nitric-acid', 'tetraphenylcyclopentadienone-koh', 'hexaphenylbenzene'])
+  })
+
+  it('are refused with the key that is not understood', async () => {
+    const { status, body } = await send('POST', 'routes', { from: 'benzoin', to: 'lophine', sortBy: 'yield' })
+    expect(status).toBe(400)
+    expect(JSON.stringify(body.problems)).toContain('sortBy')
+  })
+
+  it('that do not exist are an answer with its reason', async () => {
+    const { status, body } = await send('POST', 'routes', { from: 'benzoin', to: 'nylon-6-10' })
+    expect(status).toBe(422)
+    expect(body.problems.length).toBeGreaterThan(0)
+    for (const problem of body.problems) for (const part of ['what', 'why', 'cure']) expect(problem[part]).not.toBe('')
+  })
+})
+
+describe('a slice', () => {
+  it('holds all that its routes charge, make and give off, drawn and screened', async () => {
+    const { status, body } = await send('POST', 'slice', {
+      routes: [['benzil-copper-ammonium-nitrate', 'lophine']],
+      materials: ['benzoin'],
+    })
+    expect(status).toBe(200)
+    const ids: string[] = body.library.materials.map((m: { id: string }) => m.id)
+    expect(ids).toEqual(expect.arrayContaining(['benzoin', 'benzil', 'lophine', 'ammonium-nitrate', 'acetic-acid', 'nitrogen', 'water']))
+    for (const id of ids) {
+      expect(body.drawings[id].kind).toBeDefined()
+      expect(body.traits[id]).toBeDefined()
+    }
+    expect(body.makeable).toContain('benzil')
+  })
+
+  it('of an unknown step is refused with the nearest one', async () => {
+    const { status, body } = await send('POST', 'slice', { routes: [['benzil-nitric-acit']] })
+    expect(status).toBe(400)
+    expect(body.problems[0].cure).toContain('benzil-nitric-acid')
+  })
+})
+
+describe('saved plans', () => {
+  it('are versions: each save is kept, and one on top of another hand is refused', async () => {
+    const plan = await demoPlanFile()
+    const first = await send('POST', 'plans', { plan })
+    expect(first).toMatchObject({ status: 201, body: { title: 'Benzoin to lophine', version: 1 } })
+    const { id } = first.body
+    const second = await send('PUT', `plans/${id}`, { onVersion: 1, plan: { ...plan, title: 'Renamed' } })
+    expect(second).toMatchObject({ status: 200, body: { version: 2, title: 'Renamed' } })
+    const late = await send('PUT', `plans/${id}`, { onVersion: 1, plan })
+    expect(late.status).toBe(409)
+    expect((await get(`plans/${id}`)).body).toMatchObject({ version: 2, title: 'Renamed', changes: [] })
+    expect((await get(`plans/${id}?version=1`)).body.plan.title).toBe('Benzoin to lophine')
+    expect((await get(`plans/${id}/versions`)).body.versions).toHaveLength(2)
+    expect((await get('plans')).body.plans.map((p: { id: string }) => p.id)).toContain(id)
+    expect((await send('DELETE', `plans/${id}`)).status).toBe(204)
+    expect((await get(`plans/${id}`)).status).toBe(404)
+    expect((await send('DELETE', `plans/${id}`)).status).toBe(404)
+  })
+
+  it('are refused whole where something in them is wrong, every fault named', async () => {
+    const plan = await demoPlanFile()
+    const { status, body } = await send('POST', 'plans', {
+      plan: { ...plan, seed: 'one', goals: [{ ...plan.goals[0], amount: { kind: 'mass', massG: -5 } }] },
+    })
+    expect(status).toBe(400)
+    expect(body.problems.length).toBeGreaterThanOrEqual(2)
+    expect((await get('plans')).body.plans).toEqual([])
+  })
+})
+
+describe('an evaluation', () => {
+  it('of a plan file is the figure of the command line', async () => {
+    const { status, body } = await send('POST', 'evaluations', { plan: await demoPlanFile() })
+    expect(status).toBe(200)
+    expect(body.steps.map((s: { transformation: string }) => s.transformation)).toEqual(['benzil-copper-ammonium-nitrate', 'lophine'])
+    // Both typical yields multiply: 0.91 x 0.90 on the benzoin.
+    expect(body.overallYieldOnStart).toBeCloseTo(0.91 * 0.9, 2)
+    expect(body.shopping.length).toBeGreaterThan(3)
+  })
+})
+
+describe('the document of the API', () => {
+  it('describes every address', async () => {
+    const { status, body } = await get('openapi.json')
+    expect(status).toBe(200)
+    expect(body.openapi).toMatch(/^3\.1/)
+    for (const path of [
+      'materials',
+      'reach',
+      'routes',
+      'slice',
+      'tables',
+      'demo',
+      'evaluations',
+      'plans',
+      'plans/{id}',
+      'plans/{id}/versions',
+    ]) {
+      expect(body.paths[`/api/v1/${path}`], path).toBeDefined()
+    }
+  })
+
+  it('is named to whoever asks for an address that does not exist', async () => {
+    const { status, body } = await get('nothing')
+    expect(status).toBe(404)
+    expect(body.problems[0].cure).toContain('openapi.json')
+  })
+
+  it('is not needed to learn that JSON is broken', async () => {
+    const reply = await app.inject({
+      method: 'POST',
+      url: '/api/v1/routes',
+      headers: { 'content-type': 'application/json' },
+      payload: '{"from":',
+    })
+    expect(reply.statusCode).toBe(400)
+    expect(reply.json().problems).toHaveLength(1)
+  })
+})
