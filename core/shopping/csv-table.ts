@@ -117,7 +117,9 @@ export function csvTable(name: string, text: string, columns: readonly Column[])
 
 /** A table as CSV with semicolons, lines ended by CRLF; what a spreadsheet would run as a formula is written so that it does not. */
 export function csvText(columns: readonly string[], rows: readonly (readonly (string | number | undefined)[])[]): string {
-  const data = rows.map(row => row.map(cell => (cell === undefined ? '' : String(cell))))
+  // A text that looks as if it had been made harmless gets one more sign, so that reading takes off just the one that was put on.
+  const written = (cell: string) => (harmless.test(cell) ? `'${cell}` : cell)
+  const data = rows.map(row => row.map(cell => (cell === undefined ? '' : written(String(cell)))))
   return `${Papa.unparse({ fields: [...columns], data }, { delimiter: ';', newline: '\r\n', escapeFormulae: true })}\r\n`
 }
 
@@ -128,7 +130,8 @@ function delimiterOf(heading: string): string {
 }
 
 /** Undoes what {@link csvText} does to a cell that begins like a formula. */
-const plain = (cell: string): string => (/^'[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell)
+const plain = (cell: string): string => (harmless.test(cell) ? cell.slice(1) : cell)
+const harmless = /^'+[=+\-@\t\r]/
 
 function withLines(
   data: readonly (readonly string[])[],

@@ -40,7 +40,8 @@ export function solverOf(highs: LpSolver, maxNodes = 200_000): Solver {
     const columns = new Map<string, number>()
     for (const [name, column] of Object.entries(solution.Columns)) {
       const primal = (column as { readonly Primal?: unknown }).Primal
-      if (typeof primal === 'number' && Number.isFinite(primal)) columns.set(name, primal)
+      // The sum makes -0 a 0.
+      if (typeof primal === 'number' && Number.isFinite(primal)) columns.set(name, primal + 0)
     }
     if (solution.Status === 'Optimal') return { status: 'optimal', columns }
     if (solution.Status === 'Infeasible') return { status: 'infeasible', columns: nothing }

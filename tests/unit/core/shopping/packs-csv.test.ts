@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest'
+import type { PacksFile } from '../../../../core/shopping/packs.ts'
+import { packsFromCsv, packsToCsv } from '../../../../core/shopping/packs-csv.ts'
+import demo from '../../../../routes-data/demo/packs.json' with { type: 'json' }
+import { bundled } from '../../../../server/library/bundled.ts'
+import { material, smallLibrary } from '../../../support/small-library.ts'
+
+const library = smallLibrary([material({ id: 'salt' }), material({ id: 'oil', form: 'liquid' })])
+const empty: PacksFile = {
+  format: 'waybench-packs',
+  version: 1,
+  currency: 'EUR',
+  rates: { USD: 0.9, JPY: 0.006 },
+  suppliers: [],
+  packs: [],
+}
+const read = (text: string, before = empty) => packsFromCsv(library, 'packs.csv', text, before)
+const codes = (text: string) => read(text).refused.map(row => [row.line, ...row.problems.map(p => p.code)])
+
+describe('packs as CSV', () => {
+  it('are read with prices in whole units of their currency', () => {
+    const { file, refused, problems } = read(
+      'supplier;material;amount;unit;price;currency;carriage;hazardous fee;minimum order\nKiln Lane;salt;0,5;kg;12,50;;8,90;12;20\nKiln Lane;oil;250 mL;;300;JPY;;;\n',
+    )
+    expect([refused, problems]).toEqual([[], []])
+    expect(file.suppliers).toEqual([
+      { id: 'kiln-lane', name: 'Kiln Lane', carriageMinor: 890, hazardousFeeMinor: 1200, minimumOrderMinor: 2000 },
+    ])
+    expect(file.packs).toEqual([
+      { supplier: 'kiln-lane', material: 'salt', amount: 0.5, unit: 'kg', priceMinor: 1250 },
+      { supplier: 'kiln-lane', material: 'oil', amount: 250, unit: 'mL', priceMinor: 300, currency: 'JPY' },
+    ])
+  })
+
+  it('find a supplier that is already known, by id or name, and keep what is known of it', () => {
+    const before = { ...empty, suppliers: [{ id: 'kl', name: 'Kiln Lane', carriageMinor: 890, hazardousFeeMinor: 0 }] }
+    const { file } = read('supplier;material;amount;price\nkiln lane;salt;1 kg;1\nkl;salt;2 kg;2\n', before)
+    expect(file.suppliers).toEqual(before.suppliers)
+    expect(file.packs.map(p => p.supplier)).toEqual(['kl', 'kl'])
+  })
+
+  it('answer every bad line with its number and lose none', () => {
+    const text = [
+      'supplier;material;amount;unit;price;currency;carriage',
+      'A;salt;1;kg;1,00;;5',
+      'A;slat;1;kg;1,00;;',
+      ';salt;1;kg;1,00;;',
+      'A;salt;1;kg;cheap;;',
+      'A;salt;1;kg;-1;;',
+      'A;salt;1;kg;1,005;;',
+      'A;salt;1;h;1;;',
+      'A;salt;0;kg;1;;',
+      'A;salt;1;kg;1,00;CHF;',
+      'A;salt;1;kg;1,00;;6',
+      'A;salt;1;kg;1,00;;5',
+      'A;salt;1;kg;;;',
+    ].join('\n')
+    expect(codes(text)).toEqual([
+      [3, 'csv-material-unknown'],
+      [4, 'csv-cell-empty'],
+      [5, 'number-unreadable'],
+      [6, 'csv-money'],
+      [7, 'csv-money'],
+      [8, 'quantity-dimension'],
+      [9, 'quantity-zero'],
+      [10, 'csv-currency'],
+      [11, 'csv-supplier-disagrees'],
+      [12, 'csv-row-repeated'],
+      [13, 'csv-cell-empty'],
+    ])
+    expect(read(text).file.packs).toHaveLength(1)
+  })
+
+  it('give back what was written: the demo, and a supplier without packs', () => {
+    const { library: whole } = bundled()
+    const file = {
+      ...(demo as PacksFile),
+      suppliers: [...demo.suppliers, { id: 'later', name: 'Later', carriageMinor: 1, hazardousFeeMinor: 2 }],
+    }
+    const { file: again, refused, problems } = packsFromCsv(whole, 'packs.csv', packsToCsv(file), { ...file, suppliers: [], packs: [] })
+    expect([refused, problems]).toEqual([[], []])
+    expect(again.suppliers).toEqual(file.suppliers)
+    const bySupplier = (packs: PacksFile['packs']) => file.suppliers.flatMap(s => packs.filter(p => p.supplier === s.id))
+    expect(again.packs).toEqual(bySupplier(file.packs))
+    expect(again.packs.length).toBeGreaterThan(20)
+  })
+})
