@@ -23,7 +23,7 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
     ])
 
   api.get('/plans', { schema: { response: { 200: z.object({ plans: z.array(summarySchema) }), ...refusals } } }, async () => ({
-    plans: [...(await store.list())],
+    plans: [...store.list()],
   }))
 
   api.post(
@@ -31,7 +31,7 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
     { schema: { body: z.strictObject({ plan: z.unknown() }), response: { 201: summarySchema, ...refusals } } },
     async (request, reply) => {
       const { title, body } = checkedPlanFile(workshop, request.body.plan)
-      return reply.status(201).send(await store.create(newId(), title, body, now()))
+      return reply.status(201).send(store.create(newId(), title, body, now()))
     },
   )
 
@@ -45,7 +45,7 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
       },
     },
     async request => {
-      const stored = await store.get(request.params.id, request.query.version)
+      const stored = store.get(request.params.id, request.query.version)
       if (!stored) throw gone(request.params.id)
       const { body, ...summary } = stored
       const opened: unknown = JSON.parse(body)
@@ -61,7 +61,7 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
     '/plans/:id/versions',
     { schema: { params: idParams, response: { 200: z.object({ versions: z.array(summarySchema) }), ...refusals } } },
     async request => {
-      const versions = await store.versions(request.params.id)
+      const versions = store.versions(request.params.id)
       if (versions.length === 0) throw gone(request.params.id)
       return { versions: [...versions] }
     },
@@ -78,7 +78,7 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
     },
     async request => {
       const { title, body } = checkedPlanFile(workshop, request.body.plan)
-      const saved: PlanSummary | null | 'conflict' = await store.save(request.params.id, request.body.onVersion, title, body, now())
+      const saved: PlanSummary | null | 'conflict' = store.save(request.params.id, request.body.onVersion, title, body, now())
       if (saved === null) throw gone(request.params.id)
       if (saved === 'conflict') {
         throw new Refusal('conflict', [
@@ -96,7 +96,7 @@ export const plans: Resource = (api, { store, workshop, now, newId }) => {
   )
 
   api.delete('/plans/:id', { schema: { params: idParams, response: { 204: z.null(), ...refusals } } }, async (request, reply) => {
-    if (!(await store.remove(request.params.id))) throw gone(request.params.id)
+    if (!store.remove(request.params.id)) throw gone(request.params.id)
     return reply.status(204).send(null)
   })
 }

@@ -1,17 +1,27 @@
 import { DatabaseSync } from '@photostructure/sqlite'
-import type { SqliteDatabase, SqliteStatement } from 'kysely'
 
-type Bound = string | number | bigint | null | Uint8Array
+export type Row = Readonly<Record<string, string | number | bigint | null>>
+
+/** The embedded database: statements run at once, and a change is whole or not at all. */
+export interface Database {
+  exec(sql: string): void
+  all<R extends object>(sql: string, ...values: readonly unknown[]): R[]
+  /** @returns rows changed */
+  run(sql: string, ...values: readonly unknown[]): number
+  /** Runs `change` as one transaction; what it throws undoes it. It is synchronous, so that nothing else comes in between. */
+  change<T>(change: () => T): T
+  close(): void
+}
 
 /** The store is text and numbers; anything else would be stored as something other than it was. */
-function bound(value: unknown): Bound {
-  if (value === null || typeof value === 'string' || typeof value === 'bigint' || value instanceof Uint8Array) return value
+function bound(value: unknown): string | number | null {
+  if (value === null || typeof value === 'string') return value
   if (typeof value === 'number' && Number.isFinite(value)) return value
   throw new TypeError(`cannot store a value of type ${typeof value} (${String(value)})`)
 }
 
-/** The embedded database in the shape the query builder expects. */
-export function openDatabase(file: string): SqliteDatabase & { exec(sql: string): void } {
+/** Opens a file, or `:memory:`. Waits up to two seconds for another program that is writing. */
+export function openDatabase(file: string): Database {
   const database = new DatabaseSync(file, { timeout: 2000, enableForeignKeyConstraints: true })
   // Every acknowledged save survives a power cut: write-ahead log, synced at each commit.
   database.exec('pragma journal_mode = wal')
@@ -19,16 +29,22 @@ export function openDatabase(file: string): SqliteDatabase & { exec(sql: string)
   return {
     exec: sql => database.exec(sql),
     close: () => database.close(),
-    prepare(sql: string): SqliteStatement {
-      const statement = database.prepare(sql)
-      return {
-        reader: statement.columns().length > 0,
-        all: values => statement.all(...values.map(bound)),
-        run: values => {
-          const { changes, lastInsertRowid } = statement.run(...values.map(bound))
-          return { changes: BigInt(changes), lastInsertRowid: BigInt(lastInsertRowid) }
-        },
-        iterate: values => statement.iterate(...values.map(bound)) as IterableIterator<unknown>,
+    // Rows come without a prototype; copied, they are plain objects.
+    all: <R extends object>(sql: string, ...values: readonly unknown[]) =>
+      database
+        .prepare(sql)
+        .all(...values.map(bound))
+        .map(row => ({ ...row }) as R),
+    run: (sql, ...values) => Number(database.prepare(sql).run(...values.map(bound)).changes),
+    change: change => {
+      database.exec('begin immediate')
+      try {
+        const result = change()
+        database.exec('commit')
+        return result
+      } catch (error) {
+        database.exec('rollback')
+        throw error
       }
     },
   }
