@@ -40,19 +40,23 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
  * Source: Knuth, Inf. Process. Lett. 6 (1977) 1.
  */
 export function labelsOf(space: Space): Labels {
-  const { network, masked, leaf } = space
-  const { head, bodyStart, useStart, uses, useArc } = network
+  const { network, masked, leaf, mayBeLeaf } = space
+  const { head, bodyStart, useStart, uses, users } = network
   const n = useStart.length - 1
   const m = head.length
   const value = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
   const best = new Int32Array(n).fill(-1)
   const settled = new Uint8Array(n)
-  const waiting = new Uint16Array(m)
+  let largest = 0
+  for (let a = 0; a < m; a++) largest = Math.max(largest, bodyStart[a + 1]! - bodyStart[a]!)
+  // One byte an arc as long as that will do: a million arcs then fit into the second cache.
+  const never = largest < 255 ? 255 : 65535
+  const waiting = largest < 255 ? new Uint8Array(m) : new Uint16Array(m)
   const heap = new Heap(1024)
 
   for (let a = 0; a < m; a++) {
     if (masked[a]) {
-      waiting[a] = 65535
+      waiting[a] = never
       continue
     }
     let missing = 0
@@ -74,10 +78,13 @@ export function labelsOf(space: Space): Labels {
     const before = settled[c]!
     if (before > mostReopenings) return { value, best, circle: circleFrom(space, best, c) }
     settled[c] = before + 1
+    const first = before === 0
+    const needed = mayBeLeaf[c] === 0
     for (let k = useStart[c]!, end = useStart[c + 1]!; k < end; k++) {
-      const u = uses[k]!
-      const a = useArc[u]!
-      if (before === 0 && leaf[u] === Number.POSITIVE_INFINITY && waiting[a] !== 65535) waiting[a]!--
+      const a = users[k]!
+      const missing = waiting[a]!
+      if (missing === never) continue
+      if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
       if (waiting[a] !== 0) continue
       const h = head[a]!
       const offered = arcValue(space, value, a)

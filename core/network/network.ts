@@ -16,9 +16,11 @@ export interface Network {
   readonly body: Int32Array
   /** Moles of the reactant that the equation takes per mole of main product. */
   readonly coefficient: Float64Array
-  /** Uses of compound c: `uses[useStart[c] .. ]`, and the arc that each belongs to. */
+  /** Uses of compound c: `uses[useStart[c] .. ]`; beside each stands its arc, so that walking them stays in one stretch of memory. */
   readonly useStart: Int32Array
   readonly uses: Int32Array
+  readonly users: Int32Array
+  /** The arc that a use belongs to. */
   readonly useArc: Int32Array
   readonly makerStart: Int32Array
   readonly makers: Int32Array
@@ -109,6 +111,7 @@ export function linked(
     makerStart[c + 1]! += makerStart[c]!
   }
   const uses = new Int32Array(body.length)
+  const users = new Int32Array(body.length)
   const makers = new Int32Array(m)
   const nextUse = useStart.slice()
   const nextMaker = makerStart.slice()
@@ -116,10 +119,12 @@ export function linked(
     makers[nextMaker[head[a]!]!++] = a
     for (let u = bodyStart[a]!; u < bodyStart[a + 1]!; u++) {
       useArc[u] = a
-      uses[nextUse[body[u]!]!++] = u
+      const at = nextUse[body[u]!]!++
+      uses[at] = u
+      users[at] = a
     }
   }
-  return { compounds, arcs, head, bodyStart, body, coefficient, useStart, uses, useArc, makerStart, makers, buyable }
+  return { compounds, arcs, head, bodyStart, body, coefficient, useStart, uses, users, useArc, makerStart, makers, buyable }
 }
 
 /** Index of a compound or arc in its list of ids (in order); -1 where it is none of the network. */

@@ -91,6 +91,8 @@ export class RouteStream {
   private readonly entryState: number[] = []
   private readonly entryRank: number[] = []
   private readonly ready: RankedRoute[] = []
+  private inHand = -1
+  private inHandKey = Number.POSITIVE_INFINITY
   private sinceRoute = 0
   private stopped = false
 
@@ -106,13 +108,13 @@ export class RouteStream {
     this.patience = options.patience ?? defaultPatience
     this.maxSteps = options.maxSteps ?? Number.POSITIVE_INFINITY
     this.partial.begin()
-    this.push(this.addState(-1, -1, 0, null, true), -1)
+    this.push(this.addState(-1, -1, 0, null, true))
   }
 
   /** Lower bound of every route not yet handed out; Infinity where none is left. */
   get bound(): number {
     const next = this.ready[this.ready.length - 1]
-    return next ? next.value : this.heap.minKey
+    return next ? next.value : Math.min(this.heap.minKey, this.inHandKey)
   }
 
   /** The next best route, or null: then `complete` tells whether there is none, or the budget or the caller ended the search. */
@@ -122,18 +124,23 @@ export class RouteStream {
     this.sinceRoute = 0
     const tied: RankedRoute[] = []
     let tieKey = Number.POSITIVE_INFINITY
-    while (this.heap.size > 0) {
-      if (this.heap.minKey > tieKey) break
+    for (;;) {
+      const key = Math.min(this.heap.minKey, this.inHandKey)
+      if (key === Number.POSITIVE_INFINITY || key > tieKey) break
       if (this.pops >= this.budget || (this.pops % 256 === 255 && this.options.shouldStop?.())) {
         this.stopped = true
         break
       }
       this.pops++
       this.sinceRoute++
-      const key = this.heap.minKey
-      const entry = this.heap.pop()
-      const state = this.entryState[entry]!
-      const rank = this.entryRank[entry]!
+      let state = this.inHand
+      let rank = -1
+      if (this.inHandKey <= this.heap.minKey) this.inHandKey = Number.POSITIVE_INFINITY
+      else {
+        const entry = this.heap.pop()
+        state = this.entryState[entry]!
+        rank = this.entryRank[entry]!
+      }
       if (rank >= 0) this.split(state, rank)
       else if (this.open[state] === -1) {
         if (tied.length === 0) tieKey = key + stepPart * 0.5 * (1 + Math.abs(key))
@@ -167,23 +174,24 @@ export class RouteStream {
     if (this.space.twin === null && this.space.mayBeLeaf[node] && node !== this.target) {
       this.load(state)
       this.partial.decide(node, BUY)
-      this.push(this.addState(state, node, BUY, this.overlay[state]!, false), -1)
-    }
-    this.pushGroup(state, 0)
+      this.push(this.addState(state, node, BUY, this.overlay[state]!, false))
+      this.pushGroup(state, 0)
+    } else this.split(state, 0)
   }
 
   /** Splits a group into its first maker and the rest. */
   private split(state: number, rank: number): void {
     const node = this.open[state]!
     const { arcs, keys } = this.orderOf(state, node)
-    const arc = arcs[rank]!
+    const arc = arcs[rank]
+    if (arc === undefined) return
+    this.pushGroup(state, rank + 1)
     this.load(state)
     this.partial.decide(node, arc)
     // A compound decided for its own best maker leaves exact labels exact.
     const label = this.overlay[state]?.value.get(node) ?? this.labels.value[node]!
     const exact = this.exact[state]! && rank === 0 && !this.space.mayBeLeaf[node] && keys[0]! >= label * slack
-    this.push(this.addState(state, node, arc, this.overlay[state]!, exact), -1)
-    this.pushGroup(state, rank + 1)
+    this.push(this.addState(state, node, arc, this.overlay[state]!, exact))
   }
 
   private pushGroup(state: number, rank: number): void {
@@ -209,8 +217,14 @@ export class RouteStream {
     return this.parent.length - 1
   }
 
-  private push(state: number, rank: number): void {
-    if (state >= 0) this.pushKey(this.keyOf(this.partial.found.bound), state, rank)
+  /** Queues a partial route just evaluated; one that nothing in the queue can beat stays in hand and is taken up next. */
+  private push(state: number): void {
+    if (state < 0) return
+    const key = this.keyOf(this.partial.found.bound)
+    if (this.inHandKey === Number.POSITIVE_INFINITY && key <= this.heap.minKey) {
+      this.inHand = state
+      this.inHandKey = key
+    } else this.pushKey(key, state, -1)
   }
 
   private pushKey(key: number, state: number, rank: number): void {
