@@ -118,8 +118,8 @@ export class BenchTime {
     const index = this.indexAt(end)
     const stretch = this.stretches[index]
     if (stretch === undefined) return Number.POSITIVE_INFINITY
-    // An end between two stretches lies in the next one, at least one piece into it.
-    const done = end >= stretch.from ? this.#hoursAt(end) : this.#before[index]! + Math.min(hours, leastPieceH)
+    // An end before a stretch, or just when it begins, lies at least one piece into it.
+    const done = end > stretch.from + slackH ? this.#hoursAt(end) : this.#before[index]! + Math.min(hours, leastPieceH)
     return done <= hours ? this.stretches[0]!.from : this.#timeAt(done - hours)
   }
 

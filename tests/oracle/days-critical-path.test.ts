@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { criticalPath } from '../../core/days/longest-chain.ts'
-import checkValues from '../support/check-values.json' with { type: 'json' }
+import { checkValuesOf } from '../support/check-values.ts'
 
 interface Network {
   readonly id: string
@@ -17,7 +17,7 @@ interface Network {
 }
 
 // Each entry names its source in check-values.json.
-const networks = checkValues.filter(entry => entry.topic === 'critical-path') as unknown as readonly Network[]
+const networks = checkValuesOf('critical-path', 3) as unknown as readonly Network[]
 
 describe('critical path, worked examples in print', () => {
   it('has them all', () => expect(networks).toHaveLength(3))

@@ -1,8 +1,9 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { PacksFile } from '../../../../core/shopping/packs.ts'
 import { packsFromCsv, packsToCsv } from '../../../../core/shopping/packs-csv.ts'
-import demo from '../../../../routes-data/demo/packs.json' with { type: 'json' }
-import { bundled } from '../../../../server/library/bundled.ts'
+import { bundled, dataFolder } from '../../../../server/library/bundled.ts'
 import { material, smallLibrary } from '../../../support/small-library.ts'
 
 const library = smallLibrary([material({ id: 'salt' }), material({ id: 'oil', form: 'liquid' })])
@@ -73,8 +74,9 @@ describe('packs as CSV', () => {
 
   it('give back what was written: the demo, and a supplier without packs', () => {
     const { library: whole } = bundled()
+    const demo: PacksFile = JSON.parse(readFileSync(join(dataFolder(), 'demo', 'packs.json'), 'utf8'))
     const file = {
-      ...(demo as PacksFile),
+      ...demo,
       suppliers: [...demo.suppliers, { id: 'later', name: 'Later', carriageMinor: 1, hazardousFeeMinor: 2 }],
     }
     const { file: again, refused, problems } = packsFromCsv(whole, 'packs.csv', packsToCsv(file), { ...file, suppliers: [], packs: [] })
