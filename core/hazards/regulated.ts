@@ -32,6 +32,7 @@ export function stopsAmong(traits: ReadonlyMap<string, Traits>, materials: reado
     const { material, as } = screened(one)
     return traitsFor(traits, material)
       .regulated.filter(match => match.action === 'stop')
+      .sort(byReach)
       .map(match => hitOf(material, match, 'stop', match.reason, false, as))
   })
 }
@@ -48,7 +49,7 @@ export function regulatedAmong(
   whereabouts: Whereabouts,
 ): readonly RegulatedHit[] {
   const hits = materials.flatMap(({ material, as }) =>
-    traitsFor(traits, material).regulated.flatMap(match => {
+    [...traitsFor(traits, material).regulated].sort(byReach).flatMap(match => {
       if (match.action === 'stop') return [hitOf(material, match, 'stop', match.reason, false, as)]
       if (!match.regions.includes(whereabouts.region)) return []
       if (!match.coversGivenOff && as.every(use => use === 'gas' || use === 'by-product')) return []
@@ -62,6 +63,10 @@ export function regulatedAmong(
       (a.material < b.material ? -1 : a.material > b.material ? 1 : 0),
   )
 }
+
+/** The law that holds in most places first. */
+const byReach = (a: RegulatedMatch, b: RegulatedMatch): number =>
+  b.regions.length - a.regions.length || (a.list < b.list ? -1 : a.list > b.list ? 1 : 0)
 
 const screened = (one: Screened): RouteMaterial => (typeof one === 'string' ? { material: one, as: [] } : one)
 
