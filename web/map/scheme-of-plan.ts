@@ -128,7 +128,9 @@ class Draft {
     const gases = transformation.gasEvolved.map(({ compound }) => ({ text: this.#gasText(compound) }))
     const second = (transformation.coProducts ?? []).map(({ compound }) => {
       const cell = `${compound}@${transformation.id}`
-      const made = this.#of.evaluation?.coProducts.find(one => one.compound === compound && one.step === (this.#merged.numbers.get(transformation.id) ?? transformation.id))
+      const made = this.#of.evaluation?.coProducts.find(
+        one => one.compound === compound && one.step === (this.#merged.numbers.get(transformation.id) ?? transformation.id),
+      )
       this.#addCell(cell, compound, 'co', made === undefined ? {} : { amount: plain(shortMass(made.expectedG)) })
       return { cell }
     })
@@ -221,4 +223,3 @@ const shapeOf = ({ drawing }: Extract<Depiction, { kind: 'structure' }>): Shape 
   topX: drawing.topX,
   topY: drawing.topY,
 })
-

@@ -2,7 +2,8 @@ const softHyphen = '\u00ad'
 /** Words up to this length stand on one line everywhere. */
 const longWord = 15
 /** Chemical joints: a name may break after these, never inside them. */
-const joints = /(phenyl|cyclo|methyl|ethyl|propyl|butyl|amino|nitro|hydroxy|methoxy|ethoxy|acetyl|benzoyl|chloro|bromo|iodo|oxo|carboxy|sulfo|penta|hexa)(?=[a-z]{4})/g
+const joints =
+  /(phenyl|cyclo|methyl|ethyl|propyl|butyl|amino|nitro|hydroxy|methoxy|ethoxy|acetyl|benzoyl|chloro|bromo|iodo|oxo|carboxy|sulfo|penta|hexa)(?=[a-z]{4})/g
 
 /** A long name with soft hyphens at its chemical joints: tetraphenylcyclo-pentadienone. */
 export const softened = (name: string): string =>

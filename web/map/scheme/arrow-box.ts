@@ -192,7 +192,7 @@ export function arrowBox(input: ArrowIn): ArrowBox {
         const id = `${step.to}/${column.cell.id}`
         drawBody(sheet, id, column.cell, x + cx, y + cy, { cell: column.cell.id, step: step.to })
         const pts = [
-          [x + tx, y + cy + column.body.topY - 3],
+          [x + tx, y + coTop - 2],
           [x + tx, y],
           [x + tx + corner, y],
         ] as const
@@ -244,7 +244,9 @@ export function arrowBox(input: ArrowIn): ArrowBox {
 
     // Labels of co-reactants: below their structure and below whatever text they would run into.
     const only = label(Math.max(leastLabel, length - x0 - left - 2 - Math.max(0, rightRoom)))
-    const stacked: CoLabel[] = plus.map(cell => coLabelOf(cell, Math.max(plusW, length - x0 - left - 2 - Math.max(0, rightRoom)), input.touch, true))
+    const stacked: CoLabel[] = plus.map(cell =>
+      coLabelOf(cell, Math.max(plusW, length - x0 - left - 2 - Math.max(0, rightRoom)), input.touch, true),
+    )
     if (only) stacked.unshift(only)
     for (const column of columns) {
       if (!column.label) continue

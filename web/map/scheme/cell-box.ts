@@ -2,6 +2,7 @@ import type { Rect, Sheet } from './block.ts'
 import { breakName } from './fill.ts'
 import { labelOf } from './label.ts'
 import { lineHeight, size, weight } from './measures.ts'
+import { nameRuns } from './name-runs.ts'
 import { bodyOf, drawBody, drawText } from './pens.ts'
 import { itemWidth } from './text-width.ts'
 import type { Cell } from './types.ts'
@@ -60,7 +61,11 @@ export function cellBox(cell: Cell, wish: CellWish): CellBox {
   const label = labelOf(cell, wish.nameWidth, wish.right ? 'left' : 'middle', wish.touch, body !== null)
   const labelTop = wish.right ? -Math.round(label.h / 2) : Math.round(Math.max(halfH + belowBody, wish.labelTop ?? 0))
   const labelX = wish.right ? half + besideBody : 0
-  const boxes: Rect[] = [[-half, -halfH, half, halfH]]
+  const boxes: Rect[] = body ? [[-half, -halfH, half, halfH]] : []
+  name?.lines.forEach((line, i) => {
+    const w = itemWidth(nameRuns(line), name.at, name.wght) / 2
+    boxes.push([-w, i * name.step - halfH, w, (i + 1) * name.step - halfH])
+  })
   for (const [x1, y1, x2, y2] of label.boxes) boxes.push([x1 + labelX, y1 + labelTop, x2 + labelX, y2 + labelTop])
   return {
     cell,
@@ -76,10 +81,11 @@ export function cellBox(cell: Cell, wish: CellWish): CellBox {
       if (body) drawBody(sheet, cell.id, cell, x, y, of)
       else if (name) {
         name.lines.forEach((line, i) => {
-          const w = itemWidth([{ t: line }], name.at, name.wght)
+          const runs = nameRuns(line)
+          const w = itemWidth(runs, name.at, name.wght)
           const base = y - name.h / 2 + i * name.step + name.step - 4
           const style = { size: name.at, wght: name.wght, tone: name.grey ? ('grey' as const) : ('ink' as const), cls: 'name' }
-          drawText(sheet, i === 0 ? cell.id : `${cell.id}/name${i}`, [{ t: line }], x - w / 2, base, of, style)
+          drawText(sheet, i === 0 ? cell.id : `${cell.id}/name${i}`, runs, x - w / 2, base, of, style)
         })
       }
       label.draw(sheet, x + labelX, y + labelTop)

@@ -48,7 +48,8 @@ export interface Slots {
 }
 
 /** Slots stand closer where many end at a narrow structure. */
-export const pitchOf = (total: number, wide: number): number => Math.max(6, Math.min(slotPitch, Math.floor((wide + 16) / Math.max(1, total))))
+export const pitchOf = (total: number, wide: number): number =>
+  Math.max(6, Math.min(slotPitch, Math.floor((wide + 16) / Math.max(1, total))))
 
 const slotX = (end: End, side: 'above' | 'below', slots: Slots, k: number): number =>
   Math.round(end.x + (slots.before + k - (slots.total - 1) / 2) * pitchOf(slots.total, side === 'above' ? end.wideAbove : end.wideBelow))

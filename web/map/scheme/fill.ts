@@ -6,7 +6,9 @@ export interface Lines {
   readonly w: number
 }
 
-const comma: Run = { t: ', ' }
+const comma: Run = { t: ',' }
+const space: Run = { t: ' ' }
+const none: Run = { t: '' }
 
 /** An item in pieces that may stand on lines of their own: at its spaces. */
 function pieces(item: Item): Item[] {
@@ -20,32 +22,27 @@ function pieces(item: Item): Item[] {
   return out.filter(piece => piece.length > 0)
 }
 
-function greedy(parts: readonly { item: Item; glue: Run }[], width: number, size: number): Lines {
-  const lines: Run[][] = []
+interface Part {
+  readonly item: Item
+  readonly glue: Run
+  /** Width with its comma, and of the space before it. */
+  readonly own: number
+  readonly space: number
+}
+
+/** First line that each part stands on, for a width. */
+function greedy(parts: readonly Part[], width: number): { breaks: number[]; w: number } {
+  const breaks = [0]
   let w = 0
-  let line: Run[] = []
   let lineW = 0
-  parts.forEach(({ item, glue }, i) => {
-    // The comma stays with what it follows, so it counts although a line may end there.
-    const tail = i < parts.length - 1 && glue === comma ? [{ t: ',' }] : []
-    const own = itemWidth([...item, ...tail], size)
-    const before = i > 0 ? parts[i - 1]!.glue : comma
-    const joined = before === comma ? itemWidth([{ t: ' ' }], size) : itemWidth([before], size)
-    if (line.length > 0 && lineW + joined + own > width) {
-      lines.push(line)
+  parts.forEach(({ own, space }, i) => {
+    if (i > 0 && lineW + space + own > width) {
+      breaks.push(i)
       w = Math.max(w, lineW)
-      line = []
-      lineW = 0
-    }
-    if (line.length > 0) {
-      line.push({ t: ' ' })
-      lineW += joined
-    }
-    line.push(...item, ...tail)
-    lineW += own
+      lineW = own
+    } else lineW += (i > 0 ? space : 0) + own
   })
-  if (line.length > 0) lines.push(line)
-  return { lines, w: Math.max(w, lineW) }
+  return { breaks, w: Math.max(w, lineW) }
 }
 
 /**
@@ -54,44 +51,66 @@ function greedy(parts: readonly { item: Item; glue: Run }[], width: number, size
  * @param split may an item be parted at its spaces, where it is too long for a line?
  */
 export function fill(items: readonly Item[], width: number, size: number, split = false): Lines {
-  const parts = items.flatMap((item, i) => {
-    const last = i === items.length - 1
-    if (!split || itemWidth(item, size) <= width) return [{ item, glue: last ? { t: '' } : comma }]
+  const last = items.length - 1
+  const loose = items.flatMap((item, i) => {
+    const glue = i === last ? none : comma
+    if (!split || itemWidth(item, size) <= width) return [{ item, glue }]
     const words = pieces(item)
-    return words.map((word, k) => ({ item: word, glue: k < words.length - 1 ? { t: ' ' } : last ? { t: '' } : comma }))
+    return words.map((word, k) => ({ item: word, glue: k < words.length - 1 ? space : glue }))
   })
-  if (parts.length === 0) return { lines: [], w: 0 }
-  const widest = greedy(parts, width, size)
+  if (loose.length === 0) return { lines: [], w: 0 }
+  const spaceW = itemWidth([space], size)
+  const parts: Part[] = loose.map(({ item, glue }) => ({
+    item,
+    glue,
+    own: itemWidth(item, size) + (glue === comma ? itemWidth([comma], size) : 0),
+    space: spaceW,
+  }))
+  const widest = greedy(parts, width)
   let low = 0
   let high = widest.w
   let best = widest
   // A pixel is fine enough; the loop halves at most 8 times at these widths.
   while (high - low > 1) {
     const middle = (low + high) / 2
-    const tried = greedy(parts, middle, size)
-    if (tried.lines.length <= widest.lines.length && tried.w <= middle + 1e-9) {
+    const tried = greedy(parts, middle)
+    if (tried.breaks.length <= widest.breaks.length && tried.w <= middle + 1e-9) {
       best = tried
       high = Math.min(middle, tried.w)
     } else low = middle
   }
-  return best
+  const lines = best.breaks.map((from, n) => {
+    const line: Run[] = []
+    parts.slice(from, best.breaks[n + 1]).forEach(({ item, glue }, k) => {
+      if (k > 0) line.push(space)
+      line.push(...item, ...(glue === comma ? [comma] : []))
+    })
+    return line
+  })
+  return { lines, w: best.w }
 }
 
 /** A name parted at spaces, hyphens and soft hyphens: as few lines as the width allows, then the narrowest. */
 export function breakName(name: string, width: number, size: number, wght: number): { lines: readonly string[]; w: number } {
   const words = name.split(/(?<=[ \u00ad-])/)
-  const widthOf = (line: string) => textWidth(shown(line), size, wght)
-  const set = (limit: number): { lines: string[]; w: number } => {
-    const lines: string[] = []
-    let line = ''
-    for (const word of words) {
-      if (line !== '' && widthOf(line + word) > limit) {
-        lines.push(shown(line))
-        line = word
-      } else line += word
-    }
-    lines.push(shown(line))
-    return { lines, w: Math.max(...lines.map(text => textWidth(text, size, wght))) }
+  const hyphen = textWidth('-', size, wght)
+  const spaceW = textWidth(' ', size, wght)
+  const widths = words.map(word => textWidth(word, size, wght))
+  // What a word adds at the end of a line: a soft hyphen is seen there, a space is not.
+  const tails = words.map(word => (word.endsWith('\u00ad') ? hyphen : word.endsWith(' ') ? -spaceW : 0))
+  const set = (limit: number): { breaks: number[]; w: number } => {
+    const breaks = [0]
+    let w = 0
+    let lineW = 0
+    words.forEach((_, i) => {
+      if (i > 0 && lineW + widths[i]! + tails[i]! > limit) {
+        w = Math.max(w, lineW + tails[i - 1]!)
+        breaks.push(i)
+        lineW = 0
+      }
+      lineW += widths[i]!
+    })
+    return { breaks, w: Math.max(w, lineW + (tails.at(-1) ?? 0)) }
   }
   const widest = set(width)
   let best = widest
@@ -100,12 +119,14 @@ export function breakName(name: string, width: number, size: number, wght: numbe
   while (high - low > 1) {
     const middle = (low + high) / 2
     const tried = set(middle)
-    if (tried.lines.length <= widest.lines.length && tried.w <= middle + 1e-9) {
+    if (tried.breaks.length <= widest.breaks.length && tried.w <= middle + 1e-9) {
       best = tried
       high = Math.min(middle, tried.w)
     } else low = middle
   }
-  return best
+  const lines = best.breaks.map((from, n) => shown(words.slice(from, best.breaks[n + 1]).join('')))
+  // Kerning where two pieces meet may add a fraction of a pixel.
+  return { lines, w: Math.max(...lines.map(line => textWidth(line, size, wght))) }
 }
 
 /** A piece as it stands at the end of a line: a soft hyphen becomes one, those inside vanish. */

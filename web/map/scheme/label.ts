@@ -1,6 +1,7 @@
 import type { Rect, Sheet } from './block.ts'
 import { breakName } from './fill.ts'
 import { lineHeight, size, weight } from './measures.ts'
+import { nameRuns } from './name-runs.ts'
 import { drawPick, drawRule, drawText, pickWidth } from './pens.ts'
 import { itemWidth } from './text-width.ts'
 import type { Cell, Tone } from './types.ts'
@@ -41,7 +42,15 @@ export function labelOf(cell: Cell, width: number, align: 'middle' | 'left', pic
   if (cell.pick) h += pickH
   const w = Math.ceil(Math.max(name.w, amountW, noteW, pickW))
   const left = (lineW: number) => (align === 'middle' ? -lineW / 2 : 0)
-  const boxes: Rect[] = h === 0 ? [] : [[left(w), 0, left(w) + w, h]]
+  // A box a line: what ends beside a short line may come up to the one over it.
+  const boxes: Rect[] = []
+  const row = (lineW: number, top: number, height: number) => boxes.push([left(lineW), top, left(lineW) + lineW, top + height])
+  name.lines.forEach((line, i) => {
+    row(itemWidth(nameRuns(line), nameSize, nameWght), i * nameStep, nameStep)
+  })
+  if (cell.amount) row(amountW, amountAt, noteAt - amountAt)
+  if (cell.note) row(noteW, noteAt, lineHeight.text)
+  if (cell.pick) row(pickW, pickAt, pickH)
   const tone: Tone = grey ? 'grey' : 'ink'
   return {
     w,
@@ -50,9 +59,9 @@ export function labelOf(cell: Cell, width: number, align: 'middle' | 'left', pic
     draw(sheet, x, y) {
       const of = { cell: cell.id }
       name.lines.forEach((line, i) => {
-        const lineW = itemWidth([{ t: line }], nameSize, nameWght)
-        const at = x + left(lineW)
-        drawText(sheet, `${cell.id}/name${i}`, [{ t: line }], at, y + i * nameStep + nameStep - 4, of, {
+        const runs = nameRuns(line)
+        const at = x + left(itemWidth(runs, nameSize, nameWght))
+        drawText(sheet, `${cell.id}/name${i}`, runs, at, y + i * nameStep + nameStep - 4, of, {
           size: nameSize,
           wght: nameWght,
           tone,

@@ -2,7 +2,9 @@ import { faceWidths, measuredCharacters } from './text-widths.generated.ts'
 import type { Item, Run } from './types.ts'
 
 const column = new Map([...measuredCharacters].map((char, i) => [char, i]))
-const widthOf = new Map<string, number>()
+const faces = new Map(Object.entries(faceWidths).map(([name, table]) => [name, { table, known: new Map<string, number>() }]))
+// Texts are few and short; a bound all the same, so that a long session cannot grow without end.
+const mostKnown = 20_000
 
 // Spaces the face lacks; the shaper gives them these widths. Soft hyphens and zero-width spaces take none unless a line breaks there.
 const blank: Readonly<Record<string, number>> = { '\u2003': 1000, '\u2002': 500, '\u00ad': 0, '\u200b': 0 }
@@ -10,27 +12,25 @@ const blank: Readonly<Record<string, number>> = { '\u2003': 1000, '\u2002': 500,
 const strange = 1000
 const subscriptSize = 9.5
 
-function faceOf(wght: number, italic: boolean): string {
-  if (italic) return '460i'
-  return String(wght) in faceWidths ? String(wght) : '460'
+function faceOf(wght: number, italic: boolean) {
+  return (italic ? faces.get('460i') : faces.get(String(wght))) ?? faces.get('460')!
 }
 
 /** Width of a text without markup, px. */
 export function textWidth(text: string, size: number, wght = 460, italic = false): number {
-  const face = faceOf(wght, italic)
-  const key = `${face} ${text}`
-  let thousandths = widthOf.get(key)
+  const { table, known } = faceOf(wght, italic)
+  let thousandths = known.get(text)
   if (thousandths === undefined) {
-    const table = faceWidths[face]!
     thousandths = 0
     let last = ''
     for (const char of text) {
-      const known = table.advances[column.get(char) ?? -1] ?? -1
-      thousandths += blank[char] ?? (known >= 0 ? known : strange)
+      const advance = table.advances[column.get(char) ?? -1] ?? -1
+      thousandths += blank[char] ?? (advance >= 0 ? advance : strange)
       thousandths += table.kern[last + char] ?? 0
       last = char
     }
-    widthOf.set(key, thousandths)
+    if (known.size > mostKnown) known.clear()
+    known.set(text, thousandths)
   }
   return (thousandths * size) / 1000
 }
