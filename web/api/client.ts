@@ -1,7 +1,7 @@
 import type { Problem } from '../../core/problem/problem.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Choosing } from '../state/sheet-state.ts'
-import type { DemoReply, MaterialHit, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
+import type { DemoReply, MaterialHit, OpenedReply, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
 
 /** What the server refused, or that it did not answer: always in words that name a cure. */
 export class Refused extends Error {
@@ -65,7 +65,7 @@ export const server = {
   tables: () => ask<unknown>('tables'),
   demo: () => ask<DemoReply>('demo'),
   plans: () => ask<{ plans: readonly PlanRow[] }>('plans'),
-  plan: (id: string) => ask<SavedPlan>(`plans/${encodeURIComponent(id)}`),
+  plan: (id: string) => ask<OpenedReply>(`plans/${encodeURIComponent(id)}`),
   savePlan: (plan: unknown) => ask<SavedPlan>('plans', post({ plan })),
   saveAgain: (id: string, version: number, plan: unknown) => ask<SavedPlan>(`plans/${encodeURIComponent(id)}`, post({ onVersion: version, plan }, 'PUT')),
   dropPlan: (id: string) => ask<void>(`plans/${encodeURIComponent(id)}`, { method: 'DELETE' }),

@@ -1,6 +1,9 @@
-import type { HazardCounts, RegulatedHit } from '../../core/hazards/hazard-list.ts'
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { ReachRow as CoreReachRow } from '../../core/choose/reach-rows.ts'
+import type { RouteRow, RouteRows } from '../../core/choose/route-rows.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import type { PacksFile } from '../../core/shopping/packs.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
 
@@ -14,13 +17,9 @@ export interface MaterialHit {
   readonly matched: string
 }
 
-export interface ReachRow {
-  readonly compound: string
+/** What `waybench reach --json` prints of a compound, with its name. */
+export interface ReachRow extends CoreReachRow {
   readonly name: string
-  readonly steps: number
-  readonly bestYieldOnStart: number
-  readonly routes: number
-  readonly flags: readonly string[]
 }
 
 /** One transformation of the network downstream. */
@@ -37,33 +36,16 @@ export interface ReachReply {
   readonly edges: readonly ReachEdge[]
 }
 
-/** One route as the search tells it: the row of `waybench routes --json`. */
-export interface RouteRow {
-  readonly steps: readonly string[]
-  readonly overallYieldOnStart: number
-  readonly longestLinearYield: number
-  readonly made: readonly string[]
-  readonly bought: readonly string[]
-  readonly value: number | null
-  readonly hazard: HazardCounts
-  readonly flags: readonly string[]
-}
+/** What `waybench routes --json` prints. */
+export type RoutesReply = RouteRows
+export type { RouteRow }
 
-export interface RoutesReply {
-  readonly routes: readonly RouteRow[]
-  readonly complete: boolean
-  /** No route that is not listed can have a better figure on the chosen axis. */
-  readonly bound?: number
-  /** The gentlest within ten points of the first one's yield, where that is another. */
-  readonly gentlest?: RouteRow | null
-  readonly stopped?: readonly RegulatedHit[]
-}
-
-/** A structure drawn on the server: paths and labels about its centre, px at one bond length for all. */
+/** A slice of the library, with what the server has reckoned about it. */
 export interface SliceReply {
   readonly library: LibraryFile
   readonly traits: Readonly<Record<string, unknown>>
-  readonly drawings: Readonly<Record<string, unknown>>
+  /** By material: how it stands on the map. */
+  readonly drawings: Readonly<Record<string, Depiction>>
   /** Materials of the slice that some transformation of the whole library makes. */
   readonly makeable?: readonly string[]
 }
@@ -88,7 +70,12 @@ export interface SavedPlan {
   readonly id: string
   readonly version: number
   readonly savedAt: string
+}
+
+/** A saved plan as it is opened; `notes` tell what became of the library since. */
+export interface OpenedReply extends SavedPlan {
   readonly plan: unknown
+  readonly notes: readonly Problem[]
 }
 
 export interface PlanRow {

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import type { WorkingKey } from '../../core/plan/working.ts'
 import { openFigure, turnFigure } from '../state/view.ts'
 
 /**
@@ -23,6 +24,9 @@ export function Figure({ name, label, children, class: extra = '' }: { readonly 
     </button>
   )
 }
+
+/** The name of a figure on the page: what it is the figure of. */
+export const figureOf = (key: WorkingKey): string => JSON.stringify(key)
 
 export const figureId = (name: string): string => `figure-${slug(name)}`
 export const workingId = (name: string): string => `working-${slug(name)}`

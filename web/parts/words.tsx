@@ -1,4 +1,4 @@
-import type { ComponentChildren } from 'preact'
+import { type ComponentChildren, Fragment } from 'preact'
 import { formulaRuns } from '../map/scheme/runs.ts'
 
 /** A formula with its subscripts. */
@@ -26,9 +26,9 @@ export function Name({ text }: { readonly text: string }) {
   )
 }
 
-const small = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']
+const small = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
 
-/** A count in words up to twelve, as a sentence says it. */
+/** A count in words up to ten, as a sentence says it. */
 export const inWords = (count: number): string => small[count] ?? String(count)
 
 /** "one bottle", "six bottles", "14 bottles". */
@@ -52,10 +52,10 @@ export const Unknown = ({ children = 'unknown' }: { readonly children?: Componen
 export const Clauses = ({ of }: { readonly of: readonly ComponentChildren[] }) => (
   <>
     {of.map((clause, at) => (
-      <span class="cl" key={at}>
-        {clause}
-        {at < of.length - 1 ? ' ' : ''}
-      </span>
+      <Fragment key={at}>
+        {at > 0 ? ' ' : ''}
+        <span class="cl">{clause}</span>
+      </Fragment>
     ))}
   </>
 )

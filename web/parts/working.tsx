@@ -1,6 +1,7 @@
-import { Fragment } from 'preact'
-import { workingFor } from '../state/working-for.ts'
+import type { Source } from '../../core/library/source.ts'
+import type { Working } from '../../core/plan/working.ts'
 import { openFigure } from '../state/view.ts'
+import { workingFor } from '../state/working-for.ts'
 import { workingId } from './figure.tsx'
 import { Name } from './words.tsx'
 
@@ -11,33 +12,49 @@ export function WorkingRow({ name, span }: { readonly name: string; readonly spa
   return (
     <tr class="in" id={workingId(name)}>
       <td colSpan={span}>
-        <div class="working">
-          {working === null ? (
-            <p>The working is not at hand while the plan is reckoned again.</p>
-          ) : (
-            <>
-              <table>
-                <tbody>
-                  {working.lines.map((line, at) => (
-                    <Fragment key={`${line.text} ${at}`}>
-                      <tr class={line.op === '=' && at === working.lines.length - 1 ? 'tot' : ''}>
-                        <td class="op">{line.op}</td>
-                        <td>
-                          <Name text={line.text} />
-                        </td>
-                        <td class="n">{line.total ? <b>{line.value}</b> : line.value}</td>
-                      </tr>
-                    </Fragment>
-                  ))}
-                </tbody>
-              </table>
-              {working.notes.map(note => (
-                <p key={note}>{note}</p>
-              ))}
-            </>
-          )}
-        </div>
+        <div class="working">{working === null ? <p>The working is not at hand while the plan is reckoned again.</p> : <Arithmetic of={working} />}</div>
       </td>
     </tr>
   )
 }
+
+const seenWords = { seen: 'seen there', remembered: 'remembered, not seen', planned: 'a rule of thumb, not from the source' } as const
+
+/** A column with its signs, the total under a rule, then what is to be known about it. */
+function Arithmetic({ of: { rows, total, said, sources, seen } }: { readonly of: Working }) {
+  return (
+    <>
+      <table>
+        <tbody>
+          {rows.map((row, at) => (
+            <tr key={`${row.label} ${at}`}>
+              <td class="op">{row.sign}</td>
+              <td>
+                <Name text={row.label} />
+              </td>
+              <td class={row.own ? 'n own' : 'n'}>{row.value}</td>
+            </tr>
+          ))}
+          <tr class={rows.length > 0 ? 'tot' : ''}>
+            <td class="op">{rows.length > 0 ? '=' : ''}</td>
+            <td>
+              <Name text={total.label} />
+            </td>
+            <td class="n">
+              <b>{total.value}</b>
+            </td>
+          </tr>
+        </tbody>
+      </table>
+      {said.length > 0 && <p>{said.join(' ')}</p>}
+      {sources.length > 0 && (
+        <p>
+          Source{sources.length > 1 ? 's' : ''}
+          {seen === null ? '' : ` (${seenWords[seen]})`}: {sources.map(sourceText).join('; ')}.
+        </p>
+      )}
+    </>
+  )
+}
+
+const sourceText = ({ citation }: Source): string => citation.replace(/\.$/, '')

@@ -3,7 +3,7 @@ import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import { massText, numberText, percentText, volumeText } from '../../core/quantity/print.ts'
 import { AmountField } from '../parts/amount-field.tsx'
-import { Figure } from '../parts/figure.tsx'
+import { Figure, figureOf } from '../parts/figure.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
@@ -133,7 +133,7 @@ function Goals({ evaluation }: { readonly evaluation: Evaluation | null }) {
           {goals.map(goal => {
             const result = evaluation?.goals.find(one => one.target === goal.target)
             const name = nameOf(goal.target)
-            const figure = `goal ${goal.target}`
+            const figure = figureOf({ of: 'goal', target: goal.target })
             return [
               <tr key={goal.target}>
                 <th scope="row">
@@ -247,7 +247,7 @@ const batchesText = (step: ChargedStep): string => {
 /** One step: what is charged, with amount, mmol and equivalents, and what comes out. */
 function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {
   const goesOn = step.goesTo.filter(to => to.massG > 0)
-  const made = `made ${step.transformation}`
+  const made = figureOf({ of: 'product', step: step.transformation })
   return (
     <div class="step">
       <table class="t chg">
@@ -264,7 +264,7 @@ function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly 
         </thead>
         <tbody>
           {step.charges.map((line, at) => (
-            <ChargeRow line={line} name={`charge ${step.transformation} ${at}`} key={`${line.material} ${at}`} />
+            <ChargeRow line={line} name={figureOf({ of: 'charge', step: step.transformation, index: at })} key={`${line.material} ${at}`} />
           ))}
           <tr class="sum">
             <th scope="row">

@@ -1,11 +1,11 @@
 import type { ReachRow } from '../api/replies.ts'
-import { counted, inWords } from '../parts/words.tsx'
+import { capital, counted, inWords } from '../parts/words.tsx'
 
 /** "12 compounds within three steps; three are your goals". */
 export function becomeAnswer(reach: readonly ReachRow[], goals: readonly string[]): readonly string[] {
   if (reach.length === 0) return []
-  const most = reach.reduce((steps, row) => Math.max(steps, row.steps), 0)
-  const first = `${counted(reach.length, 'compound')} within ${counted(most, 'step')};`
+  const most = reach.reduce((steps, row) => Math.max(steps, row.steps ?? 0), 0)
+  const first = `${capital(counted(reach.length, 'compound'))} within ${counted(most, 'step')};`
   const chosen = goals.length === 0 ? 'choose a goal' : goals.length === 1 ? 'one is your goal' : `${inWords(goals.length)} are your goals`
   return [first, chosen]
 }
@@ -20,9 +20,9 @@ export type ReachOrder = 'steps' | 'yield' | 'name'
 export function reachShown(rows: readonly ReachRow[], words: string, order: ReachOrder): readonly ReachRow[] {
   const wanted = words.toLowerCase().split(/\s+/).filter(Boolean)
   const found = rows.filter(row => wanted.every(word => row.name.toLowerCase().includes(word) || row.compound.includes(word)))
-  const byYield = (a: ReachRow, b: ReachRow): number => b.bestYieldOnStart - a.bestYieldOnStart
+  const byYield = (a: ReachRow, b: ReachRow): number => (b.bestYieldOnStart ?? -1) - (a.bestYieldOnStart ?? -1)
   const byName = (a: ReachRow, b: ReachRow): number => (a.name < b.name ? -1 : 1)
   return [...found].sort((a, b) =>
-    order === 'name' ? byName(a, b) : order === 'yield' ? byYield(a, b) || byName(a, b) : a.steps - b.steps || byYield(a, b) || byName(a, b),
+    order === 'name' ? byName(a, b) : order === 'yield' ? byYield(a, b) || byName(a, b) : (a.steps ?? 99) - (b.steps ?? 99) || byYield(a, b) || byName(a, b),
   )
 }

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { percentText } from '../../core/quantity/print.ts'
 import type { ReachRow } from '../api/replies.ts'
 import { Problems } from '../parts/problem.tsx'
-import { Clauses, counted, Name } from '../parts/words.tsx'
+import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
 import { dropGoal, isWanted, wantGoal, wanted } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
 import { askReachAgain, askRoutesAgain, reach, routesTo } from '../state/questions.ts'
@@ -136,13 +136,21 @@ function Row({ row }: { readonly row: ReachRow }) {
           </span>
         </label>
       </th>
-      <td class="n">{row.steps}</td>
-      <td class="n" title={counted(row.routes, 'route')}>
-        {percentText(row.bestYieldOnStart)}
+      <td class="n">{row.steps ?? <Unknown />}</td>
+      <td class="n" title={`${row.counted ? '' : 'at least '}${counted(row.routes, 'route')}`}>
+        {row.bestYieldOnStart === null ? <Unknown>not proven</Unknown> : percentText(row.bestYieldOnStart)}
       </td>
       <td>
-        {isGoal ? <span class="own">goal</span> : onTheWay ? <span class="soft">on the way</span> : <span class="soft s">{row.flags.slice(0, 2).join(', ')}</span>}
+        {isGoal ? <span class="own">goal</span> : onTheWay ? <span class="soft">on the way</span> : <span class="soft s">{flagWords(row.flags)}</span>}
       </td>
     </tr>
   )
+}
+
+const words = { barred: 'not for the public', licence: '§ licence', reporting: '§ reported', 'hazard-unknown': 'hazard unknown' } as const
+
+/** The gravest flag of a row, in a word; the whole sentence stands with the route. */
+function flagWords(flags: ReachRow['flags']): string {
+  for (const kind of ['barred', 'licence', 'reporting', 'hazard-unknown'] as const) if (flags.some(flag => flag.kind === kind)) return words[kind]
+  return ''
 }

@@ -1,5 +1,6 @@
 import { isBuyable } from '../../core/library/material.ts'
 import { compoundIn } from '../../core/library/reference-charge.ts'
+import { carrierOf } from '../map/scheme-of-plan.ts'
 import { Name } from '../parts/words.tsx'
 import { makeOrBuy } from '../state/goals.ts'
 import { materialHere, nameOf } from '../state/names.ts'
@@ -24,7 +25,7 @@ export function picksOf(target: string): readonly Pick[] {
   for (const step of goal.route.steps) {
     const transformation = library.transformations.get(step.transformation)
     if (transformation === undefined) continue
-    const carrier = carrierOf(transformation.reactants.map(one => one.compound), goal.route.start, made, transformation.limiting)
+    const carrier = carrierOf(transformation, goal.route.start, made)
     for (const { compound } of transformation.reactants) {
       if (compound === carrier || compound === goal.route.start || compound === 'water' || compound === 'oxygen') continue
       const material = materialHere(compound)
@@ -33,12 +34,6 @@ export function picksOf(target: string): readonly Pick[] {
     }
   }
   return [...picks.values()]
-}
-
-/** The reactant that carries a step's row: the limiting one where it is made or the start, else the first that is. */
-export function carrierOf(reactants: readonly string[], start: string, made: ReadonlySet<string>, limiting: string): string {
-  const ours = reactants.filter(id => id === start || made.has(id))
-  return ours.includes(limiting) ? limiting : (ours[0] ?? limiting)
 }
 
 /** Two words with a filled and an open dot for each co-reactant that may be made or bought. */

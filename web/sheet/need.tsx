@@ -5,7 +5,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
 import { useState } from 'preact/hooks'
 import { AmountField } from '../parts/amount-field.tsx'
-import { Figure } from '../parts/figure.tsx'
+import { Figure, figureOf } from '../parts/figure.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
@@ -97,7 +97,7 @@ const bareMoney = (minor: number): string => moneyText(minor, 'EUR').replace(/^\
 const amountText = ({ amount, unit }: Quantity): string => (amount === null ? 'as needed' : quantityText({ value: amount, unit }))
 
 function BuyRow({ line, regulated }: { readonly line: ShoppingLine; readonly regulated: boolean }) {
-  const name = `buy ${line.material}`
+  const name = figureOf({ of: 'buy', material: line.material })
   const least = line.open || line.atLeast
   const shown = (quantity: Quantity) =>
     quantity.amount === null ? <Unknown>as needed</Unknown> : least ? <i>{amountText(quantity)} +</i> : amountText(quantity)

@@ -100,7 +100,7 @@ function WayBody() {
       {gentlest !== null && (
         <p>
           <b>The gentlest</b> within ten points of yield goes by <WayLabel steps={differing(gentlest.steps, ways.map(way => way.row.steps))} />:{' '}
-          {hazardText(gentlest.hazard)}; {percentText(gentlest.overallYieldOnStart)} on start.
+          {hazardText(gentlest.hazard)}; {percentText(gentlest.overallYieldOnStart)} on start{gentlest.yieldPointsLost > 0 ? `, ${gentlest.yieldPointsLost.toFixed(1)} points less than the first` : ''}.
         </p>
       )}
       {ways.length > 0 && <Compare target={goal.target} />}

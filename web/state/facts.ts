@@ -1,5 +1,6 @@
-import { type Library, type LibraryFile } from '../../core/library/library.ts'
-import { loadLibrary } from '../../core/library/load.ts'
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { Library, LibraryFile } from '../../core/library/library.ts'
+import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import type { SliceReply } from '../api/replies.ts'
 
 /** The part of the library that this page holds, with all that was reckoned about it on the server. It only grows. */
@@ -7,21 +8,15 @@ export interface Facts {
   readonly file: LibraryFile
   readonly library: Library
   readonly traits: Readonly<Record<string, unknown>>
-  readonly drawings: Readonly<Record<string, unknown>>
+  readonly depictions: ReadonlyMap<string, Depiction>
   /** Compounds that some transformation of the whole library makes. */
   readonly makeable: ReadonlySet<string>
 }
 
 const emptyFile: LibraryFile = { format: 'waybench-library', version: 1, title: 'Slice', materials: [], transformations: [] }
 
-export const noFacts: Facts = { file: emptyFile, library: libraryOf(emptyFile), traits: {}, drawings: {}, makeable: new Set() }
-
-/** A library from a slice of one. Throws where it does not hold together: the server cuts slices, so that is our mistake. */
-export function libraryOf(file: LibraryFile): Library {
-  const loaded = loadLibrary([{ name: 'slice', text: JSON.stringify(file) }])
-  if (!loaded.ok) throw new Error(`the slice of the library does not hold together: ${loaded.problems.map(p => p.what).join(' ')}`)
-  return loaded.value
-}
+/** A library from a slice of one; the server has checked its records. */
+export const libraryOf = (file: LibraryFile): Library => libraryOfParts({ title: file.title }, file.materials, file.transformations)
 
 /** Facts with a further slice; what the slice says anew stands in place of what was known. */
 export function grown(facts: Facts, slice: SliceReply): Facts {
@@ -35,7 +30,7 @@ export function grown(facts: Facts, slice: SliceReply): Facts {
     file,
     library: libraryOf(file),
     traits: { ...facts.traits, ...slice.traits },
-    drawings: { ...facts.drawings, ...slice.drawings },
+    depictions: new Map([...facts.depictions, ...Object.entries(slice.drawings)]),
     makeable: new Set([...facts.makeable, ...(slice.makeable ?? [])]),
   }
 }
@@ -45,3 +40,5 @@ function merged<R extends { readonly id: string }>(known: readonly R[], fresh: r
   for (const record of fresh) byId.set(record.id, record)
   return [...byId.values()]
 }
+
+export const noFacts: Facts = { file: emptyFile, library: libraryOf(emptyFile), traits: {}, depictions: new Map(), makeable: new Set() }

@@ -1,8 +1,8 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { GoalAmount } from '../../core/plan/plan.ts'
-import { harmonised, firstAgreeing, keyOfRoute } from './routes-of.ts'
+import { firstAgreeing, keyOfRoute } from './routes-of.ts'
 import type { Route } from '../../core/route/route.ts'
-import { askRoutes, bringFacts, routesTo, startCompound, waysTo } from './questions.ts'
+import { askRoutes, bringFacts, goingBy, routesTo, startCompound, waysTo } from './questions.ts'
 import { nothing } from './sheet-state.ts'
 import { change, choosing, plan } from './store.ts'
 
@@ -94,17 +94,7 @@ function nearest(routes: readonly Route[], present: Route): Route {
 }
 
 /** Chooses a way for its goal; other goals follow where they share a compound. */
-export function takeWay(route: Route): void {
-  const candidates = new Map(plan.value.goals.map(goal => [goal.target, waysTo(goal.target).map(way => way.route)]))
-  change({
-    do: 'routes',
-    routes: harmonised(
-      plan.value.goals.map(goal => goal.route),
-      route,
-      candidates,
-    ),
-  })
-}
+export const takeWay = (route: Route): void => change({ do: 'routes', routes: goingBy(plan.value, route).goals.map(goal => goal.route) })
 
 /** Chooses another transformation for one made compound, everywhere in the plan. */
 export function takeMaker(compound: string, transformation: string): void {

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
 import { planOfFile } from './plan-file.ts'
-import { type Problem } from '../../core/problem/problem.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
@@ -20,6 +20,8 @@ export const atDoor = signal(true)
 export const plansKept = signal<readonly PlanRow[]>([])
 export const demo = signal<DemoReply | null>(null)
 export const openingProblems = signal<readonly Problem[]>([])
+/** What became of the library since the open plan was saved. */
+export const changedSince = signal<readonly Problem[]>([])
 export const opening = signal(false)
 
 /** What the address asks for; a draft that was never saved comes back by itself. */
@@ -48,6 +50,7 @@ async function openDoor(): Promise<void> {
 
 /** Leaves the plan, which is kept, for the first page. */
 export function openList(): void {
+  changedSince.value = []
   forgetWanted()
   startAfresh()
   saved.value = null
@@ -76,9 +79,10 @@ export async function openPlan(id: string): Promise<void> {
         atDoor.value = true
         return
       }
-      show({ plan: opened.value, choosing: draft?.state.choosing ?? emptyState(0).choosing })
+      show({ plan: opened.value.plan, choosing: draft?.state.choosing ?? emptyState(0).choosing })
       saved.value = { id: kept.id, version: kept.version, savedAt: kept.savedAt }
       savingState.value = 'clean'
+      changedSince.value = kept.notes
     }
     window.history.replaceState(null, '', addressWith(location.href, id))
     atDoor.value = false

@@ -1,9 +1,10 @@
-import { type Checked } from '../../core/problem/problem.ts'
-import { type Plan } from '../../core/plan/plan.ts'
+import { type OpenedPlan, planFileOf, planFromFile } from '../../core/plan/file.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Checked } from '../../core/problem/problem.ts'
 import type { Facts } from './facts.ts'
 
-export const fileOfPlan = (plan: Plan, _facts: Facts): unknown => ({ format: 'waybench-plan', version: 1, ...plan })
-export const planOfFile = (file: unknown): Checked<Plan> => {
-  const { format: _, version: __, ...plan } = file as { format: string; version: number } & Plan
-  return { ok: true, value: plan as Plan, warnings: [] }
-}
+/** The plan as it is saved: with the slice of the library that it uses, so that it can be reckoned anywhere. */
+export const fileOfPlan = (plan: Plan, facts: Facts): unknown => planFileOf(facts.library, plan)
+
+/** A saved plan, checked; every problem names its field. */
+export const planOfFile = (file: unknown): Checked<OpenedPlan> => planFromFile('saved plan', file)

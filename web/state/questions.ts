@@ -7,7 +7,7 @@ import { type Asked, Asking, problemsOf } from './asked.ts'
 import { type Facts, grown, noFacts } from './facts.ts'
 import { forget, reckon } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
-import { keyOfRoute, keyOfSteps, routeOfRow } from './routes-of.ts'
+import { harmonised, keyOfRoute, keyOfSteps, routeOfRow } from './routes-of.ts'
 import { hasStart } from './sheet-state.ts'
 import { choosing, plan, sheet } from './store.ts'
 import { goalLookedAt } from './view.ts'
@@ -68,14 +68,20 @@ export const others = computed<readonly OtherWay[]>(() => {
   if (goal === null) return []
   const chosen = keyOfRoute(goal.route)
   return waysTo(goal.target)
-    .map(({ route }) => ({ key: `${goal.target} ${keyOfRoute(route)}`, plan: withRoute(plan.value, route) }))
+    .map(({ route }) => ({ key: `${goal.target} ${keyOfRoute(route)}`, plan: goingBy(plan.value, route) }))
     .filter(other => other.key !== `${goal.target} ${chosen}`)
 })
 
-const withRoute = (of: Plan, route: Route): Plan => ({
-  ...of,
-  goals: of.goals.map(goal => (goal.target === route.target ? { ...goal, route } : goal)),
-})
+/** The plan going by a route, the other goals following where they share a compound with it. */
+export function goingBy(of: Plan, route: Route): Plan {
+  const candidates = new Map(of.goals.map(goal => [goal.target, waysTo(goal.target).map(way => way.route)]))
+  const routes = harmonised(
+    of.goals.map(goal => goal.route),
+    route,
+    candidates,
+  )
+  return { ...of, goals: of.goals.map((goal, at) => ({ ...goal, route: routes[at] ?? goal.route })) }
+}
 
 /** Everything the plan names is here, so that it can be reckoned. */
 export const canReckon = computed(() => {

@@ -23,6 +23,9 @@ export const otherWays = signal<ReadonlyMap<string, Evaluation>>(new Map())
 export const reckoning = signal(false)
 
 let worker: Worker | null = null
+let ready = false
+/** Orders that wait for the worker to listen. */
+let queue: Order[] = []
 let sent = 0
 let plans = new Map<number, Plan>()
 let factsSent: Facts | null = null
@@ -35,7 +38,7 @@ function theWorker(): Worker {
   worker.addEventListener('error', event => {
     reckoning.value = false
     standing.value = {
-      ...standing.value,
+      ...standing.peek(),
       fresh: true,
       refused: {
         ok: 'wrong',
@@ -54,19 +57,24 @@ function theWorker(): Worker {
   return worker
 }
 
+function send(order: Order): void {
+  const to = theWorker()
+  if (ready) to.postMessage(order)
+  else queue.push(order)
+}
+
 /** Has a plan reckoned; the answers arrive in the signals above. */
 export function reckon(facts: Facts, tables: unknown, plan: Plan, others: readonly OtherWay[]): void {
-  const to = theWorker()
   if (facts !== factsSent || tables !== tablesSent) {
-    to.postMessage({ kind: 'facts', file: facts.file, tables, traits: facts.traits } satisfies Order)
+    send({ kind: 'facts', file: facts.file, tables, traits: facts.traits })
     factsSent = facts
     tablesSent = tables
   }
   sent++
   plans = new Map([[sent, plan]])
   reckoning.value = true
-  standing.value = { ...standing.value, fresh: false, basketFresh: false }
-  to.postMessage({ kind: 'plan', id: sent, plan, others } satisfies Order)
+  standing.value = { ...standing.peek(), fresh: false, basketFresh: false }
+  send({ kind: 'plan', id: sent, plan, others })
 }
 
 /** Nothing is planned any more. */
@@ -79,19 +87,25 @@ export function forget(): void {
 }
 
 function take(answer: Answer): void {
+  if (answer.kind === 'ready') {
+    ready = true
+    for (const order of queue) worker?.postMessage(order)
+    queue = []
+    return
+  }
   const plan = plans.get(answer.id)
   if (answer.id !== sent || plan === undefined) return
   if (answer.kind === 'done') {
     reckoning.value = false
   } else if (answer.kind === 'other') {
-    if (answer.reckoned.ok === 'reckoned') otherWays.value = new Map(otherWays.value).set(answer.key, answer.reckoned.evaluation)
+    if (answer.reckoned.ok === 'reckoned') otherWays.value = new Map(otherWays.peek()).set(answer.key, answer.reckoned.evaluation)
   } else if (answer.reckoned.ok !== 'reckoned') {
     standing.value = { evaluation: null, refused: answer.reckoned, plan, fresh: true, basketFresh: true }
   } else if (answer.kind === 'whole') {
     standing.value = { evaluation: answer.reckoned.evaluation, refused: null, plan, fresh: true, basketFresh: true }
   } else {
     // The old basket stays in grey beside new amounts: it is better than an empty place.
-    const before = standing.value.evaluation
+    const before = standing.peek().evaluation
     const { evaluation } = answer.reckoned
     const shown = evaluation.basket === null && before !== null ? { ...evaluation, basket: before.basket, shopping: before.shopping } : evaluation
     standing.value = { evaluation: shown, refused: null, plan, fresh: true, basketFresh: false }

@@ -20,8 +20,9 @@ export type Reckoned =
   | { readonly ok: 'stopped'; readonly stopped: readonly RegulatedHit[] }
   | { readonly ok: 'wrong'; readonly problems: readonly Problem[] }
 
-/** What the worker tells the page: the plan's amounts first, then the same with its basket, then the other ways one by one. */
+/** What the worker tells the page: that it listens; then the plan's amounts first, then the same with its basket, then the other ways one by one. */
 export type Answer =
+  | { readonly kind: 'ready' }
   | { readonly kind: 'amounts' | 'whole'; readonly id: number; readonly reckoned: Reckoned }
   | { readonly kind: 'other'; readonly id: number; readonly key: string; readonly reckoned: Reckoned }
   | { readonly kind: 'done'; readonly id: number }

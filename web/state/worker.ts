@@ -26,8 +26,16 @@ addEventListener('message', ({ data }: MessageEvent<Order>) => {
     return
   }
   waiting = data
-  if (!busy) void work()
+  if (!busy) work().catch(failed)
 })
+// What is sent before this line runs may be lost while modules are still being fetched.
+say({ kind: 'ready' })
+
+/** Our own mistake: told like one of the page, and the next plan is tried again. */
+function failed(fault: unknown): never {
+  busy = false
+  throw fault
+}
 
 /** Lets messages that have come meanwhile be taken in. */
 const breath = (): Promise<void> => new Promise(resolve => setTimeout(resolve, 0))

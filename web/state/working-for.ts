@@ -1,5 +1,10 @@
-export interface Working {
-  readonly lines: readonly { readonly op: string; readonly text: string; readonly value: string; readonly total?: boolean }[]
-  readonly notes: readonly string[]
+import { type Working, type WorkingKey, workingOf } from '../../core/plan/working.ts'
+import { facts } from './questions.ts'
+import { standing } from './reckoner.ts'
+
+/** The working behind a figure of the plan that stands; null while another is being reckoned. */
+export function workingFor(name: string): Working | null {
+  const { evaluation, plan } = standing.value
+  if (evaluation === null || plan === null) return null
+  return workingOf(facts.value.library, plan, evaluation, JSON.parse(name) as WorkingKey)
 }
-export const workingFor = (_name: string): Working | null => null
