@@ -7,6 +7,7 @@ import type { Library } from '../library/library.ts'
 import { materialsOfSteps } from '../route/materials.ts'
 import { shoppingOf } from '../shopping/basket.ts'
 import type { Solver } from '../shopping/shopping.ts'
+import { materialsToOrder } from '../shopping/to-order.ts'
 import type { Evaluation, Stopped } from './evaluation.ts'
 import { checkedPlan, PlanRefused } from './goals.ts'
 import type { Plan } from './plan.ts'
@@ -58,7 +59,6 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
     spokenForG: spokenFor(plan),
     ...(settings.startDate === null ? {} : { today: settings.startDate }),
   })
-  const toBuy = new Set(shopping.lines.filter(l => (l.buy.amount ?? 1) > 0).map(l => l.material))
   return {
     overallYieldOnStart: amounts.overallYieldOnStart,
     longestLinearYield: amounts.longestLinearYield,
@@ -79,7 +79,7 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
       startDate: settings.startDate,
       vessels: settings.vessels,
       heatSources: settings.heatSources,
-      toBuy,
+      toBuy: materialsToOrder(shopping.lines),
     }),
     metrics: amounts.metrics,
     notes: [...amounts.notes, ...shopping.problems],

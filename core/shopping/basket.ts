@@ -153,7 +153,7 @@ const hasPrice = (line: ShoppingLine): boolean => line.costMinor !== null
 
 function rankOf(line: ShoppingLine, unpriced: ReadonlySet<string>): number {
   if (unpriced.has(line.material)) return 0
-  if (line.need.amount === null || line.open) return 1
+  if (line.material !== 'water' && (line.need.amount === null || line.open)) return 1
   return line.buy.amount !== null && line.buy.amount <= 0 && line.madeUp === null ? 3 : 2
 }
 
@@ -173,7 +173,10 @@ function basketOf(
 ): Basket {
   const orders = ordersOf(library, counts)
   const priceUnknown = lines.filter(line => unpriced.has(line.material)).map(line => line.material)
-  const amountUnknown = lines.filter(line => line.need.amount === null || line.open).map(line => line.material)
+  // What comes out of the tap costs nothing, however much of it there is.
+  const amountUnknown = lines
+    .filter(line => line.material !== 'water' && (line.need.amount === null || line.open))
+    .map(line => line.material)
   const somethingPriced = lines.some(line => hasPrice(line))
   return {
     totalMinor: somethingPriced || lines.length === 0 ? orders.reduce((sum, order) => sum + order.totalMinor, 0) : null,

@@ -1,7 +1,6 @@
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
-import { compoundIn } from '../library/reference-charge.ts'
 import type { ChargedLine, ChargedStep } from '../route/charged.ts'
-import { inUnit, type StockUnit } from './measure.ts'
+import type { StockUnit } from './measure.ts'
 import { riskiestStep } from './riskiest-step.ts'
 import type { Quantity } from './shopping.ts'
 
@@ -15,7 +14,7 @@ export interface Need {
   readonly open: boolean
   readonly planned: boolean
   readonly atLeast: boolean
-  /** Comes out of the tap or the air: never bought. */
+  /** Comes out of the tap: never bought. */
   readonly free: boolean
   readonly uses: readonly { readonly step: string; readonly role: string; readonly amount: Quantity }[]
   readonly notes: readonly string[]
@@ -34,6 +33,8 @@ export interface NeedsInput {
   readonly retainedSampleG: number
 }
 
+const aboutNote = 'About: what the solution of a compound made here is made up with, at the volume of the solution.'
+
 /** One line with what else it needs to know to be added up. */
 interface Entry {
   readonly step: string
@@ -43,15 +44,12 @@ interface Entry {
   readonly volumeMl: number | null
   readonly times: number
   readonly basis: ChargedLine['basis']
-  readonly supply: ChargedLine['supply']
   readonly note: string | null
 }
 
 /**
- * The sum over all steps of every charge and work-up line that is not made by the plan, by material, in the unit of its lines where they
- * agree, else in g. In order of first use.
- *
- * Where a made compound is charged as a solution, what the solution is made up with counts at the same volume, marked as about.
+ * The sum over all steps of every charge and work-up line that the plan does not make, by material, in the unit of its lines where they
+ * agree, else in g. In order of first use. Water is listed and free.
  */
 export function needsOf({ library, steps, products, reserve, repeat, retainedSampleG }: NeedsInput): readonly Need[] {
   const times = timesCharged(steps, products, repeat, retainedSampleG)
@@ -63,12 +61,8 @@ export function needsOf({ library, steps, products, reserve, repeat, retainedSam
   }
   for (const step of steps)
     for (const line of step.charges) {
-      const entry = entryOf(library, step, line, times.get(step) ?? 1)
-      if (line.supply === 'start' || line.supply === 'made') {
-        const rest = madeUpWith(library, line)
-        if (rest !== null) add(rest.material, { ...entry, ...rest, unit: 'mL' })
-        // Air has no amount and no bottle.
-      } else if (line.supply !== 'free' || line.material === 'water') add(line.material, entry)
+      // The start is in hand, an earlier step makes the rest, and what is free has neither amount nor bottle.
+      if (line.supply === 'bought') add(line.material, entryOf(library, step, line, times.get(step) ?? 1))
     }
   return [...entries].map(([material, list]) => needOf(library, material, list, 1 + reserve))
 }
@@ -106,25 +100,7 @@ function entryOf(library: Library, step: ChargedStep, line: ChargedLine, times: 
     volumeMl: line.volumeMl,
     times,
     basis: line.basis,
-    supply: line.supply,
-    note: null,
-  }
-}
-
-/** What a solution of a made compound (or of the start) is made up with: the same volume of it, about. */
-function madeUpWith(
-  library: Library,
-  line: ChargedLine,
-): (Pick<Entry, 'massG' | 'volumeMl' | 'basis' | 'note'> & { material: string }) | null {
-  const solution = materialOf(library, line.material)
-  if (solution.kind !== 'mixture' || solution.form !== 'solution') return null
-  const rest = materialOf(library, solution.contains?.rest ?? 'water')
-  return {
-    material: rest.id,
-    massG: line.volumeMl === null ? null : inUnit(library, rest, line.volumeMl, 'mL', 'g'),
-    volumeMl: line.volumeMl,
-    basis: line.volumeMl === null ? 'open' : 'planned',
-    note: `About: the ${materialOf(library, compoundIn(solution) ?? solution.id).name} made is made up with it to ${solution.name}.`,
+    note: line.basis === 'about' ? aboutNote : null,
   }
 }
 
@@ -153,9 +129,9 @@ function needOf(library: Library, material: string, entries: readonly Entry[], f
     unit,
     amount: sum === null ? null : sum * factor,
     open,
-    planned: entries.some(e => e.basis === 'planned'),
+    planned: entries.some(e => e.basis === 'planned' || e.basis === 'about'),
     atLeast: entries.some(e => e.basis === 'at-least'),
-    free: material === 'water' || entries.every(e => e.supply === 'free'),
+    free: material === 'water',
     uses: entries.map(e => ({ step: e.step, role: e.role, amount: { amount: figure(e), unit } })),
     notes: [...notes],
   }

@@ -35,7 +35,7 @@ export function shoppingLine(library: Library, row: Row, decision: Decision | nu
   const free = need?.free === true
   const shelf = demand === null ? null : free ? demand : Math.min(stock.usable, demand)
   const making = [...made].find(([m]) => m.target === material.id) ?? null
-  const buy = demand === null || shelf === null ? null : making === null ? demand - shelf : 0
+  const buy = free ? 0 : demand === null || shelf === null ? null : making === null ? demand - shelf : 0
   const packs: PackCount[] = row.offers.flatMap(offer => {
     const count = decision?.counts.get(offer) ?? 0
     const { supplier, amount, unit: packUnit } = offer.pack
@@ -48,7 +48,7 @@ export function shoppingLine(library: Library, row: Row, decision: Decision | nu
   return {
     material: material.id,
     need: quantity(demand),
-    shelf: quantity(demand === null ? stock.usable : shelf),
+    shelf: quantity(demand === null && !free ? stock.usable : shelf),
     buy: quantity(buy),
     open: need?.open ?? false,
     planned: need?.planned ?? false,

@@ -88,6 +88,12 @@ describe('the basket', () => {
     expect(basket).toMatchObject({ complete: false, amountUnknown: ['salt'], priceUnknown: [] })
   })
 
+  it('never buys water, and is complete however much of it there is', () => {
+    const { lines, basket } = shop({ salt: 100, water: null })
+    expect(lines.find(l => l.material === 'water')).toMatchObject({ buy: { amount: 0 }, costMinor: 0 })
+    expect(basket).toMatchObject({ complete: true, amountUnknown: [] })
+  })
+
   it('makes a solution that nobody sells up from what is sold, with its working', () => {
     const { lines, basket } = shop({ 'hydroxide-3m': 1120 })
     const made = lines.find(l => l.material === 'hydroxide-3m')!

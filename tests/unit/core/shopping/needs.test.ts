@@ -9,7 +9,6 @@ const library = smallLibrary(
     material({ id: 'oil', form: 'liquid' }),
     material({ id: 'water', form: 'liquid', densityGPerMl: 1 }),
     material({ id: 'made', formula: 'C2H6O' }),
-    material({ id: 'made-in-ether', kind: 'mixture', form: 'solution', contains: { compound: 'made', molPerL: 1, rest: 'ether' } }),
     material({ id: 'drier' }),
   ],
   [
@@ -78,15 +77,15 @@ describe('needs', () => {
     const charges = [
       chargedLine({ material: 'made', massG: 3, supply: 'made' }),
       chargedLine({ material: 'drier', massG: 3, supply: 'start' }),
-      chargedLine({ material: 'ether', supply: 'free' }),
+      chargedLine({ material: 'water', supply: 'free', basis: 'open' }),
       chargedLine({ material: 'water', massG: 50, volumeMl: 50 }),
     ]
     const needs = needsOf({ ...plain, steps: [{ ...one, charges }] })
     expect(needs.map(n => [n.material, n.free])).toEqual([['water', true]])
   })
 
-  it('count what a solution of a made compound is made up with, about', () => {
-    const charges = [chargedLine({ material: 'made-in-ether', volumeMl: 30, supply: 'made' })]
+  it('mark what a solution of a made compound is made up with as about', () => {
+    const charges = [chargedLine({ material: 'ether', volumeMl: 30, massG: 21, basis: 'about', line: 0 })]
     const [need] = needsOf({ ...plain, steps: [{ ...one, charges }] })
     expect(need).toMatchObject({ material: 'ether', unit: 'mL', amount: 30, planned: true })
     expect(need!.notes[0]).toMatch(/^About/)
