@@ -16,6 +16,8 @@ export class LabelRepair {
   private readonly value: Float64Array
   private readonly heap = new Heap(256)
   private mark = 0
+  /** Nodes that the last repair settled again. */
+  work = 0
 
   constructor(
     private readonly space: Space,
@@ -36,6 +38,7 @@ export class LabelRepair {
     const { head, useStart, uses, useArc } = space.network
     this.mark++
     const affected = this.descendants(this.hold(decisions))
+    this.work = affected.length
     for (const node of affected) this.value[node] = Number.POSITIVE_INFINITY
     this.heap.clear()
     for (const node of affected) this.offerAll(node)
