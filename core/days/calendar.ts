@@ -5,9 +5,10 @@ import { bookedTasks, unattendedOf } from './booked.ts'
 import { dateOf, dayOf } from './civil-date.ts'
 import type { Days } from './days.ts'
 import { criticalPath } from './longest-chain.ts'
+import { type Placed, type TaskNetwork, taskNetwork } from './task-network.ts'
 import { type StepWork, workOf } from './tasks.ts'
-import { type Order, type TimedTask, type Timetable, type TimetableInput, timetable, type VesselUse, type Wait } from './timetable.ts'
-import { type TooLong, timedTask, tooLongIn, waitAfter } from './too-long.ts'
+import { type Timetable, timetable } from './timetable.ts'
+import { type TooLong, tooLongIn } from './too-long.ts'
 import { fittingVessels, type VesselKindOwned } from './vessels-fit.ts'
 
 export interface DaysInput {
@@ -35,12 +36,6 @@ const calendarDays = 730
 /** A Monday, for plans with windows but no date. */
 const someMonday = 4
 const usualBudget = 40_000
-
-/** A step's tasks as they stand in the timetable: `first[batch]` is the index of the first one of a batch. */
-interface Placed {
-  readonly work: StepWork
-  readonly first: readonly number[]
-}
 
 /**
  * The plan on the calendar of the bench: one pair of hands, `hands` and `watch` inside windows, vessels and heat sources shared, deliveries
@@ -76,13 +71,24 @@ export function daysOf(input: DaysInput): Days {
   for (const work of noVessel)
     notes.push(`${work.transformation.name}: none of the vessels stated holds a batch; one is taken to be at hand.`)
 
-  const parts = (included: readonly StepWork[]) =>
-    partsOf(included, { ...input, hasWindows, bench, horizonH, releaseOf, stepOf: work => steps[works.indexOf(work)]! })
+  if (input.heatSources === 0 && works.some(work => work.tasks.some(task => task.heated)))
+    notes.push('No heat source is stated, and something is heated; one is taken to be at hand.')
+
+  const networkOf = (included: readonly StepWork[]) =>
+    taskNetwork(included, {
+      ...input,
+      budget: input.budget ?? usualBudget,
+      hasWindows,
+      bench,
+      horizonH,
+      releaseOf,
+      stepOf: work => steps[works.indexOf(work)]!,
+    })
   let datable = withoutDependents(works, tooLong)
-  let laid = tableOf(parts(datable))
+  let laid = tableOf(networkOf(datable))
   while (laid.table === null && datable.length > 0) {
     // Each step alone has its place, but some two of them not together: name the first that cannot follow.
-    const count = datable.findIndex((_, index) => tableOf(parts(datable.slice(0, index + 1))).table === null)
+    const count = datable.findIndex((_, index) => tableOf(networkOf(datable.slice(0, index + 1))).table === null)
     const work = datable[Math.max(0, count)]!
     tooLong.push({
       step: work.step,
@@ -90,10 +96,10 @@ export function daysOf(input: DaysInput): Days {
       hours: leadingHours(work) + Math.max(0, ...works.filter(w => work.after.includes(w.step)).map(trailingHours)),
     })
     notes.push(
-      `${work.transformation.name} finds no place in the windows soon enough after the step before it: what it takes does not keep so long.`,
+      `No place was found for ${work.transformation.name} soon enough after the step before it: what it takes does not keep so long.`,
     )
     datable = withoutDependents(works, tooLong)
-    laid = tableOf(parts(datable))
+    laid = tableOf(networkOf(datable))
   }
   const { table, placed } = laid
   if (table !== null && !table.proven) notes.push('The calendar is a good one; that none ends earlier is not proven.')
@@ -134,99 +140,9 @@ function withoutDependents(works: readonly StepWork[], tooLong: readonly TooLong
   })
 }
 
-interface Parts {
-  readonly input: TimetableInput
-  readonly placed: readonly Placed[]
-}
-
-interface Setting extends DaysInput {
-  readonly hasWindows: boolean
-  readonly bench: BenchTime
-  readonly horizonH: number
-  readonly releaseOf: (work: StepWork) => number
-  readonly stepOf: (work: StepWork) => ChargedStep
-}
-
-function tableOf({ input, placed }: Parts): { readonly table: Timetable | null; readonly placed: readonly Placed[] } {
+function tableOf({ input, placed }: TaskNetwork): { readonly table: Timetable | null; readonly placed: readonly Placed[] } {
   const found = timetable(input)
   return { table: 'none' in found ? null : found, placed }
-}
-
-/** The tasks of all batches with everything that ties them together. */
-function partsOf(works: readonly StepWork[], setting: Setting): Parts {
-  const tasks: TimedTask[] = []
-  const orders: Order[] = []
-  const waits: Wait[] = []
-  const vesselUses: VesselUse[] = []
-  const placed: Placed[] = []
-  for (const work of works) {
-    const first: number[] = []
-    const fits = fittingVessels(work, setting.stepOf(work), setting.vessels)
-    for (let batch = 0; batch < work.batches; batch++) {
-      const base = tasks.length
-      first.push(base)
-      for (const [index, task] of work.tasks.entries()) {
-        const at = base + index
-        tasks.push(timedTask(task, work.tasks[index - 1], setting.hasWindows, index === 0 ? setting.releaseOf(work) : 0))
-        const next = work.tasks[index + 1]
-        if (next !== undefined) {
-          orders.push({ from: at, to: at + 1, since: 'end' })
-          waits.push({ from: at, to: at + 1, upToH: waitAfter(task, next) })
-        }
-        // Batches are alike, so that the first may as well be the first at every task: half of the orders need no trying.
-        if (batch > 0) orders.push({ from: at - work.tasks.length, to: at, since: task.kind === 'hands' ? 'end' : 'start' })
-      }
-      vesselUses.push({ first: base, last: base + work.vesselUntil, fits })
-    }
-    for (const before of placed.filter(p => work.after.includes(p.work.step)))
-      for (const from of before.first.map(base => base + before.work.tasks.length - 1))
-        for (const to of first) {
-          orders.push({ from, to, since: 'end' })
-          waits.push({ from, to, upToH: before.work.holdH })
-        }
-    placed.push({ work, first })
-  }
-  const { bench, heatSources, horizonH, budget = usualBudget } = setting
-  const vesselCounts = setting.vessels.map(vessel => vessel.count)
-  const ranks = ranksOf(placed, tasks.length)
-  return { input: { ranks, tasks, orders, waits, bench, vesselUses, vesselCounts, heatSources, horizonH, budget }, placed }
-}
-
-/**
- * Three plain rules: the step whose supply keeps least goes on first; the step with the most still to come after it; the order of the plan.
- * Each follows the order of the plan as far as one step takes from another.
- */
-function ranksOf(placed: readonly Placed[], taskCount: number): readonly (readonly number[])[] {
-  const workOfStep = new Map(placed.map(p => [p.work.step, p.work]))
-  const tail = new Map<string, number>()
-  for (const { work } of [...placed].reverse()) {
-    const following = placed.filter(p => p.work.after.includes(work.step)).map(p => tail.get(p.work.step) ?? 0)
-    tail.set(work.step, work.transformation.elapsedHours + Math.max(0, ...following))
-  }
-  const keeps = (work: StepWork) =>
-    Math.min(Number.MAX_VALUE, ...work.after.map(before => workOfStep.get(before)?.holdH ?? Number.MAX_VALUE))
-  const rules: ((a: StepWork, b: StepWork) => number)[] = [
-    (a, b) => keeps(a) - keeps(b) || tail.get(b.step)! - tail.get(a.step)!,
-    (a, b) => tail.get(b.step)! - tail.get(a.step)!,
-    () => 0,
-  ]
-  return rules.map(rule => {
-    const rank = new Array<number>(taskCount).fill(0)
-    const left = [...placed]
-    const done = new Set<string>()
-    let next = 0
-    while (left.length > 0) {
-      const ready = left.filter(p => p.work.after.every(before => done.has(before) || !workOfStep.has(before)))
-      const chosen = ready.reduce((best, p) => (rule(p.work, best.work) < 0 ? p : best))
-      for (const base of chosen.first) {
-        for (let index = 0; index < chosen.work.tasks.length; index++) rank[base + index] = next
-        next++
-      }
-      done.add(chosen.work.step)
-      left.splice(left.indexOf(chosen), 1)
-    }
-    return rank
-  })
 }
 
 /** Hours of the attended work at the beginning of a step, and at its end. */

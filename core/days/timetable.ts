@@ -1,53 +1,6 @@
-import { type BenchTime, slackH } from './bench-time.ts'
-
-/** One task of the timetable. `bench` = inside one window; `split` = in several; `begun` = begun at the bench, then stands alone; `any`. */
-export interface TimedTask {
-  readonly hours: number
-  readonly lies: 'bench' | 'split' | 'begun' | 'any'
-  readonly hands: boolean
-  readonly heated: boolean
-  /** Not before this hour. */
-  readonly release: number
-}
-
-/** `to` begins when `from` has ended, or has begun. */
-export interface Order {
-  readonly from: number
-  readonly to: number
-  readonly since: 'end' | 'start'
-}
-
-/** `to` begins within so many hours after the end of `from`. */
-export interface Wait {
-  readonly from: number
-  readonly to: number
-  readonly upToH: number
-}
-
-/** A vessel is taken from the start of one task to the end of another; `fits` = which vessels will do. */
-export interface VesselUse {
-  readonly first: number
-  readonly last: number
-  readonly fits: readonly number[]
-}
-
-export interface TimetableInput {
-  readonly tasks: readonly TimedTask[]
-  readonly orders: readonly Order[]
-  readonly waits: readonly Wait[]
-  readonly bench: BenchTime
-  readonly vesselUses: readonly VesselUse[]
-  /** How many there are of each vessel. */
-  readonly vesselCounts: readonly number[]
-  /** Null = as many as needed. */
-  readonly heatSources: number | null
-  /** Orders of precedence to begin with: for each task a number, and the smaller goes first where two want the same. */
-  readonly ranks: readonly (readonly number[])[]
-  /** End of the calendar, h. */
-  readonly horizonH: number
-  /** Steps of work (a task pushed later is one), at the most; 0 = only what follows without trying. */
-  readonly budget: number
-}
+import { slackH } from './bench-time.ts'
+import { firstConflict } from './conflicts.ts'
+import type { Order, Times, TimetableInput, Wait } from './timetable-input.ts'
 
 export interface Timetable {
   readonly starts: readonly number[]
@@ -123,14 +76,14 @@ class Search {
   #dive(root: Times, rank: readonly number[]): void {
     const node = { starts: root.starts.slice(), ends: root.ends.slice() }
     const added: Order[] = []
-    let conflict = this.#conflictIn(node)
+    let conflict = firstConflict(this.#input, node)
     let holds = true
     while (conflict !== null && holds) {
       const way = conflict.reduce((best, other) => (isBefore(other, best, rank, node) ? other : best))
       this.#orders[way.from]!.push(way)
       added.push(way)
       holds = this.#settle(node, [way.from])
-      conflict = holds ? this.#conflictIn(node) : null
+      conflict = holds ? firstConflict(this.#input, node) : null
     }
     for (const order of added.reverse()) this.#orders[order.from]!.pop()
     if (holds) this.#keep(node)
@@ -142,7 +95,7 @@ class Search {
   }
 
   #branch(node: Times): void {
-    const conflict = this.#conflictIn(node)
+    const conflict = firstConflict(this.#input, node)
     if (conflict === null) {
       this.#keep(node)
       return
@@ -210,106 +163,12 @@ class Search {
     }
     return true
   }
-
-  /** The ways to resolve the first conflict in time, each an order of two tasks; null where hands, heat and vessels suffice. */
-  #conflictIn(node: Times): readonly Order[] | null {
-    const found = [this.#handsConflict(node), this.#heatConflict(node), this.#vesselConflict(node)].filter(c => c !== null)
-    if (found.length === 0) return null
-    return found.reduce((first, other) => (other.at < first.at ? other : first)).ways
-  }
-
-  #handsConflict({ starts, ends }: Times): Conflict | null {
-    const { tasks } = this.#input
-    const order = tasks
-      .flatMap((task, index) => (task.hands && task.hours > 0 ? [index] : []))
-      .sort((a, b) => starts[a]! - starts[b]! || a - b)
-    let busy: number | null = null
-    for (const index of order) {
-      if (busy !== null && starts[index]! < ends[busy]! - slackH)
-        return { at: starts[index]!, ways: bothWays([busy], [index], (a, b) => [a, b]) }
-      if (busy === null || ends[index]! > ends[busy]!) busy = index
-    }
-    return null
-  }
-
-  #heatConflict({ starts, ends }: Times): Conflict | null {
-    const { tasks, heatSources } = this.#input
-    if (heatSources === null) return null
-    const order = tasks
-      .flatMap((task, index) => (task.heated && task.hours > 0 ? [index] : []))
-      .sort((a, b) => starts[a]! - starts[b]! || a - b)
-    for (const [position, index] of order.entries()) {
-      const running = order.slice(0, position).filter(other => ends[other]! > starts[index]! + slackH)
-      if (running.length < Math.max(1, heatSources)) continue
-      return { at: starts[index]!, ways: bothWays(running, [index], (a, b) => [a, b]) }
-    }
-    return null
-  }
-
-  #vesselConflict({ starts, ends }: Times): Conflict | null {
-    const { vesselUses, vesselCounts } = this.#input
-    const order = vesselUses.filter(use => use.fits.length > 0).sort((a, b) => starts[a.first]! - starts[b.first]! || a.first - b.first)
-    for (const [position, use] of order.entries()) {
-      const running = order.slice(0, position).filter(other => ends[other.last]! > starts[use.first]! + slackH)
-      if (running.length === 0 || allFit([...running, use], vesselCounts)) continue
-      return { at: starts[use.first]!, ways: bothWays(running, [use], (a, b) => [a.last, b.first]) }
-    }
-    return null
-  }
-}
-
-interface Times {
-  readonly starts: Float64Array
-  readonly ends: Float64Array
-}
-
-interface Conflict {
-  readonly at: number
-  readonly ways: readonly Order[]
-}
-
-/** Of all that meet, some pair must come one after the other: every pair, both ways. */
-function bothWays<T>(
-  running: readonly T[],
-  more: readonly T[],
-  pair: (before: T, after: T) => readonly [number, number],
-): readonly Order[] {
-  const all = [...running, ...more]
-  return all.flatMap((a, i) =>
-    all.flatMap((b, j) => {
-      const [from, to] = pair(a, b)
-      return i === j ? [] : [{ from, to, since: 'end' as const }]
-    }),
-  )
 }
 
 /** Last goes what ranks last; just before it what ends first. */
 function isBefore(way: Order, best: Order, rank: readonly number[], { ends }: Times): boolean {
   if (way.to !== best.to) return rank[way.to]! > rank[best.to]!
   return ends[way.from]! < ends[best.from]!
-}
-
-/** Does each find a vessel of its own? Augmenting paths over so few that nothing better pays. */
-function allFit(uses: readonly VesselUse[], counts: readonly number[]): boolean {
-  const takers: number[][] = counts.map(() => [])
-  const place = (use: number, tried: Set<number>): boolean => {
-    for (const vessel of uses[use]!.fits) {
-      if (tried.has(vessel)) continue
-      tried.add(vessel)
-      const held = takers[vessel]!
-      if (held.length < counts[vessel]!) {
-        held.push(use)
-        return true
-      }
-      for (const [at, other] of held.entries())
-        if (place(other, tried)) {
-          held[at] = use
-          return true
-        }
-    }
-    return false
-  }
-  return uses.every((_, use) => place(use, new Set()))
 }
 
 const finishOf = ({ ends }: Times): number => ends.reduce((last, end) => Math.max(last, end), 0)

@@ -1,6 +1,7 @@
 import type { BenchTime } from './bench-time.ts'
 import type { StepWork, WorkTask } from './tasks.ts'
-import { type TimedTask, timetable, type Wait } from './timetable.ts'
+import { timetable } from './timetable.ts'
+import type { TimedTask, Wait } from './timetable-input.ts'
 
 /** A stretch of work that has no place in any window, with the hours it needs in one. */
 export interface TooLong {

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { BenchTime } from '../../core/days/bench-time.ts'
-import { type Order, type TimedTask, type TimetableInput, timetable, type VesselUse, type Wait } from '../../core/days/timetable.ts'
+import { timetable } from '../../core/days/timetable.ts'
+import type { Order, TimedTask, TimetableInput, VesselUse, Wait } from '../../core/days/timetable-input.ts'
 
 /**
  * Timetables against trying every start hour of every task. All times are whole hours, so that an earliest timetable begins everything on the
