@@ -16,8 +16,7 @@ export function boxesOf(out: SchemeOut): Box[] {
   return out.els.flatMap((el): Box[] => {
     if (el.el === 'text') {
       const down = el.runs.some(run => run.sub) ? 0.3 : 0.2
-      const touch = el.touch ? (el.touch - 16) / 2 : 0
-      return [{ id: el.id, kind: 'text', x1: el.x, y1: el.y - 0.68 * el.size - touch * 0, x2: el.x + el.w, y2: el.y + down * el.size }]
+      return [{ id: el.id, kind: 'text', x1: el.x, y1: el.y - 0.68 * el.size, x2: el.x + el.w, y2: el.y + down * el.size }]
     }
     if (el.el === 'mol')
       return [{ id: el.id, kind: 'mol', x1: el.x - el.w / 2, y1: el.y - el.h / 2, x2: el.x + el.w / 2, y2: el.y + el.h / 2 }]
@@ -124,9 +123,21 @@ export function findings(input: SchemeIn, out: SchemeOut): string[] {
   // 4. Every path starts and ends at its compound or on another path.
   const bodies = new Map<string, Box>()
   for (const box of boxes) bodies.set(box.id, box)
+  // A compound that stands by its name alone is that block of lines, however ragged.
+  for (const [id, cell] of Object.entries(input.cells)) {
+    const first = bodies.get(id)
+    if (cell.kind !== 'words' || !first) continue
+    const lines = boxes.filter(box => box.id === id || box.id.startsWith(`${id}/name`))
+    bodies.set(id, {
+      ...first,
+      x1: Math.min(...lines.map(box => box.x1)),
+      x2: Math.max(...lines.map(box => box.x2)),
+      y2: Math.max(...lines.map(box => box.y2)),
+    })
+  }
   const near = (p: Point, id: string | undefined): boolean => {
     if (!id) return false
-    return boxes.some(
+    return [...boxes, ...bodies.values()].some(
       box =>
         (box.id === id || box.id.startsWith(`${id}/`)) &&
         p[0] >= box.x1 - 14 &&

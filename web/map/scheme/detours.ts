@@ -99,7 +99,8 @@ export function detoursOf(
       side === 'above'
         ? Math.floor(ceilingBetween(all, x0, x3) - 8 - underLines * lineHeight.text)
         : Math.ceil(floorBetween(all, x0, x3) + 8 + overAxis + overLines * lineHeight.text - 4)
-    const startY = side === 'above' ? from.topAt(x1) - 4 : from.rail ? 0 : from.bottomAt(x1) + 4
+    // From a rail a plain stem goes down first; dashes and hatches begin where the detour turns off.
+    const startY = side === 'above' ? from.topAt(x1) - 4 : from.rail ? level - corner : from.bottomAt(x1) + 4
     const tipY = side === 'above' ? to.topAt(x2) - 5 : to.bottomAt(x2) + 5
     const pts = [
       [x1, startY],
@@ -124,6 +125,18 @@ export function detoursOf(
     draws.push((sheet, x, y) => {
       const of = { step: step.to, way: alt.id }
       const id = `${step.to}/alt/${alt.id}`
+      if (from.rail) {
+        drawPath(
+          sheet,
+          `${id}/stem`,
+          [
+            [x, y],
+            [x, y + level - corner],
+          ],
+          { step: step.to },
+          { grey: true, cls: 'rail', from: step.from },
+        )
+      }
       drawPath(
         sheet,
         id,

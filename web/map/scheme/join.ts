@@ -41,11 +41,12 @@ function rowsFor(ctx: Context, units: readonly Unit[], tail: Join, width: number
     const x = feeder.fromTrunk || entry === 'start' ? 0 : branchIndent + 4
     const block = ctx.run(feeder.units, { kind: 'none' }, width - x, feeder.fromTrunk ? 'trunk' : 'start', { exits: true })
     if (!block) return null
-    const shifted = moved(block.boxes, x, 0)
+    // Its line goes on to the lane, past whatever of the row above reaches further right.
+    const shifted: Rect[] = [...moved(block.boxes, x, 0), [x + block.end.x, block.end.y - 1, width, block.end.y + 1]]
     const y = Math.ceil(Math.max(clearDown(boxes, shifted, rowGap), lastEnd + 2 * corner + 4 - block.end.y))
     feeders.push({ feeder, block, x, y })
     lastEnd = y + block.end.y
-    boxes = [...boxes, ...moved(shifted, 0, y), [x + block.end.x, lastEnd - 1, width, lastEnd + 1]]
+    boxes = [...boxes, ...moved(shifted, 0, y)]
     right = Math.max(right, x + block.w)
   }
   // What was reserved up to the pane's edge reaches only to the lane.

@@ -7,7 +7,7 @@ import { margin, pickHeight } from './measures.ts'
 import { type Joins, type Model, modelOf, type Tail, type Unit } from './model.ts'
 import { nameRuns } from './name-runs.ts'
 import { rowsOf } from './rows.ts'
-import type { Item, Keep, SchemeIn, SchemeOut, Step } from './types.ts'
+import type { El, Item, Keep, SchemeIn, SchemeOut, Step } from './types.ts'
 import { uprightOf } from './upright.ts'
 
 // Between two schemes that hang together only in words.
@@ -111,7 +111,7 @@ function drawn(input: SchemeIn, model: Model, keep: Keep | null, blocks: readonl
   return {
     w: Math.max(input.pane, width + 2 * margin),
     h: Math.ceil(bottomOf(taken)) + margin,
-    els: sheet.els,
+    els: layered(sheet.els),
     keep: {
       pane: input.pane,
       axis,
@@ -123,5 +123,10 @@ function drawn(input: SchemeIn, model: Model, keep: Keep | null, blocks: readonl
     notes,
   }
 }
+
+// Where a grey line shares a stretch with an inked one, ink lies over it; structures and text lie over lines.
+const layerOf = (el: El): number => (el.el === 'path' ? (el.tone === 'grey' ? 0 : 1) : el.el === 'dot' ? 2 : 3)
+
+const layered = (els: readonly El[]): El[] => [0, 1, 2, 3].flatMap(layer => els.filter(el => layerOf(el) === layer))
 
 const nameOf = (input: SchemeIn, cell: string): string => (input.cells[cell]?.name ?? cell).replaceAll('\u00ad', '')
