@@ -122,6 +122,14 @@ describe('structural families', () => {
     rowsOf(materialWith({ id: 'one', smiles, ...(cas && { cas }) })).map(match => match.action)
   it.each([
     ['a phosphorus-fluorine bond', 'CCCCCCCCP(=O)(F)OCCCCC'],
+    ['the same, written with separate charges', 'CCCCCCCC[P+]([O-])(F)OCCCCC'],
+    ['a phosphorus-cyanide bond', 'CCOP(=O)(OCC)C#N'],
+    ['a dialkylaminoethyl thiophosphate', 'COP(=O)(OC)SCCN1CCCCC1'],
+    ['an alkyl phosphonite of an amino alcohol', 'CCP(OCCCCC)OCCN1CCCCC1'],
+    ['a chlorovinyl arsine', 'ClC=C[As](c1ccccc1)c1ccccc1'],
+    ['a 1-chloroalkyl 2-chloroethyl sulfide', 'CCC(Cl)SCCCl'],
+    ['a quinuclidinyl benzilate, as a salt', 'O=C(OC1C[NH+]2CCC1CC2)C(O)(c1ccccc1)c1ccccc1.[Cl-]'],
+    ['an alkyl phosphonochloridate, written with separate charges', 'CC[P+]([O-])(Cl)OCCCC'],
     ['a 2-haloethyl amine, free', 'CCN(CC)CCCl'],
     ['a 2-haloethyl amine, as a salt', 'CC[NH+](CC)CCCl.[Cl-]'],
     ['a 2-haloethyl sulfide', 'CCCCSCCCl'],
@@ -135,6 +143,13 @@ describe('structural families', () => {
   it('an alkyl phosphonate needs a licence, and fonofos is exempt by its CAS number', () => {
     expect(actions('CCOP(C)(=O)OCC')).toEqual(['licence'])
     expect(actions('CCOP(CC)(=S)Sc1ccccc1', '944-22-9')).toEqual([])
+  })
+  it.each([
+    ['a dialkyl phosphoramidic dihalide', 'CN(C)P(=O)(Cl)Cl'],
+    ['a dialkyl dialkylphosphoramidate', 'CN(C)P(=O)(OCC)OCC'],
+    ['a dialkylaminoethanethiol, as a salt', 'C[NH+](C)CCS.[Cl-]'],
+  ])('%s needs a licence', (_, smiles) => {
+    expect(actions(smiles)).toEqual(['licence'])
   })
   it('dialkylaminoethanols need one, and the two that the Annex exempts do not, free or as salts', () => {
     expect(actions('CC(C)N(CCO)C(C)C')).toEqual(['licence'])
@@ -166,6 +181,7 @@ describe('harmless neighbours are not flagged', () => {
     ['choline chloride, beside the dialkylaminoethanols', 'C[N+](C)(C)CCO.[Cl-]'],
     ['N-(2-chloroethyl)acetamide, beside the nitrogen mustards', 'CC(=O)NCCCl'],
     ['limonene nitrosochloride, beside the nitrogen mustards', 'CC(=C)C1CCC(C)(Cl)C(N=O)C1'],
+    ['potassium hexafluorophosphate, beside the phosphonofluoridates', '[K+].F[P-](F)(F)(F)(F)F'],
     ['methionine, beside the sulfides', 'CSCCC(N)C(=O)O'],
   ])('%s', (_, smiles) => {
     expect(rowsOf(materialWith({ id: 'neighbour', smiles }))).toEqual([])
