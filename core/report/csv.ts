@@ -1,0 +1,259 @@
+import Papa from 'papaparse'
+import type { Library } from '../library/library.ts'
+import type { Evaluation } from '../plan/evaluation.ts'
+import { byNumber } from '../plan/merged-steps.ts'
+import type { Plan } from '../plan/plan.ts'
+import { minorDigitsOf } from '../quantity/money.ts'
+import { nameIn } from './names.ts'
+
+/** Columns of the file, the same for every section; what a section has no use for stays empty. */
+export const csvColumns = [
+  'section',
+  'step',
+  'id',
+  'name',
+  'role',
+  'amount',
+  'unit',
+  'mol',
+  'equivalents',
+  'p10_g',
+  'median_g',
+  'p90_g',
+  'cost',
+  'currency',
+  'state',
+  'codes',
+  'note',
+] as const
+type Column = (typeof csvColumns)[number]
+type Cells = Partial<Record<Column, string | number | null>>
+
+/**
+ * The plan as one CSV table (RFC 4180, CRLF, UTF-8 with a byte order mark so that spreadsheets read it as such): goals, steps, charges,
+ * shopping, orders, hazards, meetings, gas, waste, regulated, days, notes and cautions, told apart by the first column. Figures are bare
+ * numbers with a point, at full precision; an empty `amount` means that it is not known, and `note` says so. A text that a spreadsheet would
+ * read as a formula is escaped with an apostrophe.
+ */
+export function planCsv(library: Library, plan: Plan, evaluation: Evaluation): string {
+  const rows = [
+    ...goals(library, evaluation),
+    ...steps(library, evaluation),
+    ...charges(library, evaluation),
+    ...shopping(library, evaluation),
+    ...orders(evaluation),
+    ...hazards(library, evaluation),
+    ...meetings(library, evaluation),
+    ...gasAndWaste(library, evaluation),
+    ...regulated(library, evaluation),
+    ...days(evaluation),
+    ...evaluation.notes.map(note => ({ section: 'note', id: note.code, note: `${note.what} ${note.why} ${note.cure}` })),
+    { section: 'caution', id: 'caution', name: plan.title, note: cautionNote },
+  ]
+  const data = rows.map((row: Cells) => csvColumns.map(column => row[column] ?? ''))
+  return `\ufeff${Papa.unparse({ fields: [...csvColumns], data }, { newline: '\r\n', escapeFormulae: true })}\r\n`
+}
+
+const cautionNote =
+  'Quantities are estimates. Read the safety data sheets. Local codes and licensed practice decide. Do not work alone. The schedules of controlled drugs are not in the bundled lists.'
+
+const goals = (library: Library, { goals: list }: Evaluation): readonly Cells[] =>
+  list.map(goal => ({
+    section: 'goal',
+    id: goal.target,
+    name: nameIn(library)(goal.target),
+    amount: goal.expectedG,
+    unit: 'g',
+    p10_g: goal.p10G,
+    median_g: goal.medianG,
+    p90_g: goal.p90G,
+    note: `amount at typical yields; overall yield on start ${goal.overallYieldOnStart}; yield of the longest linear sequence ${goal.longestLinearYield}${goal.chance === null ? '' : `; chance ${goal.chance}`}`,
+  }))
+
+const steps = (library: Library, { steps: list }: Evaluation): readonly Cells[] =>
+  inOrder(list).map(step => ({
+    section: 'step',
+    step: step.number,
+    id: step.transformation,
+    name: nameIn(library)(step.makes),
+    amount: step.expectedG,
+    unit: 'g',
+    p10_g: step.p10G,
+    median_g: step.medianG,
+    p90_g: step.p90G,
+    note: [
+      `batches ${step.batches}`,
+      step.theoreticalG === null ? 'no theoretical mass: an isolation' : `theory ${step.theoreticalG} g`,
+      ...step.notes,
+    ].join('; '),
+  }))
+
+const charges = (library: Library, { steps: list }: Evaluation): readonly Cells[] =>
+  inOrder(list).flatMap(step =>
+    step.charges.map(line => ({
+      section: 'charge',
+      step: step.number,
+      id: line.material,
+      name: nameIn(library)(line.material),
+      role: line.role,
+      ...(line.massG === null && line.volumeMl !== null
+        ? { amount: line.volumeMl, unit: 'mL' }
+        : { amount: line.massG, unit: line.massG === null ? '' : 'g' }),
+      mol: line.amountMol,
+      equivalents: line.equivalents,
+      state: line.basis,
+      note: [
+        `goes ${line.at === 'workup' ? 'into the work-up' : line.at === 'quench' ? 'into the quench' : 'into the vessel'}`,
+        `${line.supply}`,
+        ...(line.massG === null && line.volumeMl === null
+          ? ['amount not known']
+          : line.massG !== null && line.volumeMl !== null
+            ? [`${line.volumeMl} mL`]
+            : []),
+      ].join('; '),
+    })),
+  )
+
+const shopping = (library: Library, { shopping: list, basket }: Evaluation): readonly Cells[] =>
+  list.map(line => ({
+    section: 'shopping',
+    id: line.material,
+    name: nameIn(library)(line.material),
+    amount: line.buy.amount,
+    unit: line.buy.unit,
+    cost: line.costMinor === null ? null : major(line.costMinor, basket?.currency),
+    currency: basket?.currency ?? '',
+    state: line.costMinor === null ? 'price unknown' : line.open ? 'amount open' : 'known',
+    note: [
+      `need ${line.need.amount ?? 'not known'} ${line.need.unit}`,
+      `shelf ${line.shelf.amount ?? 'not known'} ${line.shelf.unit}`,
+      ...line.packs.map(pack => `${pack.count} x ${pack.amount} ${pack.unit} from ${pack.supplier}`),
+      ...(line.madeUp === null ? [] : [line.madeUp.how]),
+      ...line.notes,
+    ].join('; '),
+  }))
+
+const orders = ({ basket }: Evaluation): readonly Cells[] =>
+  basket === null
+    ? []
+    : [
+        ...basket.orders.map(order => ({
+          section: 'order',
+          id: order.supplier,
+          name: order.name,
+          cost: major(order.totalMinor, basket.currency),
+          currency: basket.currency,
+          note: `goods ${major(order.goodsMinor, basket.currency)}; carriage ${major(order.carriageMinor, basket.currency)}; hazardous-goods fee ${major(order.hazardousFeeMinor, basket.currency)}`,
+        })),
+        {
+          section: 'total',
+          cost: basket.totalMinor === null ? null : major(basket.totalMinor, basket.currency),
+          currency: basket.currency,
+          state: basket.complete ? 'complete' : 'incomplete',
+          note: [...basket.priceUnknown.map(id => `price unknown: ${id}`), ...basket.amountUnknown.map(id => `amount open: ${id}`)].join(
+            '; ',
+          ),
+        },
+      ]
+
+const hazards = (library: Library, { hazards: list }: Evaluation): readonly Cells[] =>
+  list.materials.map(material => ({
+    section: 'hazard',
+    step: material.steps.join(' '),
+    id: material.material,
+    name: nameIn(library)(material.material),
+    role: material.as.join(' '),
+    ...(material.massG === null && material.volumeMl !== null
+      ? { amount: material.volumeMl, unit: 'mL' }
+      : { amount: material.massG, unit: material.massG === null ? '' : 'g' }),
+    state: material.known,
+    codes: material.codes.map(({ code }) => code).join(' '),
+    note:
+      material.known === 'unknown'
+        ? 'No hazard data: read its safety data sheet.'
+        : [material.signalWord ?? '', ...material.codes.map(({ statement }) => statement), material.from ?? ''].filter(Boolean).join('; '),
+  }))
+
+const meetings = (library: Library, { hazards: list }: Evaluation): readonly Cells[] =>
+  list.meetings.map(meeting => ({
+    section: 'may not meet',
+    step: meeting.where === 'step' ? meeting.place : '',
+    id: meeting.materials.join(' '),
+    name: meeting.materials.map(nameIn(library)).join(', '),
+    role: meeting.where,
+    state: meeting.intended ? 'intended' : meeting.severity,
+    note: [
+      meeting.title,
+      ...(meeting.where === 'step' ? [] : [meeting.place]),
+      meeting.consequence,
+      meeting.do,
+      ...meeting.conditions,
+    ].join(' '),
+  }))
+
+const gasAndWaste = (library: Library, { hazards: list }: Evaluation): readonly Cells[] => [
+  ...list.gas.map(gas => ({
+    section: 'gas',
+    step: gas.step,
+    id: gas.compound,
+    name: nameIn(library)(gas.compound),
+    amount: gas.litres,
+    unit: 'L',
+    note: `${gas.litresPerBatch} L a batch at full conversion, 25 C and 1 atm; never in a closed vessel`,
+  })),
+  ...list.waste.map(waste => ({
+    section: 'waste',
+    step: [...new Set(waste.from.map(part => part.step))].join(' '),
+    id: waste.stream,
+    name: waste.name,
+    amount: waste.massG,
+    unit: waste.massG === null ? '' : 'g',
+    state: waste.open ? 'at least' : 'known',
+    note: [waste.container, ...waste.neverWith.map(what => `never with ${what}`)].join('; '),
+  })),
+]
+
+const regulated = (library: Library, { hazards: list }: Evaluation): readonly Cells[] => [
+  ...list.regulated.map(hit => ({
+    section: 'regulated',
+    id: hit.material,
+    name: nameIn(library)(hit.material),
+    state: hit.action,
+    note: `${hit.list}, ${hit.category}; ${hit.reason}; ${hit.legal}`,
+  })),
+  ...list.notScreened.map(id => ({
+    section: 'regulated',
+    id,
+    name: nameIn(library)(id),
+    state: 'not screened',
+    note: 'neither CAS number nor structure',
+  })),
+]
+
+const days = ({ days: plan, steps: charged }: Evaluation): readonly Cells[] => [
+  ...plan.booked.map(one => ({
+    section: 'day',
+    step: numberOf(charged, one.step),
+    id: one.kind,
+    name: one.do,
+    amount: one.endH - one.startH,
+    unit: 'h',
+    note: one.start === null ? `${one.startH} h to ${one.endH} h` : `${one.start} to ${one.end}`,
+  })),
+  ...plan.tooLong.map(one => ({
+    section: 'day',
+    step: numberOf(charged, one.step),
+    id: 'too long',
+    name: one.do,
+    amount: one.hours,
+    unit: 'h',
+    note: 'longer than every bench session; no date',
+  })),
+]
+
+const numberOf = (steps: Evaluation['steps'], id: string): string => steps.find(step => step.transformation === id)?.number ?? id
+
+const inOrder = (steps: Evaluation['steps']): Evaluation['steps'] => [...steps].sort((a, b) => byNumber(a.number, b.number))
+
+/** Minor units as a bare number of the currency: 6230 EUR is 62.3. */
+const major = (minor: number, currency = 'EUR'): number => minor / 10 ** minorDigitsOf(currency)

@@ -1,0 +1,104 @@
+import type { HazardList, Known, LabelledMaterial, Meeting, WasteLine } from '../hazards/hazard-list.ts'
+import { type Library, materialOf } from '../library/library.ts'
+import { durationText, massText, numberText, volumeText } from '../quantity/print.ts'
+import { amountWords } from './amounts.ts'
+import { noHazardData } from './cautions.ts'
+import { nameIn } from './names.ts'
+import { capital, counted, inWords, listed, sentence, stepsText } from './words.ts'
+
+/** "Hazards: four materials unknown, five of danger, three only remembered". */
+export function hazardTitle({ materials, unknown }: HazardList): string {
+  const danger = materials.filter(one => one.class === 'gravest' || one.class === 'danger').length
+  const remembered = materials.filter(one => one.known === 'remembered').length
+  const parts = [
+    ...(unknown.length === 0 ? [] : [`${counted(unknown.length, 'material')} unknown`]),
+    ...(danger === 0 ? [] : [`${inWords(danger)} of danger`]),
+    ...(remembered === 0 ? [] : [`${inWords(remembered)} only remembered`]),
+  ]
+  return parts.length === 0 ? 'Hazards: nothing above a warning, all of it seen in a source' : `Hazards: ${listed(parts)}`
+}
+
+/** How a label is known, in words beside its rule: never by a mark alone. */
+export const knownWords: Readonly<Record<Known, string>> = {
+  seen: 'Seen',
+  remembered: 'Remembered, no source seen',
+  unknown: 'Unknown: not safe',
+}
+
+/** "Seen: EU Annex VI. 61.5 mL, steps 1 and 2a." */
+export function stateText(library: Library, material: LabelledMaterial): string {
+  const from = material.known === 'seen' && material.from !== null ? `: ${material.from}` : ''
+  const { form } = materialOf(library, material.material)
+  const amount = amountWords(material.massG, material.volumeMl, form === 'liquid' || form === 'solution')
+  const made = material.as.some(as => as === 'made' || as === 'product')
+  const evolved = material.as.includes('gas')
+  const what = [
+    amount === null ? (evolved ? 'given off' : 'amount open') : `${amount}${made ? ' made' : evolved ? ' given off' : ''}`,
+    stepsText(material.steps),
+  ]
+  return `${knownWords[material.known]}${from}. ${capital(what.filter(Boolean).join(', '))}.`
+}
+
+/** What a label says in one line, for a text or a bottle: "Danger. H314 Causes severe skin burns and eye damage." */
+export function labelText(material: LabelledMaterial): string {
+  if (material.known === 'unknown') return noHazardData
+  if (material.codes.length === 0) return 'No hazard class assigned, with a source.'
+  const word = material.signalWord === null || material.signalWord === 'none' ? '' : `${material.signalWord}. `
+  return `${word}${material.codes.map(({ code, statement }) => `${code} ${statement}`).join('; ')}.`
+}
+
+/** Where two may not meet, in the words of a list. */
+export const placeText = ({ where, place }: Meeting): string =>
+  where === 'step' ? `step ${place}` : where === 'storage' ? `cabinet: ${place}` : `waste: ${place}`
+
+export const severityText = ({ intended, severity }: Meeting): string =>
+  intended ? 'Meant to meet' : severity === 'never' ? 'Never' : severity === 'care' ? 'With care' : 'Note'
+
+/** A meeting with its materials, what follows and what to do; its conditions stay questions. */
+export function meetingText(library: Library, meeting: Meeting): string {
+  const names = listed(meeting.materials.map(nameIn(library)))
+  const conditions =
+    meeting.conditions.length === 0 ? '' : ` ${meeting.intended ? 'Only so: ' : ''}${meeting.conditions.map(sentence).join(' ')}`
+  return `${capital(names)}. ${sentence(meeting.consequence)} ${sentence(meeting.do)}${conditions}`
+}
+
+/** One meeting that several steps share, told once. */
+export interface SharedMeeting {
+  readonly meeting: Meeting
+  readonly places: string
+}
+
+export function sharedMeetings(meetings: readonly Meeting[]): readonly SharedMeeting[] {
+  const groups = new Map<string, Meeting[]>()
+  for (const one of meetings) {
+    const key = [one.where, one.title, one.intended, one.severity, [...one.materials].sort().join(' '), one.conditions.join(' ')].join('|')
+    const group = groups.get(key)
+    if (group) group.push(one)
+    else groups.set(key, [one])
+  }
+  return [...groups.values()].map(group => {
+    const first = group[0]!
+    return { meeting: first, places: first.where === 'step' ? stepsText([...new Set(group.map(one => one.place))]) : placeText(first) }
+  })
+}
+
+/** Worst case of one gas, with the room that the vessel has for it. */
+export function gasText(library: Library, gas: HazardList['gas'][number], batches: number): string {
+  const each = batches > 1 ? ` a batch, ${numberText(gas.litres, 2, 1)}\u00a0L in all` : ''
+  const free = gas.freeVesselMl === null ? '' : `, over ${volumeText(gas.freeVesselMl)} of free vessel`
+  return `${numberText(gas.litresPerBatch, 2, 1)}\u00a0L of ${nameIn(library)(gas.compound)}${each}, step ${gas.step}${free}. Never in a closed vessel.`
+}
+
+/** Amount of a waste container, and whether more may come to it. */
+export function wasteAmount({ massG, volumeMl, open }: WasteLine): string {
+  const figures = [volumeMl === null ? null : volumeText(volumeMl), massG === null ? null : massText(massG)].filter(one => one !== null)
+  if (figures.length === 0) return 'amount unknown'
+  return `${open ? 'at least ' : ''}${figures.join(', ')}`
+}
+
+export const wasteFrom = (library: Library, { from }: WasteLine): string =>
+  from.map(part => `step ${part.step}, ${part.what} (${listed(part.materials.map(nameIn(library)))})`).join('; ')
+
+/** Standing or running alone, in words. */
+export const aloneText = (what: string, hours: number, heated: boolean): string =>
+  `${capital(what)}: ${durationText(hours)}, ${heated ? 'heated' : 'not heated'}.`

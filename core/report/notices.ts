@@ -1,0 +1,55 @@
+import { type Library, transformationOf } from '../library/library.ts'
+import type { Evaluation } from '../plan/evaluation.ts'
+import { byNumber } from '../plan/merged-steps.ts'
+import { durationText } from '../quantity/print.ts'
+import { temperatureText } from './bench-sheet.ts'
+import { dateAndTime } from './dates.ts'
+import { nameIn } from './names.ts'
+import { capital, listed } from './words.ts'
+
+/** The notice that hangs beside what stands or runs with nobody there. */
+export interface Notice {
+  readonly step: string
+  readonly makes: string
+  readonly title: string
+  readonly what: string
+  readonly heated: boolean
+  /** "From Tue 1 Dec, 20:15 to Thu 3 Dec, 18:30" where the calendar knows. */
+  readonly when: string | null
+  /** Names of what is in the vessel. */
+  readonly holds: string
+}
+
+/** A bath or reaction above this is hot where nobody stands, C. Common practice, no source. */
+const hotC = 40
+
+/** Every task of the plan that stands or runs alone, in order of steps; those that run hot say so in their title. */
+export function noticesOf(library: Library, { steps, days, hazards }: Evaluation): readonly Notice[] {
+  const nameOf = nameIn(library)
+  return [...steps]
+    .sort((a, b) => byNumber(a.number, b.number))
+    .flatMap(step => {
+      const transformation = transformationOf(library, step.transformation)
+      const inVessel = [...new Set(step.charges.filter(line => line.at !== 'workup').map(line => nameOf(line.material)))]
+      return (transformation.tasks ?? [])
+        .filter(task => task.kind === 'stand')
+        .map(task => {
+          const mine = (name: string): boolean => name === step.transformation || name === step.number
+          const booked = days.booked.find(one => mine(one.step) && one.do === task.do && one.kind === 'stand')
+          const told = days.unattended.find(one => mine(one.step) && one.do === task.do)
+          const heated = told?.heated ?? (task.reaction === true && (transformation.temperatureC?.[1] ?? 0) > hotC)
+          const temperature = heated ? temperatureText(transformation.temperatureC) : null
+          const gas = hazards.gas.filter(one => one.step === step.number).map(one => nameOf(one.compound))
+          return {
+            step: step.number,
+            makes: nameOf(step.makes),
+            title: heated ? 'Running alone, heated' : task.reaction === true ? 'Running alone, not heated' : 'Standing, not heated',
+            what: `${capital(task.do)}, ${durationText(task.hours)}${temperature === null ? '' : `, ${temperature}`}`,
+            heated,
+            when: booked?.start == null || booked.end === null ? null : `from ${dateAndTime(booked.start)} to ${dateAndTime(booked.end)}`,
+            holds:
+              task.reaction === true ? `${listed(inVessel)}${gas.length === 0 ? '' : `; gives off ${listed(gas)}`}` : nameOf(step.makes),
+          }
+        })
+    })
+}

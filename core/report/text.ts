@@ -1,0 +1,248 @@
+import type { Library } from '../library/library.ts'
+import type { Evaluation } from '../plan/evaluation.ts'
+import { byNumber } from '../plan/merged-steps.ts'
+import type { Plan } from '../plan/plan.ts'
+import { moneyText } from '../quantity/money.ts'
+import { durationText, massText, percentText } from '../quantity/print.ts'
+import type { ShoppingLine } from '../shopping/shopping.ts'
+import { packText, quantityWords } from './amounts.ts'
+import { answersOf, spreadText } from './answers.ts'
+import { type BenchSheet, benchSheetOf } from './bench-sheet.ts'
+import { cautionBlock } from './cautions.ts'
+import { dateAndTime, longDate } from './dates.ts'
+import {
+  gasText,
+  hazardTitle,
+  labelText,
+  meetingText,
+  severityText,
+  sharedMeetings,
+  stateText,
+  wasteAmount,
+  wasteFrom,
+} from './hazard-sheet.ts'
+import { nameIn } from './names.ts'
+import { isRegulated, lawText } from './regulated.ts'
+import { shoppingSheetOf } from './shopping-sheet.ts'
+import { columns, heading, wrapped } from './text-layout.ts'
+import { capital, listed, sentence } from './words.ts'
+
+/**
+ * The whole plan as text that can be read on a terminal and printed on a line printer: the seven answers, the steps with their charges, the
+ * shopping list, the hazards, the days and the caution block. Lines are 100 characters at most.
+ */
+export function planText(library: Library, plan: Plan, evaluation: Evaluation): string {
+  const parts = [
+    title(plan),
+    answers(library, plan, evaluation),
+    goals(library, evaluation),
+    steps(library, evaluation),
+    shopping(library, evaluation),
+    hazards(library, evaluation),
+    days(library, evaluation),
+    notes(evaluation),
+    [cautionBlock[0]!, ...cautionBlock.slice(1).flatMap(line => wrapped(line, '  '))],
+  ]
+  return `${parts
+    .filter(lines => lines.length > 0)
+    .map(lines => lines.join('\n'))
+    .join('\n\n')}\n`
+}
+
+function title({ title: name, settings }: Plan): readonly string[] {
+  const by = [settings.bench, settings.startDate === null ? '' : `from ${longDate(settings.startDate)}`].filter(part => part !== '')
+  return [name === '' ? 'Plan' : name, ...(by.length === 0 ? [] : [by.join(', ')])]
+}
+
+const answers = (library: Library, plan: Plan, evaluation: Evaluation): readonly string[] =>
+  answersOf(library, plan, evaluation).flatMap(({ no, ask, clauses }) => wrapped(clauses.join(' '), `${no}  ${ask.padEnd(21)}`))
+
+function goals(library: Library, { goals: rows, start, chanceAll, coProducts }: Evaluation): readonly string[] {
+  const nameOf = nameIn(library)
+  const table = columns(
+    ['goal', 'median', 'P10–P90 g', 'at typical yields', 'yield on start', 'longest chain', 'chance'],
+    rows.map(goal => [
+      nameOf(goal.target),
+      massText(goal.medianG),
+      spreadText(goal.p10G, goal.p90G),
+      massText(goal.expectedG),
+      percentText(goal.overallYieldOnStart),
+      percentText(goal.longestLinearYield),
+      goal.chance === null ? '' : percentText(goal.chance, 2),
+    ]),
+  )
+  const used = `Takes ${massText(start.massG)} of ${nameOf(start.material)}${start.leftG > 0.0005 ? `; ${massText(start.leftG)} stays` : ''}.`
+  return [
+    heading('How much'),
+    ...table,
+    used,
+    ...(start.recoveryPercent === null
+      ? []
+      : [`The feedstock gives ${percentText(start.recoveryPercent / 100)} by mass; this is not multiplied into the yields.`]),
+    ...(chanceAll === null || rows.length < 2 ? [] : [`All masses together: ${percentText(chanceAll, 2)} of the draws.`]),
+    ...coProducts.map(one => `Also ${massText(one.expectedG)} of ${nameOf(one.compound)}, step ${one.step}.`),
+  ]
+}
+
+function steps(library: Library, evaluation: Evaluation): readonly string[] {
+  const sheets = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number)).map(step => benchSheetOf(library, evaluation, step))
+  return [heading('Steps'), ...sheets.flatMap((sheet, at) => [...(at > 0 ? [''] : []), ...stepLines(library, sheet)])]
+}
+
+function stepLines(library: Library, sheet: BenchSheet): readonly string[] {
+  const several = sheet.batches > 1
+  const table = columns(
+    ['', 'material', several ? 'a batch' : 'amount', ...(several ? ['in all'] : []), 'mmol', 'eq', ''],
+    sheet.charge.map(row => [
+      row.stage === 'vessel' ? '' : row.stage === 'quench' ? 'quench' : row.role,
+      `${row.name}${row.regulated ? ' §' : ''}`,
+      row.amount,
+      ...(several ? [row.inAll ?? ''] : []),
+      row.mmol ?? '',
+      row.equivalents ?? '',
+      row.mark ?? '',
+    ]),
+  )
+  return [
+    sheet.title,
+    ...wrapped(sheet.name, '  '),
+    ...table.map(line => `  ${line}`),
+    ...wrapped([sheet.vessel, sheet.temperature, sheet.timesNote].filter(Boolean).join(' '), '  '),
+    ...sheet.operations.flatMap((text, at) => wrapped(text, `  ${at + 1}. `.padEnd(6))),
+    ...(sheet.operationsScale === null ? [] : wrapped(sheet.operationsScale, '  ! ')),
+    ...wrapped(`${capital(sheet.outlook.join('; '))}.`, '  '),
+    ...sheet.notes.flatMap(text => wrapped(text, '  ! ')),
+    ...sheet.dangers.flatMap(text => wrapped(text, '  ! ')),
+    ...sharedMeetings(sheet.meetings).flatMap(({ meeting }) =>
+      wrapped(`${severityText(meeting)}: ${sentence(meeting.title)} See May not meet.`, '  ! '),
+    ),
+    ...sheet.waste.flatMap(text => wrapped(text, '  waste: ')),
+    ...wrapped(sheet.holdPoint, '  hold: '),
+  ]
+}
+
+function shopping(library: Library, evaluation: Evaluation): readonly string[] {
+  const sheet = shoppingSheetOf(library, evaluation)
+  const { basket, hazards: list } = evaluation
+  const currency = basket?.currency ?? ''
+  const nameOf = nameIn(library)
+  const row = (line: ShoppingLine, supplier?: string): readonly string[] => [
+    `${nameOf(line.material)}${isRegulated(list, line.material) ? ' §' : ''}`,
+    `${quantityWords(line.need)}${line.open || line.atLeast ? ' +' : ''}`,
+    quantityWords(line.shelf),
+    quantityWords(line.buy),
+    line.packs
+      .filter(pack => supplier === undefined || pack.supplier === supplier)
+      .map(pack => `${pack.count} × ${packText(pack.amount, pack.unit)}`)
+      .join(', '),
+  ]
+  const head = ['', 'need', 'shelf', 'buy', 'packs']
+  const group = (name: string, lines: readonly ShoppingLine[], supplier?: string): readonly string[] =>
+    lines.length === 0
+      ? []
+      : [
+          name,
+          ...columns(
+            head,
+            lines.map(line => row(line, supplier)),
+          ).map(text => `  ${text}`),
+        ]
+  return [
+    heading(sheet.title),
+    ...group('Price unknown', sheet.unknown),
+    ...group('To buy, supplier open', sheet.unplaced),
+    ...sheet.suppliers.flatMap(({ name, invented, order, lines }) => [
+      ...group(`${name}${invented ? ' (invented)' : ''}`, lines, order.supplier),
+      `  goods ${moneyText(order.goodsMinor, currency)}, carriage ${moneyText(order.carriageMinor, currency)}${order.hazardousFeeMinor > 0 ? `, hazardous-goods fee ${moneyText(order.hazardousFeeMinor, currency)}` : ''}: order ${moneyText(order.totalMinor, currency)}`,
+    ]),
+    ...(basket === null || basket.totalMinor === null
+      ? []
+      : [`All that has a price and an amount: ${moneyText(basket.totalMinor, currency)}`]),
+    ...(sheet.missing === null ? [] : wrapped(sheet.missing, '')),
+    ...sheet.madeUp.flatMap(line => wrapped(`${nameOf(line.material)}, ${quantityWords(line.need)}: ${line.madeUp!.how}`, 'Made up: ')),
+    ...pairs(
+      'From the shelf',
+      sheet.shelf.map(line => [nameOf(line.material), quantityWords(line.shelf)]),
+    ),
+    ...pairs(
+      'Left over',
+      sheet.left.map(line => [nameOf(line.material), `${line.open ? 'up to ' : ''}${quantityWords(line.left)}`]),
+    ),
+    ...[...sheet.unknown, ...sheet.shelf].flatMap(line => line.notes.flatMap(note => wrapped(`${nameOf(line.material)}: ${note}`, '! '))),
+    '+: the source gives no amount, or only for a part; at least this much. §: licence, declaration or report, see below.',
+  ]
+}
+
+const pairs = (name: string, rows: readonly (readonly string[])[]): readonly string[] =>
+  rows.length === 0
+    ? []
+    : [
+        name,
+        ...columns(['', ''], rows)
+          .slice(1)
+          .map(text => `  ${text}`),
+      ]
+
+function hazards(library: Library, { hazards: list, steps: charged }: Evaluation): readonly string[] {
+  const nameOf = nameIn(library)
+  const batches = (number: string): number => charged.find(step => step.number === number)?.batches ?? 1
+  return [
+    heading(hazardTitle(list)),
+    ...list.materials.flatMap(material =>
+      wrapped(`${nameOf(material.material)}: ${labelText(material)} ${stateText(library, material)}`, '- '),
+    ),
+    ...(list.meetings.length === 0 ? [] : ['May not meet']),
+    ...sharedMeetings(list.meetings).flatMap(({ meeting, places }) =>
+      wrapped(`${severityText(meeting)} (${places}): ${meeting.title}. ${meetingText(library, meeting)}`, '- '),
+    ),
+    ...(list.gas.length === 0 ? [] : ['Gas']),
+    ...list.gas.flatMap(gas => wrapped(gasText(library, gas, batches(gas.step)), '- ')),
+    ...(list.waste.length === 0 ? [] : ['Waste']),
+    ...list.waste.flatMap(stream =>
+      wrapped(
+        `${stream.name}, ${wasteAmount(stream)}: ${stream.container}. From ${wasteFrom(library, stream)}.${stream.neverWith.length === 0 ? '' : ` Never with ${listed(stream.neverWith)}.`}`,
+        '- ',
+      ),
+    ),
+    'Regulated',
+    ...list.regulated.flatMap(hit => wrapped(`${capital(nameOf(hit.material))}. ${lawText(hit)}`, '§ ')),
+    ...(list.regulated.length === 0 ? ['No row of the bundled lists names anything here.'] : []),
+    ...(list.notScreened.length === 0
+      ? []
+      : wrapped(`Not screened, having neither CAS number nor structure: ${listed(list.notScreened.map(nameOf))}.`, '')),
+  ]
+}
+
+function days(library: Library, { days: plan, steps: charged }: Evaluation): readonly string[] {
+  const nameOf = nameIn(library)
+  const label = (id: string): string => {
+    const step = charged.find(one => one.transformation === id || one.number === id)
+    return step === undefined ? id : `step ${step.number}, ${nameOf(step.makes)}`
+  }
+  const attended = plan.booked.filter(one => one.kind !== 'stand')
+  return [
+    heading('Days'),
+    `${plan.handsOnH === null ? 'Hands-on hours unknown' : `${durationText(plan.handsOnH)} hands-on`}; the longest chain takes ${durationText(plan.elapsedH)}.`,
+    ...(plan.finishDate === null ? [] : [`Done ${longDate(plan.finishDate)}.`]),
+    ...attended.map(
+      one =>
+        `  ${one.start === null ? `${durationText(one.startH)} on` : dateAndTime(one.start)}  ${label(one.step)}: ${one.do}${one.kind === 'watch' ? ' (watched)' : ''}`,
+    ),
+    ...plan.unattended.flatMap(one =>
+      wrapped(
+        `${label(one.step)}: ${one.do}, ${durationText(one.hours)}${one.heated ? ', heated: hang the notice beside it' : ''}.`,
+        'Runs alone: ',
+      ),
+    ),
+    ...plan.tooLong.flatMap(one =>
+      wrapped(
+        `${label(one.step)}: ${one.do}, ${durationText(one.hours)}, longer than every bench session. No date is given for it.`,
+        'Too long: ',
+      ),
+    ),
+    ...plan.notes.flatMap(note => wrapped(sentence(note), '')),
+  ]
+}
+
+const notes = ({ notes: list }: Evaluation): readonly string[] =>
+  list.length === 0 ? [] : [heading('To know'), ...list.flatMap(note => wrapped(`${note.what} ${note.why} ${note.cure}`, '! '))]
