@@ -50,6 +50,8 @@ export interface RouteRows {
   readonly routes: readonly RouteRow[]
   /** No further route exists. */
   readonly complete: boolean
+  /** The order of these rows is proven; false = the search was ended and some of them are only the best found. */
+  readonly proven: boolean
   /** No route that is not listed has a smaller value; absent where the list is complete, or the axis proves nothing. */
   readonly bound?: number
   readonly gentlest?: GentlestRoute
@@ -206,6 +208,7 @@ function listed(drawing: Drawing, drawn: Drawn): RouteRows {
   return {
     routes: namingTheNext(routes, briefs, row),
     complete: whole,
+    proven: drawn.routes.slice(0, count).every(route => route.proven),
     ...(bound !== null && { bound }),
     ...(gentlest && { gentlest }),
   }

@@ -26,6 +26,8 @@ export interface SearchOptions {
 /** Measured: with 200 the median falls, but the worst cases rise by up to a factor of three. */
 const defaultPatience = 50
 const defaultBudget = 200_000
+/** Partial routes taken up without a route before the order by steps among equal values is given up. */
+const plateauPatience = 2000
 /** Nodes settled again by a repair that count as one partial route taken up: measured, both take some microseconds. */
 const workOfOnePop = 10
 
@@ -96,12 +98,15 @@ export class RouteStream {
   // One row an entry of the queue; rank -1 = the partial route itself, else the group from this rank on.
   private readonly entryState: number[] = []
   private readonly entryRank: number[] = []
+  private readonly entryBound: number[] = []
+  private readonly entrySteps: number[] = []
   private readonly repaired = new Map<number, Overlay>()
   private readonly ready: RankedRoute[] = []
   private inHand = -1
   private inHandKey = Number.POSITIVE_INFINITY
   private sinceRoute = 0
   private turns = 0
+  private diving = false
   private stopped = false
 
   constructor(
@@ -142,6 +147,10 @@ export class RouteStream {
       }
       this.pops++
       this.sinceRoute++
+      if (this.sinceRoute > plateauPatience && !this.diving && this.inHandKey === Number.POSITIVE_INFINITY) {
+        this.dive()
+        continue
+      }
       let state = this.inHand
       let rank = -1
       if (this.inHandKey <= this.heap.minKey) this.inHandKey = Number.POSITIVE_INFINITY
@@ -200,10 +209,9 @@ export class RouteStream {
       this.load(state)
       const bound = this.partial.evaluate(this.target, overlay, -1, 0)
       this.open[state] = this.partial.found.open
-      const raised = this.keyOf(bound)
-      if (raised > key) {
+      if (this.keyOf(bound) > key) {
         this.patience >>= 1
-        if (bound < Number.POSITIVE_INFINITY) this.pushKey(raised, state, -1)
+        if (bound < Number.POSITIVE_INFINITY) this.pushEntry(bound, state, -1)
         return true
       }
     }
@@ -234,7 +242,7 @@ export class RouteStream {
     this.load(state)
     const bound = this.partial.evaluate(this.target, this.overlay[state]!, node, order.keys[rank]!)
     if (bound === Number.POSITIVE_INFINITY || this.partial.found.steps + this.partial.found.mustMake > this.maxSteps) return
-    this.pushKey(this.keyOf(bound), state, rank)
+    this.pushEntry(bound, state, rank)
   }
 
   /** Evaluates the decisions that stand loaded and keeps them as a partial route; -1 where they have no completion. */
@@ -258,18 +266,35 @@ export class RouteStream {
     if (this.inHandKey === Number.POSITIVE_INFINITY && key <= this.heap.minKey) {
       this.inHand = state
       this.inHandKey = key
-    } else this.pushKey(key, state, -1)
+    } else this.pushEntry(this.partial.found.bound, state, -1)
   }
 
-  private pushKey(key: number, state: number, rank: number): void {
+  /** Queues what was just evaluated. */
+  private pushEntry(bound: number, state: number, rank: number): void {
     this.entryState.push(state)
     this.entryRank.push(rank)
-    this.heap.push(key, this.entryState.length - 1)
+    this.entryBound.push(bound)
+    this.entrySteps.push(this.partial.found.steps)
+    this.heap.push(this.keyOf(bound), this.entryState.length - 1)
   }
 
   private keyOf(bound: number): number {
     const { steps, mustMake } = this.partial.found
-    return bound + stepPart * (steps + mustMake) * (1 + Math.abs(bound))
+    return bound + stepPart * (this.diving ? -steps : steps + mustMake) * (1 + Math.abs(bound))
+  }
+
+  /**
+   * On a plateau, where nearly all partial routes have one value, the order by fewer steps goes through all of them before one is complete.
+   * From then on the one with most steps decided comes first; among equal values the order by steps is given up, and that by value kept.
+   */
+  private dive(): void {
+    this.diving = true
+    const entries: number[] = []
+    while (this.heap.size > 0) entries.push(this.heap.pop())
+    for (const entry of entries) {
+      const bound = this.entryBound[entry]!
+      this.heap.push(bound - stepPart * this.entrySteps[entry]! * (1 + Math.abs(bound)), entry)
+    }
   }
 
   /** Loads the decisions of a partial route into the evaluation. */

@@ -3,14 +3,18 @@ import { chainSpace } from './chain-space.ts'
 import type { Network } from './network.ts'
 import { type RankedRoute, RouteSearch, type RouteStream, type SearchOptions } from './ranked.ts'
 import { routeValue } from './route-value.ts'
+import { bySharing } from './shared-steps.ts'
 import { openSpace, type Space, targetNode, type Weights } from './space.ts'
 import type { Must } from './through.ts'
 
 /** Which routes from a start are asked for. Compounds and arcs are indices of the network. */
 export interface RoutesAsked {
   readonly start: number
-  /** `default`: a chain, all else bought where it can be. `all`: every route that uses the start. */
-  readonly mode: 'default' | 'all'
+  /**
+   * `default`: a chain, all else bought where it can be. `all`: every route that uses the start. `leaf`: every route that uses the start and
+   * makes nothing that can be bought, which comes to the same as `default` where all that is made on the way cannot be bought.
+   */
+  readonly mode: 'default' | 'all' | 'leaf'
   /** By arc: 1 = forbidden. */
   readonly masked: Uint8Array
   /** Compounds that every route makes, and that are therefore not bought. */
@@ -35,22 +39,38 @@ export function routeSearch(network: Network, weights: Weights, asked: RoutesAsk
   const opened = new Uint8Array(network.compounds.length)
   for (const c of asked.make) opened[c] = 1
   const options = { start: asked.start, masked: asked.masked, opened, makeAll: asked.mode === 'all' }
-  const space = asked.mode === 'all' ? openSpace(network, weights, options) : chainSpace(network, weights, options)
+  const space = asked.mode === 'default' ? chainSpace(network, weights, options) : openSpace(network, weights, options)
   const labels = labelsOf(space)
   if (labels.circle) throw new GainingCircle([...new Set(labels.circle.map(node => network.compounds[node % network.compounds.length]!))])
   const made = [...asked.make, ...asked.mustPass.filter(c => c !== asked.start)]
   const musts: Must[] = made.map(c => ({ start: false, nodes: nodesOf(space, c) }))
   // A chain begins at the start anyway.
-  if (asked.mode === 'all') musts.push({ start: true, nodes: [] })
+  if (asked.mode !== 'default') musts.push({ start: true, nodes: [] })
   return new RouteSearch(space, labels, musts)
 }
 
 const nodesOf = (space: Space, compound: number): number[] => (space.twin === null ? [compound] : [compound, targetNode(space, compound)])
 
+/** A sum over distinct steps has no sharp bound: what is not found by then is not found soon. */
+const distinctBudget = 50_000
+const guessBudget = 20_000
+
+function firstOf(stream: RouteStream, count: number): RankedRoute[] {
+  const routes: RankedRoute[] = []
+  while (routes.length < count) {
+    const route = stream.next()
+    if (route === null) break
+    routes.push(route)
+  }
+  return routes
+}
+
 /** A route in the order of an axis; `value` null = the axis does not know all of it. */
 export interface OrderedRoute {
   readonly arcs: readonly number[]
   readonly value: number | null
+  /** No route that comes later has a smaller value. */
+  readonly proven: boolean
 }
 
 /**
@@ -61,6 +81,8 @@ export class OrderedRoutes {
   private stream: RouteStream | null
   private readonly known: boolean
   private unknownPart = false
+  private readonly handedOut = new Set<string>()
+  private guesses: RankedRoute[] | null = null
   complete = false
 
   /**
@@ -89,7 +111,7 @@ export class OrderedRoutes {
     while (this.stream !== null) {
       const found = this.stream.next()
       if (found === null) {
-        if (!this.stream.complete) return null
+        if (!this.stream.complete) return this.unproven()
         if (this.known || this.unknownPart) {
           this.complete = true
           this.stream = null
@@ -99,18 +121,52 @@ export class OrderedRoutes {
         this.stream = this.streamOf(this.byStep)
         continue
       }
-      if (!this.unknownPart) return found
-      if (Number.isNaN(this.valueOf(found))) return { arcs: found.arcs, value: null }
+      if (!this.unknownPart) return this.listed({ arcs: found.arcs, value: found.value, proven: true })
+      if (Number.isNaN(this.valueOfRoute(found))) return { arcs: found.arcs, value: null, proven: true }
     }
     return null
   }
 
-  private valueOf(route: RankedRoute): number {
+  /** Where the exact search was ended, the rest of the list is what good guessing finds; for sums and chains the search itself ends in time. */
+  private unproven(): OrderedRoute | null {
+    if (this.weights.form !== 'distinct' || this.unknownPart || this.options.shouldStop?.()) return null
+    this.guesses ??= bySharing(
+      this.network,
+      this.weights,
+      this.asked.start,
+      this.target,
+      (weights, count, options) => firstOf(this.streamOf(weights, options), count),
+      { ...this.options, budget: guessBudget },
+    )
+      .filter(route => !this.handedOut.has(route.arcs.join()))
+      .reverse()
+    const next = this.guesses.pop()
+    return next ? { ...next, proven: false } : null
+  }
+
+  private listed(route: OrderedRoute): OrderedRoute {
+    if (this.weights.form === 'distinct') this.handedOut.add(route.arcs.join())
+    return route
+  }
+
+  private valueOfRoute(route: RankedRoute): number {
     return routeValue(this.network, this.weights, this.asked.start, this.target, route.arcs)
   }
 
-  private streamOf(weights: Weights): RouteStream {
-    const search = routeSearch(this.network, weights, this.asked)
-    return search.routesTo(targetNode(search.space, this.target), this.options)
+  /** Where nothing but the target can be bought and made, a route is no chain with things beside it, and is then found once, not once a chain. */
+  private plainest(): RoutesAsked {
+    const { network, asked, target } = this
+    if (asked.mode !== 'default') return asked
+    const make = new Set([...asked.make, target])
+    const either = network.head.some((c, a) => !asked.masked[a] && network.buyable[c] === 1 && c !== asked.start && !make.has(c))
+    return either ? asked : { ...asked, mode: 'leaf', make: [...make] }
+  }
+
+  private streamOf(weights: Weights, options = this.options): RouteStream {
+    const search = routeSearch(this.network, weights, this.plainest())
+    return search.routesTo(
+      targetNode(search.space, this.target),
+      weights.form === 'distinct' ? { budget: distinctBudget, ...options } : options,
+    )
   }
 }

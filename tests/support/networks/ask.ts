@@ -1,6 +1,5 @@
 import type { RankedRoute, SearchOptions } from '../../../core/network/ranked.ts'
-import { type RoutesAsked, routeSearch } from '../../../core/network/routes.ts'
-import { targetNode } from '../../../core/network/space.ts'
+import { OrderedRoutes, type RoutesAsked } from '../../../core/network/routes.ts'
 import type { ListedRoute } from './listing.ts'
 import type { SmallNetwork } from './small.ts'
 
@@ -10,10 +9,10 @@ export function searched(
   asked: Partial<RoutesAsked> & Pick<RoutesAsked, 'mode'>,
   options: SearchOptions = {},
 ): RankedRoute[] {
-  const search = routeSearch(network, weights, { start, masked: new Uint8Array(network.head.length), make: [], mustPass: [], ...asked })
-  const stream = search.routesTo(targetNode(search.space, target), options)
+  const whole = { start, masked: new Uint8Array(network.head.length), make: [], mustPass: [], ...asked }
+  const stream = new OrderedRoutes(network, weights, weights, whole, target, options)
   const found: RankedRoute[] = []
-  for (let route = stream.next(); route !== null; route = stream.next()) found.push(route)
+  for (let route = stream.next(); route !== null; route = stream.next()) found.push({ arcs: route.arcs, value: route.value! })
   if (!stream.complete) throw new Error('the search did not come to its end')
   return found
 }

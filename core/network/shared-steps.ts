@@ -1,0 +1,61 @@
+import type { Network } from './network.ts'
+import type { RankedRoute, SearchOptions } from './ranked.ts'
+import { routeValue } from './route-value.ts'
+import type { Weights } from './space.ts'
+
+/** Routes drawn by the sum that counts a shared step at each use, before they are valued with each step once. */
+const drawn = 100
+/** Rounds of re-pricing from one route: each was seen to end by itself long before. */
+const mostRounds = 12
+/** Routes from which re-pricing sets out. */
+const seeds = 5
+
+/**
+ * Good routes by a value that counts each step once, where the exact search did not come to its end. Draws the best by the plain sum, which
+ * counts a shared step at each use, and values them; then re-prices: what a route does already is set to nought and the search is run again,
+ * so that branches learn to share.
+ *
+ * @param draw  the best routes by given weights, in order
+ * @returns best first; good, but not proven
+ */
+export function bySharing(
+  network: Network,
+  weights: Weights,
+  start: number,
+  target: number,
+  draw: (weights: Weights, count: number, options: SearchOptions) => readonly RankedRoute[],
+  options: SearchOptions,
+): RankedRoute[] {
+  const uses = network.body.length
+  const plainSum = (own: Float64Array): Weights => ({
+    form: 'sum',
+    own,
+    factor: new Float64Array(uses).fill(1),
+    bought: new Float64Array(uses),
+    made: new Float64Array(uses),
+    start: new Float64Array(uses),
+  })
+  const found = new Map<string, RankedRoute>()
+  const keep = (route: RankedRoute): RankedRoute => {
+    const valued = { arcs: route.arcs, value: routeValue(network, weights, start, target, route.arcs) }
+    found.set(route.arcs.join(), valued)
+    return valued
+  }
+  for (const route of draw(plainSum(weights.own), drawn, options)) keep(route)
+  for (const seed of inOrder(found).slice(0, seeds)) {
+    let best = seed
+    for (let round = 0; round < mostRounds; round++) {
+      const own = weights.own.slice()
+      for (const a of best.arcs) own[a] = 0
+      const next = draw(plainSum(own), 1, options)[0]
+      if (next === undefined) break
+      const valued = keep(next)
+      if (valued.value >= best.value - 1e-9) break
+      best = valued
+    }
+  }
+  return inOrder(found)
+}
+
+const inOrder = (found: ReadonlyMap<string, RankedRoute>): RankedRoute[] =>
+  [...found.values()].sort((a, b) => a.value - b.value || a.arcs.length - b.arcs.length || (a.arcs.join() < b.arcs.join() ? -1 : 1))
