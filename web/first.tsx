@@ -37,7 +37,7 @@ export function First() {
         return setProblems([nothingCalled(name, have)])
       }
       const goalFound = wanted ?? (want.trim() === '' ? null : await find(want.trim()))
-      if (want.trim() !== '' && (goalFound === null)) return setProblems([nothingCalled(want.trim(), want)])
+      if (want.trim() !== '' && goalFound === null) return setProblems([nothingCalled(want.trim(), want)])
       await bringFacts([], [found.id])
       const massG = amount === null ? null : massOf(found.id, amount)
       if (amount !== null && massG === null) return setProblems([noMass(found.name)])
@@ -121,7 +121,11 @@ export function First() {
           )}
         </ProblemNote>
       ))}
-      {opening.value && <p class="soft" role="status">Opening the plan.</p>}
+      {opening.value && (
+        <p class="soft" role="status">
+          Opening the plan.
+        </p>
+      )}
       <Problems of={openingProblems.value} />
       <Demo />
       <Kept />

@@ -1,9 +1,9 @@
 import { useEffect } from 'preact/hooks'
 import { printPack } from './print-pack.ts'
+import { openList } from './state/opening.ts'
 import { saved, savingState } from './state/saving.ts'
 import { hasStart } from './state/sheet-state.ts'
 import { canUndo, change, plan, sheet, undo } from './state/store.ts'
-import { openList } from './state/opening.ts'
 
 /** The title strip of a bench sheet: mark, plan, version and when saved, bench; at the right Undo and Print. */
 export function Head() {
@@ -44,7 +44,7 @@ export function Head() {
             <div class="saved">
               <dt>Version</dt>
               <dd>
-                <span role="status">{savedText()}</span>
+                <SavedText />
               </dd>
             </div>
             {settings.bench !== '' && (
@@ -68,14 +68,27 @@ export function Head() {
   )
 }
 
-function savedText(): string {
+/** The version and how it stands; on the phone the number alone. */
+function SavedText() {
   const state = savingState.value
-  if (saved.value === null) return state === 'failed' ? 'in this browser only' : state === 'saving' ? 'being saved' : 'not saved yet'
-  const version = `${saved.value.version}`
-  if (state === 'failed') return `${version}, newer one in this browser only`
-  if (state === 'conflict') return `${version}, changed elsewhere`
-  if (state !== 'clean') return `${version}, being saved`
-  return `${version}, saved ${timeText(saved.value.savedAt)}`
+  if (saved.value === null)
+    return <span role="status">{state === 'failed' ? 'in this browser only' : state === 'saving' ? 'being saved' : 'not saved yet'}</span>
+  const { version, savedAt } = saved.value
+  const more =
+    state === 'failed'
+      ? 'newer one in this browser only'
+      : state === 'conflict'
+        ? 'changed elsewhere'
+        : state !== 'clean'
+          ? 'being saved'
+          : `saved ${timeText(savedAt)}`
+  return (
+    <span role="status">
+      <span class="narrow-only">version </span>
+      {version}
+      <span class="wide-only">, {more}</span>
+    </span>
+  )
 }
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']

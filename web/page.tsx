@@ -11,16 +11,9 @@ import { Thumbs } from './thumbs.tsx'
 export const Page = () => (
   <>
     {!atDoor.value && (
-      <a
-        class="skip"
-        href="#q1"
-        onClick={event => {
-          event.preventDefault()
-          goTo(1)
-        }}
-      >
+      <button type="button" class="skip" onClick={() => goTo(1)}>
         To the seven questions
-      </a>
+      </button>
     )}
     <Head />
     {atDoor.value ? (

@@ -1,1 +1,120 @@
-export const RouteRows = () => null
+import type { ComponentChildren } from 'preact'
+import type { HazardCounts } from '../core/hazards/hazard-list.ts'
+import type { GoalResult } from '../core/plan/evaluation.ts'
+import { durationText, massText, numberText } from '../core/quantity/print.ts'
+import type { Route } from '../core/route/route.ts'
+import { StairAxis, Staircase } from './map/stairs/staircase.tsx'
+import { Name, Unknown } from './parts/words.tsx'
+import { differing, hazardBrief } from './sheet/way-answer.ts'
+import { WayLabel } from './sheet/way-label.tsx'
+import { takeWay } from './state/goals.ts'
+import { nameOf } from './state/names.ts'
+import { facts, waysTo } from './state/questions.ts'
+import { otherWays, standing } from './state/reckoner.ts'
+import { keyOfRoute } from './state/routes-of.ts'
+import { plan } from './state/store.ts'
+import { goalLookedAt } from './state/view.ts'
+
+/** Grey rows under the chosen ones; the rest stands in question 3. */
+const mostOthers = 4
+
+/** Routes as rows with the yield staircase: the goals of the plan in ink, other ways to the goal that is looked at in grey. */
+export function RouteRows() {
+  const { evaluation, fresh } = standing.value
+  if (evaluation === null) return null
+  const looked = goalLookedAt.value
+  const ways = looked === null ? [] : waysTo(looked.target)
+  const others = ways.filter(way => looked !== null && keyOfRoute(way.route) !== keyOfRoute(looked.route)).slice(0, mostOthers)
+  const startG = evaluation.start.massG
+  return (
+    <section class="routes" aria-label="Routes" data-stale={fresh ? undefined : ''}>
+      <div class="row axis">
+        <span>What survives of {massText(startG)}</span>
+        <StairAxis />
+        <span class="n">P10 / median / P90, g</span>
+        <span class="n">steps</span>
+        <span class="n">elapsed</span>
+        <span class="n">hazard</span>
+      </div>
+      {plan.value.goals.map(goal => {
+        const result = evaluation.goals.find(one => one.target === goal.target)
+        const row = waysTo(goal.target).find(way => keyOfRoute(way.route) === keyOfRoute(goal.route))?.row
+        return result === undefined ? null : (
+          <Row key={goal.target} route={goal.route} result={result} hazard={row?.hazard ?? null}>
+            <b>
+              <Name text={nameOf(goal.target)} />
+            </b>
+            <span class="s soft block">
+              step{result.steps.length > 1 ? 's' : ''} {result.steps.join(', ')}
+            </span>
+          </Row>
+        )
+      })}
+      {others.map(({ row, route }) => {
+        const result = otherWays.value.get(`${route.target} ${keyOfRoute(route)}`)?.goals.find(one => one.target === route.target)
+        if (result === undefined) return null
+        return (
+          <Row key={keyOfRoute(route)} route={route} result={result} hazard={row.hazard} grey>
+            <button type="button" class="row-choice" onClick={() => takeWay(route)}>
+              <b>
+                <Name text={nameOf(route.target)} />
+              </b>
+              <span class="s alt block">
+                not chosen;{' '}
+                <WayLabel
+                  steps={differing(
+                    row.steps,
+                    ways.map(way => way.row.steps),
+                  )}
+                />
+              </span>
+            </button>
+          </Row>
+        )
+      })}
+    </section>
+  )
+}
+
+interface RowProps {
+  readonly route: Route
+  readonly result: GoalResult
+  readonly hazard: HazardCounts | null
+  readonly grey?: boolean
+  readonly children: ComponentChildren
+}
+
+function Row({ route, result, hazard, grey = false, children }: RowProps) {
+  const hours = elapsedOf(route)
+  const figures = (massG: number): string => numberText(massG, 3, result.p90G >= 10 ? 1 : 2)
+  return (
+    <div class={`row ${grey ? 'alt' : ''}`}>
+      <div class="who">{children}</div>
+      <Staircase stairs={result.stairs.map(stair => ({ ...stair, name: nameOf(stair.compound) }))} grey={grey} />
+      <div class="n" data-label="P10 / median / P90">
+        {figures(result.p10G)} / <b>{figures(result.medianG)}</b> / {figures(result.p90G)}
+      </div>
+      <div class="n" data-label="steps">
+        {route.steps.length}
+      </div>
+      <div class="n" data-label="elapsed">
+        {hours === null ? <Unknown /> : durationText(hours)}
+      </div>
+      <div class="n hazard" data-label="hazard">
+        {hazard === null ? <Unknown /> : hazardBrief(hazard)}
+      </div>
+    </div>
+  )
+}
+
+/** Elapsed hours of all steps of a route, one after the other. */
+function elapsedOf(route: Route): number | null {
+  const { library } = facts.value
+  let sum = 0
+  for (const step of route.steps) {
+    const transformation = library.transformations.get(step.transformation)
+    if (transformation === undefined) return null
+    sum += transformation.elapsedHours
+  }
+  return sum
+}

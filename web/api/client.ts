@@ -1,5 +1,5 @@
-import type { Problem } from '../../core/problem/problem.ts'
 import type { Settings } from '../../core/plan/settings.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import type { Choosing } from '../state/sheet-state.ts'
 import type { DemoReply, MaterialHit, OpenedReply, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
 
@@ -67,6 +67,7 @@ export const server = {
   plans: () => ask<{ plans: readonly PlanRow[] }>('plans'),
   plan: (id: string) => ask<OpenedReply>(`plans/${encodeURIComponent(id)}`),
   savePlan: (plan: unknown) => ask<SavedPlan>('plans', post({ plan })),
-  saveAgain: (id: string, version: number, plan: unknown) => ask<SavedPlan>(`plans/${encodeURIComponent(id)}`, post({ onVersion: version, plan }, 'PUT')),
+  saveAgain: (id: string, version: number, plan: unknown) =>
+    ask<SavedPlan>(`plans/${encodeURIComponent(id)}`, post({ onVersion: version, plan }, 'PUT')),
   dropPlan: (id: string) => ask<void>(`plans/${encodeURIComponent(id)}`, { method: 'DELETE' }),
 }

@@ -54,7 +54,11 @@ export interface SliceReply {
 export interface WayIn {
   readonly title: string
   readonly start: { readonly material: string; readonly massG: number | null }
-  readonly goals?: readonly { readonly target: string; readonly steps?: readonly string[]; readonly amount?: Plan['goals'][number]['amount'] }[]
+  readonly goals?: readonly {
+    readonly target: string
+    readonly steps?: readonly string[]
+    readonly amount?: Plan['goals'][number]['amount']
+  }[]
 }
 
 export interface DemoReply {

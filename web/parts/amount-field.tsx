@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
+import type { Problem } from '../../core/problem/problem.ts'
 import { parseQuantity, type Quantity } from '../../core/quantity/parse.ts'
 import type { Dimension } from '../../core/quantity/unit.ts'
-import type { Problem } from '../../core/problem/problem.ts'
 
 interface Props {
   /** What stands there, as text. */
@@ -30,16 +30,18 @@ export function AmountField({ text, label, dimensions, onWritten, mayBeEmpty = f
 
   const settle = (): void => {
     setWriting(false)
-    if (draft.trim() === text.trim()) return setProblems([])
+    if (draft.trim() === text.trim()) {
+      setProblems([])
+      return
+    }
     if (mayBeEmpty && draft.trim() === '') {
       setProblems([])
       onWritten(null)
       return
     }
     const read = parseQuantity(draft, [label], { dimensions, zero: false })
-    if (!read.ok) return setProblems(read.problems)
-    setProblems([])
-    onWritten(read.value)
+    setProblems(read.ok ? [] : read.problems)
+    if (read.ok) onWritten(read.value)
   }
   const id = `wrong-${label.replace(/[^A-Za-z0-9]+/g, '-')}`
   return (

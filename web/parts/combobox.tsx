@@ -81,8 +81,8 @@ export function Combobox<T>(props: Props<T>) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
       event.preventDefault()
-      if (!open && count > 0) return setOpen(true)
-      if (count > 0) setMarked((marked + (event.key === 'ArrowDown' ? 1 : count - 1)) % count)
+      if (!open && count > 0) setOpen(true)
+      else if (count > 0) setMarked((marked + (event.key === 'ArrowDown' ? 1 : count - 1)) % count)
     } else if (event.key === 'Enter') {
       const option = open ? options?.[marked] : undefined
       if (option !== undefined) {

@@ -8,7 +8,17 @@ import { openFigure, turnFigure } from '../state/view.ts'
  * @param name   unique on the page; the working of that name opens below
  * @param label  what it is the figure of, for a screen reader
  */
-export function Figure({ name, label, children, class: extra = '' }: { readonly name: string; readonly label: string; readonly children: ComponentChildren; readonly class?: string }) {
+export function Figure({
+  name,
+  label,
+  children,
+  class: extra = '',
+}: {
+  readonly name: string
+  readonly label: string
+  readonly children: ComponentChildren
+  readonly class?: string
+}) {
   const open = openFigure.value === name
   return (
     <button

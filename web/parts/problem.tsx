@@ -1,10 +1,12 @@
 import type { ComponentChildren } from 'preact'
 import type { Problem } from '../../core/problem/problem.ts'
 
+const triangle = 'M8 1.8 15 14H1z M8 6.4v3.8 M8 11.9v.4'
+
 /** The mark of what is wrong or to be watched: a triangle, never a colour. */
 export const Triangle = ({ label }: { readonly label?: string }) => (
-  <svg class="flag" viewBox="0 0 16 16" {...(label === undefined ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label })}>
-    <path d="M8 1.8 15 14H1z M8 6.4v3.8 M8 11.9v.4" fill="none" stroke="currentColor" stroke-width="1.3" stroke-linejoin="round" stroke-linecap="round" />
+  <svg class="flag" viewBox="0 0 16 16" role="img" aria-label={label ?? 'Mind'}>
+    <path d={triangle} fill="none" stroke="currentColor" stroke-width="1.3" stroke-linejoin="round" stroke-linecap="round" />
   </svg>
 )
 

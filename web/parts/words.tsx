@@ -1,27 +1,24 @@
 import { type ComponentChildren, Fragment } from 'preact'
 import { formulaRuns } from '../map/scheme/runs.ts'
+import { softened } from '../map/softened.ts'
 
 /** A formula with its subscripts. */
 export function Formula({ text }: { readonly text: string }) {
-  return (
-    <>
-      {formulaRuns(text).map((run, at) => (run.sub ? <sub key={at}>{run.t}</sub> : run.t))}
-    </>
-  )
+  return <>{formulaRuns(text).map((run, at) => (run.sub ? <sub key={at}>{run.t}</sub> : run.t))}</>
 }
 
 /** Prefixes that are set in italics. Source: IUPAC recommendations on typography (locants and stereodescriptors are italic). */
 const italics = /^(o|m|p|N|E|Z|cis|trans|tert|sec|meso|endo|exo)(?=-)/
 
-/** A compound's name, its locant prefix in italics. */
+/** A compound's name, its locant prefix in italics; a long one may break at its chemical joints. */
 export function Name({ text }: { readonly text: string }) {
   const prefix = italics.exec(text)?.[1]
   return prefix === undefined ? (
-    <>{text}</>
+    <>{softened(text)}</>
   ) : (
     <>
       <i>{prefix}</i>
-      {text.slice(prefix.length)}
+      {softened(text.slice(prefix.length))}
     </>
   )
 }

@@ -12,7 +12,9 @@ export function WorkingRow({ name, span }: { readonly name: string; readonly spa
   return (
     <tr class="in" id={workingId(name)}>
       <td colSpan={span}>
-        <div class="working">{working === null ? <p>The working is not at hand while the plan is reckoned again.</p> : <Arithmetic of={working} />}</div>
+        <div class="working">
+          {working === null ? <p>The working is not at hand while the plan is reckoned again.</p> : <Arithmetic of={working} />}
+        </div>
       </td>
     </tr>
   )

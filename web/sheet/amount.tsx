@@ -1,12 +1,13 @@
 import type { Evaluation } from '../../core/plan/evaluation.ts'
-import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
+import { byNumber } from '../../core/plan/merged-steps.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import { massText, numberText, percentText, volumeText } from '../../core/quantity/print.ts'
+import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
-import { WorkingRow } from '../parts/working.tsx'
 import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
+import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { askFactsAgain, facts, factsAsked } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
@@ -22,9 +23,17 @@ export function Amount() {
   const empty = evaluation === null
   const answer =
     refused !== null ? (
-      refused.ok === 'stopped' ? 'Stopped: nothing is reckoned' : 'This plan could not be reckoned'
+      refused.ok === 'stopped' ? (
+        'Stopped: nothing is reckoned'
+      ) : (
+        'This plan could not be reckoned'
+      )
     ) : evaluation === null ? (
-      plan.value.goals.length === 0 ? 'No route chosen' : 'Being reckoned'
+      plan.value.goals.length === 0 ? (
+        'No route chosen'
+      ) : (
+        'Being reckoned'
+      )
     ) : (
       <Clauses
         of={amountAnswer(evaluation).map((clause, at, all) => (
@@ -60,9 +69,11 @@ function AmountBody() {
       <Goals evaluation={evaluation} />
       {evaluation !== null && (
         <div data-stale={fresh ? undefined : ''} class="steps">
-          {evaluation.steps.map(step => (
-            <StepTable step={step} evaluation={evaluation} key={step.transformation} />
-          ))}
+          {[...evaluation.steps]
+            .sort((a, b) => byNumber(a.number, b.number))
+            .map(step => (
+              <StepTable step={step} evaluation={evaluation} key={step.transformation} />
+            ))}
           {evaluation.notes.length > 0 && <Problems of={evaluation.notes} />}
         </div>
       )}
@@ -80,8 +91,8 @@ function InHand() {
   if (start.massG === null)
     return (
       <p>
-        Reckoned backwards: {evaluation === null ? 'the goals' : massText(evaluation.start.massG)} of <Name text={nameOf(start.material)} /> {evaluation === null ? 'say how much is' : 'are'} needed. Or start from what there is:{' '}
-        <StartAmount class="n" />
+        Reckoned backwards: {evaluation === null ? 'the goals' : massText(evaluation.start.massG)} of <Name text={nameOf(start.material)} />{' '}
+        {evaluation === null ? 'say how much is' : 'are'} needed. Or start from what there is: <StartAmount class="n" />
       </p>
     )
   const onShelf = plan.value.shelf.find(item => item.material === start.material && item.unit === 'g')?.amount ?? 0
@@ -126,7 +137,6 @@ function Goals({ evaluation }: { readonly evaluation: Evaluation | null }) {
             <th>wanted</th>
             <th class="n">median</th>
             <th class="n">P10–P90, g</th>
-            <th class="n">chance</th>
           </tr>
         </thead>
         <tbody>
@@ -152,14 +162,15 @@ function Goals({ evaluation }: { readonly evaluation: Evaluation | null }) {
                   )}
                 </td>
                 <td class="n">{result === undefined ? '' : spreadText(result.p10G, result.p90G)}</td>
-                <td class="n">{result?.chance == null ? '' : chanceText(result.chance)}</td>
               </tr>,
-              <WorkingRow name={figure} span={5} key={`${goal.target} working`} />,
+              <WorkingRow name={figure} span={4} key={`${goal.target} working`} />,
               result === undefined ? null : (
                 <tr class="in" key={`${goal.target} more`}>
-                  <td colSpan={5} class="s soft under">
-                    At typical yields {massText(result.expectedG)}; {settings.hand === 'practised' ? 'first attempts' : 'a practised hand'} {massText(result.otherHandG)}.
-                    Overall yield on start {percentText(result.overallYieldOnStart)}, of the longest chain {percentText(result.longestLinearYield)}.
+                  <td colSpan={4} class="s soft under">
+                    At typical yields {massText(result.expectedG)}; {settings.hand === 'practised' ? 'first attempts' : 'a practised hand'}{' '}
+                    {massText(result.otherHandG)}. Overall yield on start {percentText(result.overallYieldOnStart)}, yield of the longest
+                    chain {percentText(result.longestLinearYield)}.
+                    {result.chance === null ? '' : ` The mass is reached with a chance of ${chanceText(result.chance)}.`}
                   </td>
                 </tr>
               ),
@@ -192,7 +203,10 @@ function GoalAmountField({ target, name, massOnly }: { readonly target: string; 
             change({
               do: 'goal-amount',
               target,
-              amount: quantity.unit === '%' ? { kind: 'share', fraction: Math.min(1, inBase(quantity)) } : { kind: 'mass', massG: inBase(quantity) },
+              amount:
+                quantity.unit === '%'
+                  ? { kind: 'share', fraction: Math.min(1, inBase(quantity)) }
+                  : { kind: 'mass', massG: inBase(quantity) },
             })
           }}
         />
@@ -201,7 +215,9 @@ function GoalAmountField({ target, name, massOnly }: { readonly target: string; 
         <button
           type="button"
           class="do s"
-          onClick={() => change({ do: 'goal-amount', target, amount: amount.kind === 'rest' ? { kind: 'mass', massG: 5 } : { kind: 'rest' } })}
+          onClick={() =>
+            change({ do: 'goal-amount', target, amount: amount.kind === 'rest' ? { kind: 'mass', massG: 5 } : { kind: 'rest' } })
+          }
           aria-label={amount.kind === 'rest' ? `give ${name} a mass` : `give ${name} the rest`}
         >
           {amount.kind === 'rest' ? 'as mass' : 'rest'}
@@ -223,7 +239,9 @@ function Confidence({ evaluation }: { readonly evaluation: Evaluation | null }) 
         <select
           class="blank"
           value={settings.confidence ?? ''}
-          onChange={event => change({ do: 'settings', patch: { confidence: event.currentTarget.value === '' ? null : Number(event.currentTarget.value) } })}
+          onChange={event =>
+            change({ do: 'settings', patch: { confidence: event.currentTarget.value === '' ? null : Number(event.currentTarget.value) } })
+          }
         >
           <option value="">planned at typical yields</option>
           {confidences.map(chance => (
@@ -232,7 +250,7 @@ function Confidence({ evaluation }: { readonly evaluation: Evaluation | null }) 
             </option>
           ))}
         </select>
-        {evaluation?.chanceAll != null && <span class="soft s"> all masses together: {chanceText(evaluation.chanceAll)}</span>}
+        {evaluation?.chanceAll != null && <span class="soft s block">All masses together: {chanceText(evaluation.chanceAll)}</span>}
       </span>
     </label>
   )
@@ -294,11 +312,21 @@ function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly 
   )
 }
 
-const basisText: Partial<Record<ChargedLine['basis'], string>> = { 'at-least': 'source gives none; at least', planned: 'planned, not from the source', derived: 'reckoned by the library' }
+const basisText: Partial<Record<ChargedLine['basis'], string>> = {
+  'at-least': 'source gives none; at least',
+  planned: 'planned, not from the source',
+  derived: 'reckoned by the library',
+}
 
 function ChargeRow({ line, name }: { readonly line: ChargedLine; readonly name: string }) {
   const open = line.massG === null && line.volumeMl === null
-  const amount = open ? 'as needed' : line.volumeMl !== null && line.massG !== null && byVolume(line) ? volumeText(line.volumeMl) : line.massG !== null ? massText(line.massG) : volumeText(line.volumeMl ?? 0)
+  const amount = open
+    ? 'as needed'
+    : line.volumeMl !== null && line.massG !== null && byVolume(line)
+      ? volumeText(line.volumeMl)
+      : line.massG !== null
+        ? massText(line.massG)
+        : volumeText(line.volumeMl ?? 0)
   const weak = line.basis === 'at-least' || line.basis === 'planned'
   const stage = line.at === 'vessel' ? '' : line.at === 'quench' ? 'quench' : line.role
   return (
@@ -359,7 +387,8 @@ function GoesOn({ step, evaluation }: { readonly step: ChargedStep; readonly eva
       </thead>
       <tbody>
         {step.goesTo.map((to, at) => {
-          const next = to.step === null ? null : (evaluation.steps.find(one => one.number === to.step || one.transformation === to.step) ?? null)
+          const next =
+            to.step === null ? null : (evaluation.steps.find(one => one.number === to.step || one.transformation === to.step) ?? null)
           const goal = to.goal === null ? null : (evaluation.goals[to.goal] ?? null)
           return (
             <tr key={`${to.step} ${at}`}>
@@ -382,4 +411,3 @@ function GoesOn({ step, evaluation }: { readonly step: ChargedStep; readonly eva
     </table>
   )
 }
-

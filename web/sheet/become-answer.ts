@@ -23,6 +23,10 @@ export function reachShown(rows: readonly ReachRow[], words: string, order: Reac
   const byYield = (a: ReachRow, b: ReachRow): number => (b.bestYieldOnStart ?? -1) - (a.bestYieldOnStart ?? -1)
   const byName = (a: ReachRow, b: ReachRow): number => (a.name < b.name ? -1 : 1)
   return [...found].sort((a, b) =>
-    order === 'name' ? byName(a, b) : order === 'yield' ? byYield(a, b) || byName(a, b) : (a.steps ?? 99) - (b.steps ?? 99) || byYield(a, b) || byName(a, b),
+    order === 'name'
+      ? byName(a, b)
+      : order === 'yield'
+        ? byYield(a, b) || byName(a, b)
+        : (a.steps ?? 99) - (b.steps ?? 99) || byYield(a, b) || byName(a, b),
   )
 }

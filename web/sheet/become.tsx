@@ -3,7 +3,7 @@ import { percentText } from '../../core/quantity/print.ts'
 import type { ReachRow } from '../api/replies.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
-import { dropGoal, isWanted, wantGoal, wanted } from '../state/goals.ts'
+import { dropGoal, isWanted, wanted, wantGoal } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
 import { askReachAgain, askRoutesAgain, reach, routesTo } from '../state/questions.ts'
 import { hasStart } from '../state/sheet-state.ts'
@@ -24,7 +24,13 @@ export function Become() {
         ? 'Not known: the server does not answer'
         : 'Nothing in the library takes this further'
   return (
-    <Question no={2} ask="What can it become?" empty={clauses.length === 0} stale={waiting} answer={clauses.length === 0 ? none : <Clauses of={clauses} />}>
+    <Question
+      no={2}
+      ask="What can it become?"
+      empty={clauses.length === 0}
+      stale={waiting}
+      answer={clauses.length === 0 ? none : <Clauses of={clauses} />}
+    >
       {() => <BecomeBody />}
     </Question>
   )
@@ -47,8 +53,8 @@ function BecomeBody() {
   if (answer.reach.length === 0)
     return (
       <p>
-        No transformation of the library takes {nameOf(plan.value.start.material)} as a reactant. Start from another material, or add a transformation to the
-        library.
+        No transformation of the library takes {nameOf(plan.value.start.material)} as a reactant. Start from another material, or add a
+        transformation to the library.
       </p>
     )
   const rows = reachShown(answer.reach, words, order)
@@ -88,7 +94,8 @@ function BecomeBody() {
       </table>
       {rows.length === 0 && <p class="soft">Nothing within reach is called “{words}”.</p>}
       <p class="s soft">
-        Best yield on start of the default routes, at typical yields. {choosing.value.maxSteps === null ? 'Up to three steps are shown.' : ''}
+        Best yield on start of the default routes, at typical yields.{' '}
+        {choosing.value.maxSteps === null ? 'Up to three steps are shown.' : ''}
       </p>
     </>
   )
@@ -107,7 +114,12 @@ function Wanted() {
         </button>
       </Problems>
     )
-  if (waiting) return <p class="soft" role="status">Looking for routes to {nameOf(target)}.</p>
+  if (waiting)
+    return (
+      <p class="soft" role="status">
+        Looking for routes to {nameOf(target)}.
+      </p>
+    )
   if (answer !== null && answer.routes.length === 0)
     return (
       <p role="status">
@@ -131,7 +143,7 @@ function Row({ row }: { readonly row: ReachRow }) {
             aria-label={`${row.name} as a goal`}
             onChange={() => (isGoal || isWanted(row.compound) ? dropGoal(row.compound) : wantGoal(row.compound))}
           />
-          <span class="ink">
+          <span class="as-name">
             <Name text={row.name} />
           </span>
         </label>
@@ -141,7 +153,13 @@ function Row({ row }: { readonly row: ReachRow }) {
         {row.bestYieldOnStart === null ? <Unknown>not proven</Unknown> : percentText(row.bestYieldOnStart)}
       </td>
       <td>
-        {isGoal ? <span class="own">goal</span> : onTheWay ? <span class="soft">on the way</span> : <span class="soft s">{flagWords(row.flags)}</span>}
+        {isGoal ? (
+          <span class="own">goal</span>
+        ) : onTheWay ? (
+          <span class="soft">on the way</span>
+        ) : (
+          <span class="soft s">{flagWords(row.flags)}</span>
+        )}
       </td>
     </tr>
   )
@@ -151,6 +169,7 @@ const words = { barred: 'not for the public', licence: '§ licence', reporting: 
 
 /** The gravest flag of a row, in a word; the whole sentence stands with the route. */
 function flagWords(flags: ReachRow['flags']): string {
-  for (const kind of ['barred', 'licence', 'reporting', 'hazard-unknown'] as const) if (flags.some(flag => flag.kind === kind)) return words[kind]
+  for (const kind of ['barred', 'licence', 'reporting', 'hazard-unknown'] as const)
+    if (flags.some(flag => flag.kind === kind)) return words[kind]
   return ''
 }

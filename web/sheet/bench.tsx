@@ -6,15 +6,25 @@ import { WindowRow } from './windows.tsx'
 const set = (patch: Partial<Settings>): void => change({ do: 'settings', patch })
 
 /** A thing that is owned, not owned, or not spoken of. */
-function Owned({ label, value, onValue }: { readonly label: string; readonly value: boolean | null; readonly onValue: (value: boolean | null) => void }) {
+function Owned({
+  label,
+  value,
+  onValue,
+}: {
+  readonly label: string
+  readonly value: boolean | null
+  readonly onValue: (value: boolean | null) => void
+}) {
   return (
     <fieldset class="line">
       <legend>{label}</legend>
-      {([
-        [true, 'yes'],
-        [false, 'no'],
-        [null, 'not stated'],
-      ] as const).map(([option, word]) => (
+      {(
+        [
+          [true, 'yes'],
+          [false, 'no'],
+          [null, 'not stated'],
+        ] as const
+      ).map(([option, word]) => (
         <label class="dot-choice" key={word}>
           <input type="radio" name={label} checked={value === option} onChange={() => onValue(option)} />
           {word}
@@ -58,7 +68,12 @@ export function Bench() {
       <div class="lines">
         <label class="line">
           <span>Bench</span>
-          <input class="blank" value={settings.bench} placeholder="its name" onChange={event => set({ bench: event.currentTarget.value.trim() })} />
+          <input
+            class="blank"
+            value={settings.bench}
+            placeholder="its name"
+            onChange={event => set({ bench: event.currentTarget.value.trim() })}
+          />
         </label>
         <Owned label="Hood" value={settings.hood} onValue={hood => set({ hood })} />
         <Owned label="Inert gas" value={settings.inertGas} onValue={inertGas => set({ inertGas })} />
@@ -72,7 +87,9 @@ export function Bench() {
             max={20}
             value={settings.heatSources ?? ''}
             placeholder="not stated"
-            onChange={event => set({ heatSources: event.currentTarget.value === '' ? null : Math.max(0, Math.round(Number(event.currentTarget.value))) })}
+            onChange={event =>
+              set({ heatSources: event.currentTarget.value === '' ? null : Math.max(0, Math.round(Number(event.currentTarget.value))) })
+            }
           />
         </label>
         <Choice
@@ -106,7 +123,12 @@ export function Bench() {
         />
         <label class="line">
           <span>First day</span>
-          <input class="blank" type="date" value={settings.startDate ?? ''} onChange={event => set({ startDate: event.currentTarget.value || null })} />
+          <input
+            class="blank"
+            type="date"
+            value={settings.startDate ?? ''}
+            onChange={event => set({ startDate: event.currentTarget.value || null })}
+          />
         </label>
         <WindowRow windows={settings.windows} onWindows={windows => set({ windows })} />
         <label class="line">

@@ -58,12 +58,19 @@ export function compareRows(library: Library, columns: readonly Column[], target
 }
 
 function axesOf(library: Library, target: string): readonly Axis[] {
-  const of = <V>(read: (evaluation: Evaluation) => V) => (column: Column): V | undefined =>
-    column.evaluation === null ? undefined : read(column.evaluation)
+  const of =
+    <V>(read: (evaluation: Evaluation) => V) =>
+    (column: Column): V | undefined =>
+      column.evaluation === null ? undefined : read(column.evaluation)
   const goal = (evaluation: Evaluation) => evaluation.goals.find(one => one.target === target)
   return [
     { label: 'Yield on start', better: 'more', value: column => column.row.overallYieldOnStart, text: (_, value) => percentText(value) },
-    { label: 'Yield of the longest chain', better: null, value: column => column.row.longestLinearYield, text: (_, value) => percentText(value) },
+    {
+      label: 'Yield of the longest chain',
+      better: null,
+      value: column => column.row.longestLinearYield,
+      text: (_, value) => percentText(value),
+    },
     {
       label: 'Product, median',
       better: 'more',
@@ -109,13 +116,18 @@ function axesOf(library: Library, target: string): readonly Axis[] {
     {
       label: 'To buy, at least',
       better: 'less',
-      value: of(evaluation => evaluation.basket?.totalMinor ?? null),
-      text: (column, value) => {
+      // Fewer unknown prices go before a smaller total: an unknown price is not free.
+      value: of(({ basket }) => (basket?.totalMinor == null ? null : basket.priceUnknown.length * 1e9 + basket.totalMinor)),
+      text: column => {
         const basket = column.evaluation?.basket
-        if (!basket) return ''
-        const missing = basket.priceUnknown.length
-        return `${moneyText(value, basket.currency)}${missing > 0 ? ` + ${missing}${noBreakSpace}unknown` : ''}`
+        return basket?.totalMinor == null ? '' : moneyText(basket.totalMinor, basket.currency)
       },
+    },
+    {
+      label: 'Prices unknown',
+      better: 'less',
+      value: of(({ basket }) => (basket === null ? undefined : basket.priceUnknown.length)),
+      text: (_, value) => (value === 0 ? 'none' : String(value)),
     },
     {
       label: 'Hands-on',

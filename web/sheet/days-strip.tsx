@@ -110,13 +110,22 @@ function Strip({ booked, steps }: { readonly booked: readonly Booked[]; readonly
       </svg>
       <p class="key-line s soft" aria-hidden="true">
         <span>
-          <svg viewBox="0 0 22 9"><rect class="hands" width={22} height={9} /></svg> hands on
+          <svg viewBox="0 0 22 9" aria-hidden="true">
+            <rect class="hands" width={22} height={9} />
+          </svg>{' '}
+          hands on
         </span>
         <span>
-          <svg viewBox="0 0 22 9"><path class="edge" d="M0 .5h22M0 8.500h22" /></svg> runs, watched
+          <svg viewBox="0 0 22 9" aria-hidden="true">
+            <path class="edge" d="M0 .5h22M0 8.500h22" />
+          </svg>{' '}
+          runs, watched
         </span>
         <span>
-          <svg viewBox="0 0 22 9"><path class="alone" d="M1 5h20" /></svg> alone
+          <svg viewBox="0 0 22 9" aria-hidden="true">
+            <path class="alone" d="M1 5h20" />
+          </svg>{' '}
+          alone
         </span>
       </p>
     </>
@@ -174,4 +183,3 @@ function spokenStrip(rows: readonly { readonly step: Evaluation['steps'][number]
     })
     .join('; ')
 }
-

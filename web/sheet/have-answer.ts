@@ -8,7 +8,8 @@ export function haveAnswer(plan: Plan, nameOf: (id: string) => string): readonly
   const bottles = shelf.filter(item => item.material !== start.material).length
   const bottlesText = counted(bottles, 'bottle')
   const owned = ownedText(settings.hood, settings.inertGas)
-  if (start.material === '') return bottles === 0 ? [] : [`${bottlesText} on the shelf${owned === '' ? '' : ';'}`, ...(owned === '' ? [] : [owned])]
+  if (start.material === '')
+    return bottles === 0 ? [] : [`${bottlesText} on the shelf${owned === '' ? '' : ';'}`, ...(owned === '' ? [] : [owned])]
   const inHand = start.massG === null ? nameOf(start.material) : `${massText(start.massG)} of ${nameOf(start.material)}`
   const first = bottles === 0 ? inHand : `${inHand} and ${bottlesText}`
   return owned === '' ? [first] : [`${first};`, owned]

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { measured } from '../../core/library/reference-charge.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import type { Quantity } from '../../core/quantity/parse.ts'
-import { massText, numberText, quantityText } from '../../core/quantity/print.ts'
+import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
 import type { MaterialHit } from '../api/replies.ts'
 import { AmountField } from '../parts/amount-field.tsx'
@@ -22,7 +22,12 @@ import { Question } from './question.tsx'
 export function Have() {
   const clauses = haveAnswer(plan.value, nameOf)
   return (
-    <Question no={1} ask="What have I got?" empty={clauses.length === 0} answer={clauses.length === 0 ? 'Nothing on the shelf yet' : <Clauses of={clauses} />}>
+    <Question
+      no={1}
+      ask="What have I got?"
+      empty={clauses.length === 0}
+      answer={clauses.length === 0 ? 'Nothing on the shelf yet' : <Clauses of={clauses} />}
+    >
       {() => <HaveBody />}
     </Question>
   )
@@ -75,7 +80,7 @@ function HaveBody() {
   )
 }
 
-const assayText = (item: ShelfItem | undefined): string => (item?.assay === undefined ? '' : `${numberText(item.assay * 100, 3, 1)} %`)
+const assayText = (item: ShelfItem | undefined): string => (item?.assay === undefined ? '' : asWritten(item.assay * 100, '%'))
 
 /** What is in hand, in g: a volume is turned into g by the material's density. */
 export function StartAmount({ class: extra = 'bare n' }: { readonly class?: string }) {
@@ -111,6 +116,12 @@ export function massOf(id: string, quantity: Quantity): number | null {
   return measured(facts.value.library, material, base, unit).massG
 }
 
+/** The reader's own figure, without zeros that nobody wrote. */
+const asWritten = (value: number, unit: string): string =>
+  `${numberText(value, 6, 4)
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '')}${noBreakSpace}${unit}`
+
 const shelfUnits = ['g', 'kg', 'mg', 'mL', 'L', 'mol', 'mmol'] as const
 
 /** A quantity as a shelf file holds it. */
@@ -129,7 +140,7 @@ function Bottle({ item, at }: { readonly item: ShelfItem; readonly at: number })
       </th>
       <td class="n">
         <AmountField
-          text={quantityText({ value: item.amount, unit: item.unit })}
+          text={asWritten(item.amount, item.unit)}
           label={`amount of ${name} on the shelf`}
           dimensions={['mass', 'volume', 'amount']}
           class="bare n"
@@ -172,7 +183,10 @@ function AddBottle() {
   }
   const take = (taken: MaterialHit): void => {
     const { amount } = readHave(text)
-    if (amount !== null) return put(taken, amount)
+    if (amount !== null) {
+      put(taken, amount)
+      return
+    }
     setHit(taken)
     setText(taken.name)
   }
@@ -192,7 +206,12 @@ function AddBottle() {
       {hit !== null && (
         <span class="field">
           <span>amount</span>
-          <AmountField text="" label={`amount of ${hit.name}`} dimensions={['mass', 'volume', 'amount']} onWritten={amount => amount !== null && put(hit, amount)} />
+          <AmountField
+            text=""
+            label={`amount of ${hit.name}`}
+            dimensions={['mass', 'volume', 'amount']}
+            onWritten={amount => amount !== null && put(hit, amount)}
+          />
         </span>
       )}
       <Problems of={wrong} />

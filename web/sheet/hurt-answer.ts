@@ -10,7 +10,9 @@ export function hurtAnswer(hazards: HazardList, nameOf: (id: string) => string):
   const worst = gravest.length > 0 ? gravest : danger
   if (worst.length === 0) {
     if (unknown > 0) return [capital(unknownText)]
-    return hazards.materials.some(material => material.class === 'warning') ? ['Nothing above a warning'] : ['No hazard class assigned to anything, with a source']
+    return hazards.materials.some(material => material.class === 'warning')
+      ? ['Nothing above a warning']
+      : ['No hazard class assigned to anything, with a source']
   }
   const first = capital(listed(named(worst, nameOf)))
   return unknownText === '' ? [first] : [`${first};`, unknownText]
@@ -19,5 +21,10 @@ export function hurtAnswer(hazards: HazardList, nameOf: (id: string) => string):
 /** Two names at the most, and how many more. */
 function named(materials: readonly LabelledMaterial[], nameOf: (id: string) => string): readonly string[] {
   const names = materials.map(material => nameOf(material.material).replace(/,.*$/, ''))
-  return names.length <= 2 ? names : [names[0] ?? '', `${counted(names.length - 1, 'other')} of ${materials[0]?.class === 'gravest' ? 'the gravest class' : 'the class Danger'}`]
+  return names.length <= 2
+    ? names
+    : [
+        names[0] ?? '',
+        `${counted(names.length - 1, 'other')} of ${materials[0]?.class === 'gravest' ? 'the gravest class' : 'the class Danger'}`,
+      ]
 }

@@ -3,7 +3,7 @@ import type { HazardList, LabelledMaterial, Meeting, RegulatedHit } from '../../
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../../core/quantity/print.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
-import { capital, Clauses, counted, listed, Name, Unknown } from '../parts/words.tsx'
+import { Clauses, capital, counted, listed, Name, Unknown } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
 import { standing } from '../state/reckoner.ts'
 import { hurtAnswer } from './hurt-answer.ts'
@@ -66,7 +66,7 @@ function HurtBody({ evaluation }: { readonly evaluation: Evaluation }) {
           </button>
         </p>
       )}
-      <Meetings of={hazards.meetings} />
+      <Meetings of={hazards.meetings} numbers={numbers} />
       <StepNotes hazards={hazards} numbers={numbers} />
       <Gas hazards={hazards} numbers={numbers} />
       <Waste hazards={hazards} />
@@ -108,7 +108,10 @@ function LabelRow({ material, numbers }: { readonly material: LabelledMaterial; 
   const codes = all ? material.codes : material.codes.slice(0, codesAtFirst)
   const amount = material.massG === null ? (material.volumeMl === null ? '' : volumeText(material.volumeMl)) : massText(material.massG)
   const steps = material.steps.map(step => numbers.get(step) ?? step)
-  const where = steps.length === 0 ? '' : ` ${material.as.includes('made') || material.as.includes('product') ? 'made or used in' : 'in'} step${steps.length > 1 ? 's' : ''} ${listed(steps)}`
+  const where =
+    steps.length === 0
+      ? ''
+      : ` ${material.as.includes('made') || material.as.includes('product') ? 'made or used in' : 'in'} step${steps.length > 1 ? 's' : ''} ${listed(steps)}`
   return (
     <li class={`hz ${material.known}`}>
       <span class="pics">
@@ -143,7 +146,8 @@ function LabelRow({ material, numbers }: { readonly material: LabelledMaterial; 
         <p class="state">
           {material.known === 'seen' ? `Seen: ${material.from ?? 'in a source'}.` : 'Remembered, no source seen.'} {amount}
           {where}
-          {amount === '' && where === '' ? '' : '.'} {material.exposureLimit === null ? '' : `Exposure limit ${material.exposureLimit}.`} {material.note ?? ''}
+          {amount === '' && where === '' ? '' : '.'} {material.exposureLimit === null ? '' : `Exposure limit ${material.exposureLimit}.`}{' '}
+          {material.note ?? ''}
         </p>
       </div>
     </li>
@@ -152,41 +156,72 @@ function LabelRow({ material, numbers }: { readonly material: LabelledMaterial; 
 
 const severityWord = { never: 'Never', care: 'With care', note: 'Note' } as const
 
-function Meetings({ of }: { readonly of: readonly Meeting[] }) {
+/** What may not meet. Inside the steps it stands open; cabinet, waste and mere notes are one press away, and all of it is in print. */
+function Meetings({ of, numbers }: { readonly of: readonly Meeting[]; readonly numbers: ReadonlyMap<string, string> }) {
   if (of.length === 0) return null
-  const groups = [
-    ['In a step', of.filter(meeting => meeting.where === 'step')],
-    ['In the cabinet', of.filter(meeting => meeting.where === 'storage')],
-    ['In the waste', of.filter(meeting => meeting.where === 'waste')],
+  const inSteps = of.filter(meeting => meeting.where === 'step')
+  const serious = inSteps.filter(meeting => meeting.severity !== 'note')
+  const folded = [
+    ['noted in the steps', inSteps.filter(meeting => meeting.severity === 'note')],
+    ['in the cabinet', of.filter(meeting => meeting.where === 'storage')],
+    ['in the waste', of.filter(meeting => meeting.where === 'waste')],
   ] as const
   return (
     <div>
       <h3>May not meet</h3>
-      {groups.map(([word, meetings]) =>
+      <MeetingList of={serious} numbers={numbers} />
+      {folded.map(([where, meetings]) =>
         meetings.length === 0 ? null : (
-          <section key={word}>
-            <p class="s soft">{word}</p>
-            <ul class="plain-list">
-              {meetings.map((meeting, at) => (
-                <li key={`${meeting.title} ${meeting.place} ${at}`}>
-                  <b>
-                    {meeting.intended ? 'Meant to meet' : severityWord[meeting.severity]}: {meeting.title}
-                  </b>{' '}
-                  ({meeting.place}; {listed(meeting.materials.map(nameOf))}). {meeting.consequence} {meeting.do}
-                  {meeting.conditions.length > 0 && (
-                    <span class="soft">
-                      {' '}
-                      {meeting.intended ? 'Only so: ' : 'Is it so? '}
-                      {meeting.conditions.join('; ')}.
-                    </span>
-                  )}
-                </li>
-              ))}
-            </ul>
-          </section>
+          <details class="more-of" key={where}>
+            <summary>
+              {capital(counted(meetingGroups(meetings).length, 'more', 'more'))} {where}
+            </summary>
+            <MeetingList of={meetings} numbers={numbers} />
+          </details>
         ),
       )}
     </div>
+  )
+}
+
+/** The same warning in several places is told once, with the places. */
+function meetingGroups(meetings: readonly Meeting[]): readonly (readonly [Meeting, ...Meeting[]])[] {
+  const groups = new Map<string, [Meeting, ...Meeting[]]>()
+  for (const meeting of meetings) {
+    const key = `${meeting.severity} ${meeting.intended} ${meeting.title} ${meeting.conditions.join()}`
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, [meeting])
+    else group.push(meeting)
+  }
+  return [...groups.values()]
+}
+
+function MeetingList({ of, numbers }: { readonly of: readonly Meeting[]; readonly numbers: ReadonlyMap<string, string> }) {
+  if (of.length === 0) return null
+  return (
+    <ul class="plain-list">
+      {meetingGroups(of).map(group => {
+        const [first] = group
+        const places = [...new Set(group.map(({ place }) => numbers.get(place) ?? place))]
+        const materials = [...new Set(group.flatMap(one => one.materials))]
+        return (
+          <li key={`${first.title} ${first.intended} ${first.conditions.join()}`}>
+            <b>
+              {first.intended ? 'Meant to meet' : severityWord[first.severity]}: {first.title}.
+            </b>{' '}
+            {first.where === 'step' ? `Step${places.length > 1 ? 's' : ''} ${listed(places)}: ` : ''}
+            {listed(materials.map(nameOf))}. {first.consequence} {first.do}
+            {first.conditions.length > 0 && (
+              <span class="soft">
+                {' '}
+                {first.intended ? 'Only so: ' : 'Is it so? '}
+                {first.conditions.join('; ').replace(/\.$/, '')}.
+              </span>
+            )}
+          </li>
+        )
+      })}
+    </ul>
   )
 }
 
@@ -199,7 +234,11 @@ function StepNotes({ hazards, numbers }: { readonly hazards: HazardList; readonl
       <ul class="plain-list">
         {steps.map(step => (
           <li key={step.step}>
-            <b>Step {numbers.get(step.step) ?? step.step}.</b> {step.notes.map(note => capital(note)).join('. ').replace(/\.?$/, '.')}
+            <b>Step {numbers.get(step.step) ?? step.step}.</b>{' '}
+            {step.notes
+              .map(note => capital(note))
+              .join('. ')
+              .replace(/\.?$/, '.')}
           </li>
         ))}
       </ul>
@@ -260,7 +299,12 @@ function Waste({ hazards }: { readonly hazards: HazardList }) {
   )
 }
 
-const actionWord = { stop: 'Stop', licence: 'Licence or declaration needed', reporting: 'Suspicious transactions are reported', note: 'Named in a list' } as const
+const actionWord = {
+  stop: 'Stop',
+  licence: 'Licence or declaration needed',
+  reporting: 'Suspicious transactions are reported',
+  note: 'Named in a list',
+} as const
 
 function Regulated({ hits, notScreened }: { readonly hits: readonly RegulatedHit[]; readonly notScreened: readonly string[] }) {
   return (
@@ -275,8 +319,8 @@ function Regulated({ hits, notScreened }: { readonly hits: readonly RegulatedHit
                   <Name text={capital(nameOf(hit.material))} />.
                 </b>{' '}
                 {actionWord[hit.action]}: {hit.list}
-                {hit.category === '' ? '' : `, ${hit.category}`}. {hit.reason}{' '}
-                {hit.barred && <b>A private person may not have it.</b>} <span class="s soft">{hit.legal}</span>
+                {hit.category === '' ? '' : `, ${hit.category}`}. {hit.reason} {hit.barred && <b>A private person may not have it.</b>}{' '}
+                <span class="s soft">{hit.legal}</span>
               </div>
             </li>
           ))}

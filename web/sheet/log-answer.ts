@@ -1,7 +1,7 @@
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { LogEntry } from '../../core/plan/plan.ts'
-import type { ChargedStep } from '../../core/route/charged.ts'
 import { massText } from '../../core/quantity/print.ts'
+import type { ChargedStep } from '../../core/route/charged.ts'
 import { capital } from '../parts/words.tsx'
 
 /** One run held against the plan and against theory. */

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
 import type { LogEntry } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { massText } from '../../core/quantity/print.ts'
-import type { Problem } from '../../core/problem/problem.ts'
 import { Problems, Triangle } from '../parts/problem.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
@@ -25,7 +25,8 @@ export function Log() {
 
 function LogBody({ runs }: { readonly runs: readonly Compared[] }) {
   const { evaluation } = standing.value
-  if (evaluation === null && runs.length === 0) return <p>Once a step was run, write here what it weighed; the plan is then reckoned on from that.</p>
+  if (evaluation === null && runs.length === 0)
+    return <p>Once a step was run, write here what it weighed; the plan is then reckoned on from that.</p>
   return (
     <>
       {runs.length > 0 && (
@@ -48,7 +49,11 @@ function LogBody({ runs }: { readonly runs: readonly Compared[] }) {
         </table>
       )}
       {evaluation !== null && <NewRun />}
-      {runs.length === 0 && <p class="s soft">A logged run replaces the estimate of its step, and later runs of it are expected nearer to what this bench gets.</p>}
+      {runs.length === 0 && (
+        <p class="s soft">
+          A logged run replaces the estimate of its step, and later runs of it are expected nearer to what this bench gets.
+        </p>
+      )}
     </>
   )
 }
@@ -61,7 +66,12 @@ function RunRow({ run }: { readonly run: Compared }) {
         <th scope="row" class="plain">
           {step === null ? entry.step.replaceAll('-', ' ') : <Name text={`${nameOf(step.makes)}, step ${step.number}`} />}
           <span class="own block">
-            {[entry.date === null ? '' : shortDate(entry.date, true), entry.dampPercent > 0 ? `damp, ${entry.dampPercent} % to lose` : 'dry', entry.failed ? 'failed' : '', entry.note]
+            {[
+              entry.date === null ? '' : shortDate(entry.date, true),
+              entry.dampPercent > 0 ? `damp, ${entry.dampPercent} % to lose` : 'dry',
+              entry.failed ? 'failed' : '',
+              entry.note,
+            ]
               .filter(part => part !== '')
               .join(', ')}
           </span>
@@ -78,8 +88,8 @@ function RunRow({ run }: { readonly run: Compared }) {
             <div class="problem">
               <Triangle />
               <div>
-                <b class="inline">Above 100 %: wet, impure or mis-weighed?</b> Kept as a note; it updates no yield. Dry to constant mass and log the second weighing as a
-                correction.
+                <b class="inline">Above 100 %: wet, impure or mis-weighed?</b> Kept as a note; it updates no yield. Dry to constant mass and
+                log the second weighing as a correction.
               </div>
             </div>
           </td>
@@ -110,7 +120,8 @@ function NewRun() {
   const write = (): void => {
     const read = parseQuantity(weighed, ['weighed'], { dimensions: ['mass'], zero: failed })
     const readCharged = charged.trim() === '' ? null : parseQuantity(charged, ['charged'], { dimensions: ['mass'], zero: false })
-    const readDamp = damp.trim() === '' ? null : parseQuantity(/%/.test(damp) ? damp : `${damp} %`, ['loss on drying'], { dimensions: ['share'] })
+    const readDamp =
+      damp.trim() === '' ? null : parseQuantity(/%/.test(damp) ? damp : `${damp} %`, ['loss on drying'], { dimensions: ['share'] })
     const wrong = [read, readCharged, readDamp].flatMap(one => (one !== null && !one.ok ? one.problems : []))
     setProblems(wrong)
     if (wrong.length > 0 || !read.ok) return
@@ -156,7 +167,12 @@ function NewRun() {
       </label>
       <label class="line">
         <span>Charged, {nameOf(chosen.limiting.compound)}</span>
-        <input class="blank" value={charged} placeholder={massText(chosen.limiting.massG / Math.max(1, chosen.batches))} onInput={event => setCharged(event.currentTarget.value)} />
+        <input
+          class="blank"
+          value={charged}
+          placeholder={massText(chosen.limiting.massG / Math.max(1, chosen.batches))}
+          onInput={event => setCharged(event.currentTarget.value)}
+        />
       </label>
       <label class="line">
         <span>Weighed, {nameOf(chosen.makes)}</span>

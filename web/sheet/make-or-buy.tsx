@@ -30,7 +30,8 @@ export function picksOf(target: string): readonly Pick[] {
       if (compound === carrier || compound === goal.route.start || compound === 'water' || compound === 'oxygen') continue
       const material = materialHere(compound)
       if (made.has(compound)) picks.set(compound, { compound, value: material !== null && isBuyable(material) ? 'make' : 'make only' })
-      else if (makeable.has(compound) && material !== null && compoundIn(material) === compound) picks.set(compound, { compound, value: 'buy' })
+      else if (makeable.has(compound) && material !== null && compoundIn(material) === compound)
+        picks.set(compound, { compound, value: 'buy' })
     }
   }
   return [...picks.values()]
@@ -53,7 +54,12 @@ export function MakeOrBuy({ target }: { readonly target: string }) {
             <div>
               {(['buy', 'make'] as const).map(word => (
                 <label class="dot-choice" key={word}>
-                  <input type="radio" name={`pick-${compound}`} checked={value === word} onChange={() => makeOrBuy(compound, word, target)} />
+                  <input
+                    type="radio"
+                    name={`pick-${compound}`}
+                    checked={value === word}
+                    onChange={() => makeOrBuy(compound, word, target)}
+                  />
                   {word}
                 </label>
               ))}

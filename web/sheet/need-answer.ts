@@ -23,7 +23,9 @@ function costText({ basket, shopping }: Evaluation): string {
 const evening = '17:00'
 
 export function sessionWord(windows: Settings['windows']): readonly [one: string, many: string] {
-  return windows.length > 0 && windows.every(window => window.from >= evening) ? ['evening', 'evenings'] : ['bench session', 'bench sessions']
+  return windows.length > 0 && windows.every(window => window.from >= evening)
+    ? ['evening', 'evenings']
+    : ['bench session', 'bench sessions']
 }
 
 function daysText({ days }: Evaluation, windows: Settings['windows']): string {

@@ -1,13 +1,13 @@
-import { moneyText } from '../../core/quantity/money.ts'
-import { inBase } from '../../core/quantity/convert.ts'
-import { noBreakSpace, numberText, quantityText } from '../../core/quantity/print.ts'
-import type { Evaluation } from '../../core/plan/evaluation.ts'
-import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
 import { useState } from 'preact/hooks'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import { inBase } from '../../core/quantity/convert.ts'
+import { moneyText } from '../../core/quantity/money.ts'
+import { noBreakSpace, numberText, quantityText } from '../../core/quantity/print.ts'
+import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { Figure, figureOf } from '../parts/figure.tsx'
-import { WorkingRow } from '../parts/working.tsx'
 import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
+import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
@@ -20,8 +20,20 @@ export function Need() {
   const { evaluation, basketFresh } = standing.value
   const clauses = evaluation === null ? [] : needAnswer(evaluation, plan.value.settings.windows)
   return (
-    <Question no={5} ask="What do I need?" empty={evaluation === null} stale={!basketFresh} answer={evaluation === null ? 'Nothing yet' : <Clauses of={clauses} />}>
-      {() => (evaluation === null ? <p>The shopping list and the days follow from the amounts in question 4.</p> : <NeedBody evaluation={evaluation} />)}
+    <Question
+      no={5}
+      ask="What do I need?"
+      empty={evaluation === null}
+      stale={!basketFresh}
+      answer={evaluation === null ? 'Nothing yet' : <Clauses of={clauses} />}
+    >
+      {() =>
+        evaluation === null ? (
+          <p>The shopping list and the days follow from the amounts in question 4.</p>
+        ) : (
+          <NeedBody evaluation={evaluation} />
+        )
+      }
     </Question>
   )
 }
@@ -29,7 +41,9 @@ export function Need() {
 function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
   const { basketFresh } = standing.value
   const { shopping, basket, hazards } = evaluation
-  const regulated = new Set(hazards.regulated.filter(hit => hit.action === 'licence' || hit.action === 'reporting').map(hit => hit.material))
+  const regulated = new Set(
+    hazards.regulated.filter(hit => hit.action === 'licence' || hit.action === 'reporting').map(hit => hit.material),
+  )
   const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0)
   const covered = shopping.filter(line => !toBuy.includes(line))
   const { settings, packs } = plan.value
@@ -66,7 +80,11 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
                 {basket.complete ? 'Altogether' : `At least; ${missingText(basket.priceUnknown.length, basket.amountUnknown.length)}`}
               </th>
               <td class="n" colSpan={2}>
-                {basket.totalMinor === null ? <Unknown>no price known</Unknown> : <b class="answer">{moneyText(basket.totalMinor, basket.currency)}</b>}
+                {basket.totalMinor === null ? (
+                  <Unknown>no price known</Unknown>
+                ) : (
+                  <b class="answer">{moneyText(basket.totalMinor, basket.currency)}</b>
+                )}
               </td>
             </tr>
           </tbody>
@@ -176,7 +194,12 @@ function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }) {
   const chosen = lines.some(line => line.material === material) ? material : (lines[0]?.material ?? '')
   const priceMinor = Math.round(Number(price.replace(',', '.')) * 100)
   const ready = supplier.trim() !== '' && size !== null && priceMinor > 0
-  const id = supplier.trim().toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'supplier'
+  const id =
+    supplier
+      .trim()
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'supplier'
   return (
     <details class="more-of">
       <summary>I know a price</summary>

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
-import { openFigure, openQuestion, type QuestionNumber, turnTo } from '../state/view.ts'
 import { figureId } from '../parts/figure.tsx'
+import { openFigure, openQuestion, type QuestionNumber, turnTo } from '../state/view.ts'
 
 interface Props {
   readonly no: QuestionNumber
@@ -30,8 +30,8 @@ export function Question({ no, ask, answer, empty = false, stale = false, childr
     event.preventDefault()
   }
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: Escape folds from anywhere inside
     <details class="q" id={`q${no}`} open={open} onKeyDown={fold}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: a summary answers a press */}
       <summary
         onClick={event => {
           event.preventDefault()

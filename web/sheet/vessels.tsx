@@ -31,7 +31,12 @@ export function VesselRow({ vessels, onVessels }: { readonly vessels: Vessels; r
           </span>
         ))}
         <span class="item">
-          <select class="blank" aria-label="kind of a further vessel" value={kind} onChange={event => setKind(event.currentTarget.value as Kind)}>
+          <select
+            class="blank"
+            aria-label="kind of a further vessel"
+            value={kind}
+            onChange={event => setKind(event.currentTarget.value as Kind)}
+          >
             {kinds.map(one => (
               <option key={one}>{one}</option>
             ))}

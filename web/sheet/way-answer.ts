@@ -1,4 +1,5 @@
 import type { HazardCounts } from '../../core/hazards/hazard-list.ts'
+import { noBreakSpace } from '../../core/quantity/print.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { keyOfSteps } from '../state/routes-of.ts'
 
@@ -9,12 +10,19 @@ export function gentler(a: HazardCounts, b: HazardCounts): number {
 
 /** "1 gravest, 2 unknown": counts by class, worst first; what does not occur is not told. */
 export function hazardText(counts: HazardCounts): string {
-  const parts = (['gravest', 'unknown', 'danger', 'warning'] as const).filter(name => counts[name] > 0).map(name => `${counts[name]} ${name}`)
+  const parts = (['gravest', 'unknown', 'danger', 'warning'] as const)
+    .filter(name => counts[name] > 0)
+    .map(name => `${counts[name]} ${name}`)
   return parts.length === 0 ? 'none assigned' : parts.join(', ')
 }
 
 /** The two worst classes, for a narrow column. */
-export const hazardBrief = (counts: HazardCounts): string => hazardText(counts).split(', ').slice(0, 2).join(', ')
+export const hazardBrief = (counts: HazardCounts): string =>
+  hazardText(counts)
+    .split(', ')
+    .slice(0, 2)
+    .map(part => part.replace(' ', noBreakSpace))
+    .join(', ')
 
 /** Steps in which a route differs from another: what it is called by beside it. */
 export function differing(row: readonly string[], others: readonly (readonly string[])[]): readonly string[] {
@@ -38,7 +46,10 @@ export function wayAnswer(chosen: readonly string[], rows: readonly RouteRow[]):
   const others = rows.filter(row => row !== own)
   const all = rows.map(row => row.steps)
   const gentlest = own !== undefined && others.length > 0 && others.every(row => gentler(own.hazard, row.hazard) < 0)
-  const best = others.reduce<RouteRow | null>((top, row) => (top === null || row.overallYieldOnStart > top.overallYieldOnStart ? row : top), null)
+  const best = others.reduce<RouteRow | null>(
+    (top, row) => (top === null || row.overallYieldOnStart > top.overallYieldOnStart ? row : top),
+    null,
+  )
   const points = own === undefined || best === null ? 0 : (best.overallYieldOnStart - own.overallYieldOnStart) * 100
   return {
     chosen: differing(chosen, all.length > 1 ? all : [[]]),

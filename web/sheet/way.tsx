@@ -15,7 +15,7 @@ import { type Column, compareRows } from './compare.ts'
 import { MakeOrBuy } from './make-or-buy.tsx'
 import { Question } from './question.tsx'
 import { differing, gentler, hazardBrief, hazardText, wayAnswer } from './way-answer.ts'
-import { WayLabel } from './way-label.tsx'
+import { WayLabel, WayWords } from './way-label.tsx'
 
 /** So many ways stand side by side; more are rows. */
 const mostColumns = 4
@@ -48,19 +48,24 @@ function WayHeading({ target }: { readonly target: string }) {
   if (goal === undefined) return <>No goal chosen</>
   const steps = goal.route.steps.map(step => step.transformation)
   const answer = wayAnswer(steps, rows)
-  if (rows.length <= 1) return <Clauses of={[`${counted(steps.length, 'step')} to ${nameOf(target)};`, rows.length === 0 ? 'looking for others' : 'no other way is known']} />
+  if (rows.length <= 1)
+    return (
+      <Clauses
+        of={[`${counted(steps.length, 'step')} to ${nameOf(target)};`, rows.length === 0 ? 'looking for others' : 'no other way is known']}
+      />
+    )
   return (
     <Clauses
       of={[
         <>
-          <WayLabel steps={answer.chosen} />
-          {answer.gentlest ? ', the gentlest way' : ''};
+          <WayWords steps={answer.chosen} start />
+          {answer.gentlest ? ', the gentlest way;' : ';'}
         </>,
         answer.better === null ? (
           `the best yield of ${inWords(answer.ways)} ways`
         ) : (
           <>
-            <WayLabel steps={answer.better.steps} /> gives {answer.better.points.toFixed(1)} points more
+            <WayWords steps={answer.better.steps} /> gives {answer.better.points.toFixed(1)} points more
           </>
         ),
       ]}
@@ -99,15 +104,27 @@ function WayBody() {
       )}
       {gentlest !== null && (
         <p>
-          <b>The gentlest</b> within ten points of yield goes by <WayLabel steps={differing(gentlest.steps, ways.map(way => way.row.steps))} />:{' '}
-          {hazardText(gentlest.hazard)}; {percentText(gentlest.overallYieldOnStart)} on start{gentlest.yieldPointsLost > 0 ? `, ${gentlest.yieldPointsLost.toFixed(1)} points less than the first` : ''}.
+          <b>The gentlest</b> within ten points of yield goes by{' '}
+          <WayWords
+            steps={differing(
+              gentlest.steps,
+              ways.map(way => way.row.steps),
+            )}
+          />
+          : {hazardText(gentlest.hazard)}; {percentText(gentlest.overallYieldOnStart)} on start
+          {gentlest.yieldPointsLost > 0 ? `, ${gentlest.yieldPointsLost.toFixed(1)} points less than the first` : ''}.
         </p>
       )}
       {ways.length > 0 && <Compare target={goal.target} />}
-      {waiting && <p class="s soft" role="status">Looking for ways; those shown stay until then.</p>}
+      {waiting && (
+        <p class="s soft" role="status">
+          Looking for ways; those shown stay until then.
+        </p>
+      )}
       {answer !== null && answer.routes.length === 0 && (
         <p>
-          <b>No way to {nameOf(goal.target)}</b> keeps to what is avoided and owned below. The plan still goes the way that was chosen before.
+          <b>No way to {nameOf(goal.target)}</b> keeps to what is avoided and owned below. The plan still goes the way that was chosen
+          before.
         </p>
       )}
       {answer !== null && !answer.complete && answer.routes.length > 0 && (
@@ -144,7 +161,7 @@ function Compare({ target }: { readonly target: string }) {
   const allSteps = ways.map(way => way.row.steps)
   return (
     <>
-      <div class="scroll" tabIndex={columns.length > 3 ? 0 : -1} role="group" aria-label={`Ways to ${nameOf(target)} compared`}>
+      <section class="scroll" tabIndex={columns.length > 3 ? 0 : -1} aria-label={`Ways to ${nameOf(target)} compared`}>
         <table class="t cmp" data-stale={fresh ? undefined : ''}>
           <thead>
             <tr>
@@ -178,7 +195,7 @@ function Compare({ target }: { readonly target: string }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       <p class="s soft">Heavy: best of its row. Scale-up: our batch over the largest published, flagged above 3 ×. +: at least.</p>
       {more.length > 0 && (
         <table class="t">
@@ -237,7 +254,12 @@ function Choosing() {
           {asked.avoid.map(id => (
             <span class="item" key={id}>
               <Name text={nameOf(id)} />{' '}
-              <button type="button" class="do s" aria-label={`allow ${nameOf(id)} again`} onClick={() => set({ avoid: asked.avoid.filter(one => one !== id) })}>
+              <button
+                type="button"
+                class="do s"
+                aria-label={`allow ${nameOf(id)} again`}
+                onClick={() => set({ avoid: asked.avoid.filter(one => one !== id) })}
+              >
                 allow
               </button>
             </span>
@@ -245,7 +267,12 @@ function Choosing() {
           {asked.avoidStep.map(id => (
             <span class="item" key={id}>
               the step “{wayName(id)}”{' '}
-              <button type="button" class="do s" aria-label={`allow the step ${wayName(id)} again`} onClick={() => set({ avoidStep: asked.avoidStep.filter(one => one !== id) })}>
+              <button
+                type="button"
+                class="do s"
+                aria-label={`allow the step ${wayName(id)} again`}
+                onClick={() => set({ avoidStep: asked.avoidStep.filter(one => one !== id) })}
+              >
                 allow
               </button>
             </span>
@@ -266,7 +293,9 @@ function Choosing() {
               class="blank"
               aria-label="a step to avoid"
               value=""
-              onChange={event => event.currentTarget.value !== '' && set({ avoidStep: [...new Set([...asked.avoidStep, event.currentTarget.value])] })}
+              onChange={event =>
+                event.currentTarget.value !== '' && set({ avoidStep: [...new Set([...asked.avoidStep, event.currentTarget.value])] })
+              }
             >
               <option value="">a step of this plan</option>
               {steps.map(id => (
@@ -280,7 +309,11 @@ function Choosing() {
       </div>
       <label class="line">
         <span>At most</span>
-        <select class="blank" value={asked.maxSteps ?? ''} onChange={event => set({ maxSteps: event.currentTarget.value === '' ? null : Number(event.currentTarget.value) })}>
+        <select
+          class="blank"
+          value={asked.maxSteps ?? ''}
+          onChange={event => set({ maxSteps: event.currentTarget.value === '' ? null : Number(event.currentTarget.value) })}
+        >
           <option value="">as many steps as it takes</option>
           {[1, 2, 3, 4, 5, 6, 8, 10].map(count => (
             <option value={count} key={count}>

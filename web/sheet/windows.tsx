@@ -39,7 +39,13 @@ export function WindowRow({ windows, onWindows }: { readonly windows: Windows; r
         ) : (
           <span class="item">
             from{' '}
-            <input class="blank" type="time" aria-label="from" value={first.from} onChange={event => event.currentTarget.value !== '' && all({ from: event.currentTarget.value })} />{' '}
+            <input
+              class="blank"
+              type="time"
+              aria-label="from"
+              value={first.from}
+              onChange={event => event.currentTarget.value !== '' && all({ from: event.currentTarget.value })}
+            />{' '}
             for{' '}
             <input
               class="blank n"

@@ -25,7 +25,9 @@ export function changed(state: SheetState, change: Change): SheetState {
     case 'have':
       return withPlan({ start: { ...plan.start, massG: change.massG }, goals: change.massG === null ? asMasses(plan.goals) : plan.goals })
     case 'add-goal':
-      return withPlan({ goals: withGoal(plan, { target: change.route.target, route: change.route, amount: change.amount ?? firstAmount(plan) }) })
+      return withPlan({
+        goals: withGoal(plan, { target: change.route.target, route: change.route, amount: change.amount ?? firstAmount(plan) }),
+      })
     case 'drop-goal':
       return withPlan({ goals: plan.goals.filter(goal => goal.target !== change.target) })
     case 'goal-amount':

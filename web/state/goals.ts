@@ -1,8 +1,8 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { GoalAmount } from '../../core/plan/plan.ts'
-import { firstAgreeing, keyOfRoute } from './routes-of.ts'
 import type { Route } from '../../core/route/route.ts'
 import { askRoutes, bringFacts, goingBy, routesTo, startCompound, waysTo } from './questions.ts'
+import { firstAgreeing, keyOfRoute } from './routes-of.ts'
 import { nothing } from './sheet-state.ts'
 import { change, choosing, plan } from './store.ts'
 
@@ -80,7 +80,13 @@ export function watchWanted(): void {
     }
     const goal = plan.peek().goals.find(one => one.target === flip.target)
     flipping.value = null
-    if (goal !== undefined) takeWay(nearest(ways.map(way => way.route), goal.route))
+    if (goal !== undefined)
+      takeWay(
+        nearest(
+          ways.map(way => way.route),
+          goal.route,
+        ),
+      )
   })
 }
 

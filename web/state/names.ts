@@ -6,7 +6,8 @@ import { facts, reach } from './questions.ts'
 const reachNames = computed(() => new Map((reach.value.answer?.reach ?? []).map(row => [row.compound, row.name])))
 
 /** The trade name of a material, or its id until it is known. */
-export const nameOf = (id: string): string => facts.value.library.materials.get(id)?.name ?? reachNames.value.get(id) ?? id.replaceAll('-', ' ')
+export const nameOf = (id: string): string =>
+  facts.value.library.materials.get(id)?.name ?? reachNames.value.get(id) ?? id.replaceAll('-', ' ')
 
 export const materialHere = (id: string): Material | null => facts.value.library.materials.get(id) ?? null
 

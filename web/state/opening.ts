@@ -1,18 +1,18 @@
 import { signal } from '@preact/signals'
-import { planOfFile } from './plan-file.ts'
-import type { Problem } from '../../core/problem/problem.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
 import { addressWith, planInAddress } from './address.ts'
 import { problemsOf } from './asked.ts'
 import { draftOf } from './draft.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
-import { bringFacts, facts } from './questions.ts'
-import { routeOfRow } from './routes-of.ts'
+import { planOfFile } from './plan-file.ts'
+import { bringFacts, facts, startCompound } from './questions.ts'
+import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
 import { emptyState, hasStart } from './sheet-state.ts'
-import { change, edits, plan, show, startAfresh } from './store.ts'
+import { change, edits, show, startAfresh } from './store.ts'
 import { openQuestion } from './view.ts'
 
 /** The first page stands: no plan is open, or the list of plans was asked for. */
@@ -120,40 +120,33 @@ export function beginPlan(start: { readonly material: string; readonly name: str
 
 const titleOf = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)} downstream`
 
-/** The demo's bench, with one of its ways in. */
+/** The demo's bench, with one of its ways in; goals without steps go the way that the search puts first. */
 export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {
+  forgetWanted()
   const empty = emptyState(1)
-  const settings = settingsSchema.parse(of.settings)
-  startAfresh()
-  saved.value = null
-  change({
-    do: 'open',
-    plan: { ...empty.plan, title: way.title, shelf: of.shelf, packs: of.packs, settings, start: { material: way.start.material, massG: way.start.massG } },
+  show({
+    choosing: empty.choosing,
+    plan: {
+      ...empty.plan,
+      title: way.title,
+      shelf: of.shelf,
+      packs: of.packs,
+      settings: settingsSchema.parse(of.settings),
+      start: way.start,
+    },
   })
+  saved.value = null
+  edits.value = 1
   atDoor.value = false
-  openQuestion.value = 2
+  openQuestion.value = null
   const goals = way.goals ?? []
   await bringFacts(
     goals.flatMap(goal => (goal.steps === undefined ? [] : [goal.steps])),
     [way.start.material, ...of.shelf.map(item => item.material), ...goals.map(goal => goal.target)],
   )
   for (const goal of goals) {
-    if (goal.steps === undefined) {
-      wantGoal(goal.target, goal.amount)
-      continue
-    }
-    const route = routeOfRow(facts.value.library, plan.value.start.material, {
-      steps: goal.steps,
-      overallYieldOnStart: 0,
-      longestLinearYield: 0,
-      made: [],
-      bought: [],
-      value: null,
-      hazard: { gravest: 0, unknown: 0, danger: 0, warning: 0 },
-      flags: [],
-    })
-    if (route !== null) change({ do: 'add-goal', route, ...(goal.amount === undefined ? {} : { amount: goal.amount }) })
+    const route = goal.steps === undefined ? null : routeOfSteps(facts.value.library, startCompound.value, goal.steps)
+    if (route === null) wantGoal(goal.target, goal.amount)
+    else change({ do: 'add-goal', route, ...(goal.amount === undefined ? {} : { amount: goal.amount }) })
   }
-  if (goals.length > 0) openQuestion.value = null
 }
-

@@ -7,7 +7,7 @@ import { type Asked, Asking, problemsOf } from './asked.ts'
 import { type Facts, grown, noFacts } from './facts.ts'
 import { forget, reckon } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
-import { harmonised, keyOfRoute, keyOfSteps, routeOfRow } from './routes-of.ts'
+import { harmonised, keyOfRoute, keyOfSteps, routeOfSteps } from './routes-of.ts'
 import { hasStart } from './sheet-state.ts'
 import { choosing, plan, sheet } from './store.ts'
 import { goalLookedAt } from './view.ts'
@@ -56,7 +56,7 @@ export function waysTo(target: string): readonly { readonly row: RouteRow; reado
   const rows = [...reply.routes, ...(reply.gentlest ? [reply.gentlest] : [])]
   const ways = new Map<string, { row: RouteRow; route: Route }>()
   for (const row of rows) {
-    const route = routeOfRow(library, startCompound.value, row)
+    const route = routeOfSteps(library, startCompound.value, row.steps)
     if (route !== null && !ways.has(keyOfSteps(row.steps))) ways.set(keyOfSteps(row.steps), { row, route })
   }
   return [...ways.values()]

@@ -107,7 +107,8 @@ function take(answer: Answer): void {
     // The old basket stays in grey beside new amounts: it is better than an empty place.
     const before = standing.peek().evaluation
     const { evaluation } = answer.reckoned
-    const shown = evaluation.basket === null && before !== null ? { ...evaluation, basket: before.basket, shopping: before.shopping } : evaluation
+    const shown =
+      evaluation.basket === null && before !== null ? { ...evaluation, basket: before.basket, shopping: before.shopping } : evaluation
     standing.value = { evaluation: shown, refused: null, plan, fresh: true, basketFresh: false }
   }
 }

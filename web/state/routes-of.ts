@@ -1,13 +1,16 @@
 import type { Library } from '../../core/library/library.ts'
 import type { Route } from '../../core/route/route.ts'
-import type { RouteRow } from '../api/replies.ts'
 
-/** A row of the search as a route. The library must hold its steps. */
-export function routeOfRow(library: Library, start: string, row: RouteRow): Route | null {
-  const steps = row.steps.map(id => library.transformations.get(id))
-  if (steps.length === 0 || steps.some(step => step === undefined)) return null
-  const made = steps.map(step => ({ transformation: step!.id, makes: step!.mainProduct }))
-  return { start, target: made[made.length - 1]!.makes, steps: made }
+/** Steps in working order as a route; null where the library does not hold one of them. */
+export function routeOfSteps(library: Library, start: string, ids: readonly string[]): Route | null {
+  const steps = ids.map(id => library.transformations.get(id))
+  const last = steps[steps.length - 1]
+  if (last === undefined || steps.some(step => step === undefined)) return null
+  return {
+    start,
+    target: last.mainProduct,
+    steps: steps.flatMap(step => (step ? [{ transformation: step.id, makes: step.mainProduct }] : [])),
+  }
 }
 
 /** Steps as one text: two routes with the same steps are the same way. */
@@ -24,11 +27,7 @@ export const makersOf = (route: Route): ReadonlyMap<string, string> => new Map(r
  *
  * @param candidates  routes that are known for each target
  */
-export function harmonised(
-  routes: readonly Route[],
-  chosen: Route,
-  candidates: ReadonlyMap<string, readonly Route[]>,
-): readonly Route[] {
+export function harmonised(routes: readonly Route[], chosen: Route, candidates: ReadonlyMap<string, readonly Route[]>): readonly Route[] {
   const makers = makersOf(chosen)
   return routes.map(route => {
     if (route.target === chosen.target) return chosen
