@@ -14,6 +14,9 @@ const longestAbbreviation = 5
 
 export const isAbbreviation = (comparableName: string): boolean => comparableName.length <= longestAbbreviation
 
+/** Marks of hand and of rotation before a name: (1R,2S)-, (+)-. */
+const hands = /\((?:\d*[RSEZ],?)+\)-|\([+\-\u2212]\)-/g
+
 /**
  * The names a row of a list stands for, as they compare: whole; without what stands in brackets; what stands in brackets; the part before
  * "and its salts", "its esters" and the like; the parts that a comma and a blank divide ("benzilic acid, 2,2-diphenyl-...").
@@ -26,9 +29,10 @@ export function namesListed(name: string, synonyms: readonly string[] = []): Rea
   }
   for (const one of [name, ...synonyms]) {
     add(one)
-    const bare = one.replace(/\s*\([^()]*\)/g, '')
+    // Only brackets that stand apart are asides: those of (chloromethyl)benzene belong to its name.
+    const bare = one.replace(/\s+\([^()]*\)/g, '').replace(hands, '')
     add(bare)
-    for (const [, inside] of one.matchAll(/\(([^()]*)\)/g)) add(inside ?? '')
+    for (const [, inside] of one.matchAll(/\s\(([^()]*)\)/g)) add(inside ?? '')
     const head = bare.split(/,? (?:and )?(?:its|their) |,? incl\. /)[0] ?? ''
     add(head)
     for (const part of head.split(/, /)) add(part)
