@@ -49,6 +49,9 @@ export function demandOf(library: Library, steps: readonly Step[], wants: Readon
   return { limitingG, compoundG }
 }
 
+/** Rounding of a few additions of like amounts, as a part of them. */
+const hair = 1e-12
+
 /** How far a stock reaches, and what sets the limit. */
 export interface Reach {
   /** Multiple of the wanted amounts that the stock allows. */
@@ -84,7 +87,9 @@ export function reachOf(
     const perUnit = (two.get(compound) ?? 0) - (one.get(compound) ?? 0)
     if (perUnit <= 0) continue
     const fixed = (one.get(compound) ?? 0) - perUnit
-    const scale = Math.max(0, (massG - fixed) / perUnit)
+    const left = massG - fixed
+    // A hair of rounding must not count as something left: it would make a branching where there is none.
+    const scale = left <= hair * Math.max(massG, one.get(compound) ?? 0) ? 0 : left / perUnit
     if (scale < reach.scale) reach = { scale, setBy: compound }
   }
   return reach
