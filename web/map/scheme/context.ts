@@ -1,3 +1,4 @@
+import type { ArrowBox } from './arrow-box.ts'
 import type { Block } from './block.ts'
 import type { Model, Tail, Unit } from './model.ts'
 import type { Cell, Item, Keep, Step } from './types.ts'
@@ -26,7 +27,8 @@ export interface Context {
   readonly keep: Keep | null
   /** Co-reactants a step makes that are named and not joined: "+ benzil from 1". */
   named(step: Step): readonly Item[]
-  /** What does not depend on where it stands is reckoned once a layout. */
+  /** What does not depend on where it stands is reckoned once a layout: arrows by level and kind, the rest by key. */
+  readonly arrows: Map<Step, ArrowBox[]>
   cached<T>(key: string, make: () => T): T
   run(units: readonly Unit[], tail: Tail, width: number, entry: Entry, wish?: RunWish): Block | null
   fork(cell: string, width: number, place: 'inline' | 'wrapped'): Block | null

@@ -63,6 +63,7 @@ function contextOf(input: SchemeIn, model: Model): Context {
     detours: input.form === 'wide',
     keep,
     named: (step: Step) => words.get(step.to) ?? [],
+    arrows: new Map(),
     cached: <T>(key: string, make: () => T): T => {
       if (!parts.has(key)) parts.set(key, make())
       return parts.get(key) as T

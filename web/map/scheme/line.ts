@@ -21,9 +21,11 @@ const sharedBase = 16
 
 /** What is known of an arrow at a level, whatever its length. */
 function boxAt(ctx: Context, step: Step, level: number, rail: boolean, link: boolean): ArrowBox {
-  return ctx.cached(`arrow ${step.to} ${level} ${rail} ${link}`, () =>
-    arrowBox({ step, cells: ctx.cells, touch: ctx.touch, named: ctx.named(step), link, rail, level }),
-  )
+  const known = ctx.arrows.get(step) ?? []
+  ctx.arrows.set(step, known)
+  const place = level * 4 + (rail ? 2 : 0) + (link ? 1 : 0)
+  known[place] ??= arrowBox({ step, cells: ctx.cells, touch: ctx.touch, named: ctx.named(step), link, rail, level })
+  return known[place]
 }
 
 /** Turns an arrow's own room into its length: text under it keeps off labels that stick out into it. */
