@@ -7,12 +7,10 @@ import { planText } from '../../core/report/text.ts'
 import { openWorkshop, type Workshop } from '../library/workshop.ts'
 import { goalAmountOf, gramsOf } from '../planning/amounts.ts'
 import { choosingFrom } from '../planning/choosing.ts'
-import { drawingsFor } from '../planning/drawings.ts'
 import { sideFiles } from '../planning/files.ts'
 import { gentlestWords } from '../planning/gentlest.ts'
 import { evaluatePlan, openPlan } from '../planning/plan-file.ts'
 import { planOf } from '../planning/request.ts'
-import { packHtml } from '../print/pack.ts'
 import { Refusal } from '../refusal.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
@@ -52,7 +50,7 @@ export const plan: Command = {
     const asked = file === undefined ? await planAsked(workshop, given, terminal) : await planSaved(workshop, file, given, terminal)
     const evaluation = await evaluatePlan(workshop, asked.plan)
     for (const path of [given.text('print')].filter(p => p !== undefined)) {
-      await terminal.writeFile(path, printed(path, workshop, asked.plan, evaluation, terminal))
+      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal))
       terminal.err(`Wrote ${path}.\n`)
     }
     const save = given.text('save')
@@ -207,17 +205,21 @@ function confidenceOf(given: Given): number | null {
   throw badOption('--confidence', `is "${text}".`, 'It is a chance: above 0 and below 1.', 'Write 0.9 for nine times in ten.', 'confidence')
 }
 
-function printed(
+async function printed(
   path: string,
   workshop: Workshop,
   plan: Plan,
   evaluation: Awaited<ReturnType<typeof evaluatePlan>>,
   terminal: Terminal,
-): string {
+): Promise<string> {
   const { library } = workshop
   const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
   if (ending === '.txt') return planText(library, plan, evaluation)
   if (ending === '.csv') return planCsv(library, plan, evaluation)
-  if (ending === '.html') return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today: terminal.today })
+  if (ending === '.html') {
+    // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
+    const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('../planning/drawings.ts')])
+    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today: terminal.today })
+  }
   throw badOption('--print', `is "${path}".`, 'The ending tells the form.', 'Name a file that ends in .html, .csv or .txt.', 'print-form')
 }

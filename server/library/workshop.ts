@@ -22,12 +22,20 @@ export interface Workshop {
   readonly names: () => NameIndex
 }
 
+let bundledWorkshop: Promise<Workshop> | null = null
+
 /**
- * Opens the named libraries (none = the bundled one).
+ * Opens the named libraries (none = the bundled one, which is opened once a process).
  *
  * @throws Refusal with every problem of the files
  */
-export async function openWorkshop(chosen: readonly string[]): Promise<Workshop> {
+export function openWorkshop(chosen: readonly string[]): Promise<Workshop> {
+  if (chosen.some(name => name !== 'bundled')) return opened(chosen)
+  bundledWorkshop ??= opened([])
+  return bundledWorkshop
+}
+
+async function opened(chosen: readonly string[]): Promise<Workshop> {
   const loaded = openLibrary(chosen)
   if (!loaded.ok) throw new Refusal('bad-input', loaded.problems)
   const tables = loadHazardTables(bundledTables())

@@ -2,10 +2,8 @@ import { buildApp } from '../../server/app.ts'
 import { openWorkshop, type Workshop } from '../../server/library/workshop.ts'
 import { openStore } from '../../server/store/store.ts'
 
-let workshop: Promise<Workshop> | null = null
-
-/** The bundled library with its tables, opened once a test file. */
-export const bundledWorkshop = (): Promise<Workshop> => (workshop ??= openWorkshop([]))
+/** The bundled library with its tables. */
+export const bundledWorkshop = (): Promise<Workshop> => openWorkshop([])
 
 /** The server on the bundled library with an empty store; time and ids are settled, so that replies are the same each run. */
 export async function testApp(folder = ':memory:') {

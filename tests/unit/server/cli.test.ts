@@ -96,7 +96,7 @@ describe('plan', () => {
   it('serves several goals from one start', async () => {
     const { code, json } = await waybenchJson([
       ...['plan', '--from', 'benzoin', '--have', '24 g', '--goal', 'lophine=5g', '--goal', '2-3-diphenylquinoxaline=5 g'],
-      ...['--goal', 'tetraphenylcyclopentadienone=rest', '--avoid', 'nitric-acid-70'],
+      ...['--goal', 'tetraphenylcyclopentadienone=rest', '--avoid-step', 'benzil-nitric-acid'],
     ])
     expect(code).toBe(0)
     expect(json.goals.map((g: { target: string }) => g.target)).toEqual([
@@ -204,7 +204,7 @@ describe('bad input', () => {
     ['both amounts', plan('--have', '24 g', '--want', '5 g'), 2, /one of them/],
     ['an option that does not exist', plan('--have', '24 g', '--pakcs', 'demo'), 2, /--packs/],
     ['an option without its value', plan('--have'), 2, /--have/],
-    ['a command that does not exist', ['rout', '--from', 'benzoin'], 2, /routes/],
+    ['a command that does not exist', ['route', '--from', 'benzoin'], 2, /routes/],
     ['an axis that does not exist', ['routes', '--from', 'benzoin', '--to', 'lophine', '--by', 'yeild'], 2, /yield/],
     ['a route number beyond the list', plan('--have', '24 g', '--route', '99'), 2, /from 1 to/],
     ['a confidence that is none', plan('--want', '5 g', '--confidence', '1.5'), 2, /0\.9/],

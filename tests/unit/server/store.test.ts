@@ -43,7 +43,7 @@ describe('the store', () => {
   it('lets two programs write the same folder', () => {
     const one = openStore(folder)
     const two = openStore(folder)
-    for (let i = 0; i < 20; i++) (i % 2 ? one : two).create(`p${i}`, `P${i}`, '{}', `t${String(i).padStart(2, '0')}`))
+    for (let i = 0; i < 20; i++) (i % 2 ? one : two).create(`p${i}`, `P${i}`, '{}', `t${String(i).padStart(2, '0')}`)
     expect(one.list()).toHaveLength(20)
     expect(two.list().map(p => p.id)[0]).toBe('p19')
     one.close()
