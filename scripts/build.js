@@ -13,13 +13,20 @@ await build({
   root,
   logLevel: 'warn',
   build: {
-    ssr: 'server/main.ts',
+    ssr: true,
     outDir: 'dist/server',
     emptyOutDir: true,
     target: 'node20',
-    rollupOptions: { output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' } },
+    rollupOptions: {
+      input: { main: 'server/main.ts', traits: 'server/library/bundled-traits.ts' },
+      output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
+    },
   },
 })
+
+// Screening every material against every list takes a second or two; the answer only changes with the data.
+const { reckonedTraitsFile, traitsFileName } = await import(join(root, 'dist', 'server', 'traits.js'))
+writeFileSync(join(root, 'dist', 'server', traitsFileName), await reckonedTraitsFile())
 
 // The page is served packed; a reader on a slow line gets a quarter of the bytes.
 const page = join(root, 'dist', 'web')

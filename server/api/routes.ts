@@ -45,6 +45,7 @@ const replySchema = z
   .object({
     routes: z.array(rowSchema),
     complete: z.boolean(),
+    proven: z.boolean(),
     bound: z.number().optional(),
     gentlest: rowSchema.extend({ place: z.int(), yieldPointsLost: z.number() }).optional(),
   })

@@ -8,6 +8,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { type AmbiguousName, NameIndex } from '../../core/reading/names.ts'
 import { Refusal } from '../refusal.ts'
 import { bundledAmbiguousNames, bundledTables } from './bundled.ts'
+import { keptTraits } from './bundled-traits.ts'
 import { openLibrary } from './open.ts'
 
 /** A library ready to work with: what it holds, the tables beside it and what the toolkit tells of its materials. */
@@ -43,13 +44,14 @@ async function opened(chosen: readonly string[]): Promise<Workshop> {
   // Half of the start-up is this toolkit; it is imported here once and nowhere else in the server.
   const toolkit = toolkitFrom(await import('openchemlib'))
   const library = loaded.value
+  const isBundled = chosen.length === 0
   let names: NameIndex | null = null
   let traits: ReadonlyMap<string, Traits> | null = null
   return {
     library,
     warnings: loaded.warnings,
     tables: tables.value,
-    traits: () => (traits ??= traitsOf(library, tables.value, toolkit)),
+    traits: () => (traits ??= (isBundled ? keptTraits() : null) ?? traitsOf(library, tables.value, toolkit)),
     toolkit,
     names: () => (names ??= new NameIndex(library.materials, ambiguousNames(), toolkit)),
   }
