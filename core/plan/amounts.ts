@@ -1,13 +1,13 @@
-import { type Library, materialOf, transformationOf } from '../library/library.ts'
-import { measured } from '../library/reference-charge.ts'
+import { type Library, transformationOf } from '../library/library.ts'
 import { batchesOf, reactionVolume } from '../route/batches.ts'
 import { chargesOf } from '../route/charge.ts'
 import type { ChargedLine } from '../route/charged.ts'
 import { flowOf } from '../route/flow.ts'
-import { type Drawn, type Flowing, flowThrough, type SpreadStep, yieldDraws } from '../route/spread.ts'
+import type { Flowing, SpreadStep } from '../route/spread.ts'
 import { type Belief, predicted } from '../yields/belief.ts'
 import { beliefsAbout } from './beliefs.ts'
 import { type Division, divided } from './division.ts'
+import { keptBack, partlyBought, startCompoundG, toppedUp, withSetAside } from './in-hand.ts'
 import { inHandOf, type LoggedStep, loggedSteps, takenOf } from './logged.ts'
 import type { MergedSteps } from './merged-steps.ts'
 import type { Plan } from './plan.ts'
@@ -56,17 +56,6 @@ export interface AmountsInput {
   readonly factor: number
   /** Reckon as if nothing were logged. */
   readonly withoutLog?: boolean
-}
-
-/** Grams of compound (of feedstock as such) in an amount of the start's material. */
-export function startCompoundG(library: Library, plan: Plan, start: string): number | null {
-  const { material: id, massG } = plan.start
-  if (massG === null) return null
-  const material = materialOf(library, id)
-  if (material.id === start) return massG
-  const molarMass = library.molarMass.get(start)
-  const { amountMol } = measured(library, material, massG, 'g')
-  return amountMol === null || molarMass === undefined ? massG : amountMol * molarMass
 }
 
 /** Charges decide batches, and where a step loses a fixed mass in each, batches decide charges: a few rounds settle it. */
@@ -137,38 +126,6 @@ export function amountsOf(input: AmountsInput): Amounts {
   return { merged, settings, beliefs, yields, division, steps, flowing, haveG: haveAll, startTakenG, planned }
 }
 
-/** Intermediates bought after a poor run, g by compound. */
-function toppedUp(plan: Plan): ReadonlyMap<string, number> {
-  const up = new Map<string, number>()
-  for (const { compound, massG } of plan.topUps ?? []) up.set(compound, (up.get(compound) ?? 0) + massG)
-  return up
-}
-
-/** What remaining batches of logged steps take of compounds that are still to be made is set aside like what is kept back. */
-function withSetAside(
-  kept: ReadonlyMap<string, number>,
-  library: Library,
-  merged: MergedSteps,
-  logged: ReadonlyMap<string, LoggedStep>,
-): ReadonlyMap<string, number> {
-  const toBeMade = new Set(merged.steps.filter(s => !logged.has(s.transformation)).map(s => s.makes))
-  const all = new Map(kept)
-  for (const [step, what] of logged) {
-    if (what.remainingG <= 0) continue
-    for (const need of flowOf(library, step).needs) {
-      if (toBeMade.has(need.compound)) all.set(need.compound, (all.get(need.compound) ?? 0) + need.perG * what.remainingG)
-    }
-  }
-  return all
-}
-
-/** What no goal may use, by compound. */
-export function keptBack(settings: Settings): ReadonlyMap<string, number> {
-  const kept = new Map<string, number>()
-  for (const { compound, massG } of settings.keptBack) kept.set(compound, (kept.get(compound) ?? 0) + massG)
-  return kept
-}
-
 /** The part of each compound that a goal was to have before anything was logged. */
 function sharesOf(planned: Amounts): readonly ReadonlyMap<string, number>[] {
   return planned.division.goals.map((_, goal) => {
@@ -229,23 +186,6 @@ function stepAmounts(
   }
 }
 
-/** Lines of a made compound that was topped up, parted into what is made and what is bought. */
-function partlyBought(charges: readonly ChargedLine[], boughtPart: ReadonlyMap<string, number>): readonly ChargedLine[] {
-  return charges.flatMap(line => {
-    const part = line.supply === 'made' ? (boughtPart.get(line.material) ?? 0) : 0
-    if (part === 0) return [line]
-    const scaled = (by: number, supply: ChargedLine['supply']): ChargedLine => ({
-      ...line,
-      massG: line.massG === null ? null : line.massG * by,
-      volumeMl: line.volumeMl === null ? null : line.volumeMl * by,
-      amountMol: line.amountMol === null ? null : line.amountMol * by,
-      equivalents: line.equivalents === null ? null : line.equivalents * by,
-      supply,
-    })
-    return part >= 1 ? [scaled(1, 'bought')] : [scaled(1 - part, 'made'), scaled(part, 'bought')]
-  })
-}
-
 function flowingOf(
   input: AmountsInput,
   by: {
@@ -275,21 +215,4 @@ function flowingOf(
   })
   const kept = new Map([...by.keptG].filter(([compound]) => compound !== merged.start))
   return { steps, uses: by.division.uses, keptG: kept, kinds: plan.goals.map(g => g.amount.kind) }
-}
-
-/** The 10,000 joint draws of a plan's amounts. */
-export function drawnOf(amounts: Amounts, seed: number): Drawn {
-  const yields = new Map(
-    amounts.steps.map(s => {
-      const belief = amounts.beliefs.get(s.transformation)!
-      return [s.transformation, yieldDraws(s.transformation, belief, seed, Math.max(1, s.batches), 1 + (s.logged?.batchesDone ?? 0))]
-    }),
-  )
-  return flowThrough(amounts.flowing, yields)
-}
-
-/** Goals at given yields with the charges as planned, g: what the other hand would get from the same plan. */
-export function goalsAt(amounts: Amounts, yields: ReadonlyMap<string, number>): readonly number[] {
-  const one = new Map(amounts.steps.map(s => [s.transformation, Float64Array.of(yields.get(s.transformation) ?? 0)]))
-  return flowThrough(amounts.flowing, one).goalG.map(draws => draws[0] ?? 0)
 }

@@ -1,5 +1,6 @@
 import type { Drawn } from '../route/spread.ts'
-import { type Amounts, type AmountsInput, amountsOf, drawnOf } from './amounts.ts'
+import { type Amounts, type AmountsInput, amountsOf } from './amounts.ts'
+import { drawnOf } from './drawn.ts'
 
 /** Amounts planned for a confidence. */
 export interface Confident {

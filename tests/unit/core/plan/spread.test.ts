@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { drawnOf } from '../../../../core/plan/amounts.ts'
+import { drawnOf } from '../../../../core/plan/drawn.ts'
 import { reckoned } from '../../../../core/plan/reckoned.ts'
+import { startNeeded } from '../../../../core/plan/start-needed.ts'
 import { percentiles } from '../../../../core/yields/percentiles.ts'
 import { bundled } from '../../../../server/library/bundled.ts'
-import { benzoinGoal, benzoinPlan, mass, rest } from '../../../support/benzoin-plans.ts'
+import { benzoinGoal, benzoinPlan, mass, rest, share } from '../../../support/benzoin-plans.ts'
 
 const { library } = bundled()
 const goal = (target: string, amount = rest) => benzoinGoal(library, target, amount)
@@ -141,5 +142,34 @@ describe('a confidence', () => {
     expect(result.chanceAll).toBeLessThan(0.9)
     expect(result.notes.map(n => n.code)).toEqual(['confidence-out-of-reach'])
     expect(result.start.massG).toBeCloseTo(11, 3)
+  })
+})
+
+describe('the start needed', () => {
+  it('is more for more confidence, with the figure at typical yields and its chance beside it', () => {
+    const plan = benzoinPlan([goal('lophine', mass(5)), goal('tetraphenylcyclopentadienone')])
+    const { startG, typicalG, typicalChance } = startNeeded(library, plan, 0.9)
+    // 4.3721 g by hand from 0.91 and 0.90; half of the benches get more, half less.
+    expect(typicalG).toBeCloseTo(4.3721, 4)
+    expect(typicalChance).toBeCloseTo(0.5, 1)
+    expect(startG).toBeGreaterThan(typicalG)
+    const sure = reckoned(library, benzoinPlan([goal('lophine', mass(5))], { start: { material: 'benzoin', massG: startG } }))
+    // Planned for less than it has, the plan leaves the surplus; planned for all of it, nine draws in ten reach 5 g.
+    expect(sure.start.leftG).toBeGreaterThan(0)
+    const all = reckoned(library, benzoinPlan([goal('lophine')], { start: { material: 'benzoin', massG: startG } }))
+    expect(all.goals[0]!.p10G).toBeCloseTo(5, 2)
+  })
+})
+
+describe('rounding', () => {
+  it('leaves nothing for a share of what a mass goal has used up, and so caps nothing', () => {
+    const short = { start: { material: 'benzoin', massG: 2.72442828854801 } }
+    const alone = reckoned(library, benzoinPlan([goal('benzil', mass(6.2))], short))
+    const beside = reckoned(
+      library,
+      benzoinPlan([benzoinGoal(library, 'hexaphenylbenzene', share(0.01)), goal('benzil', mass(6.2))], short),
+    )
+    expect(beside.goals[0]!.expectedG).toBe(0)
+    expect(beside.goals[1]!.p90G).toBeCloseTo(alone.goals[0]!.p90G, 9)
   })
 })
