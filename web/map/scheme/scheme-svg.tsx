@@ -104,7 +104,8 @@ function Answering({ part, act, children }: { part: Part; act: (() => void) | un
       onKeyDown={onKeyDown}
     >
       {hit(part.box)}
-      <g>{children}</g>
+      {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a bare g takes no focus; the label already says what stands in it. */}
+      <g aria-hidden="true">{children}</g>
     </g>
   )
 }
