@@ -52,7 +52,7 @@ export function routeSearch(network: Network, weights: Weights, asked: RoutesAsk
 const nodesOf = (space: Space, compound: number): number[] => (space.twin === null ? [compound] : [compound, targetNode(space, compound)])
 
 /** A sum over distinct steps has no sharp bound: what is not found by then is not found soon. */
-const distinctBudget = 50_000
+const distinctBudget = 30_000
 const guessBudget = 20_000
 
 function firstOf(stream: RouteStream, count: number): RankedRoute[] {

@@ -3,7 +3,8 @@ import type { Network } from './network.ts'
 /**
  * How a value is put together, smaller being better.
  * `sum`: own + the sum over reactants, exact for whatever is linear in amounts. `max`: own + the largest over reactants, for what runs side
- * by side. `distinct`: own of every step, counted once however often its product is used; labels are then those of `max`, a lower bound.
+ * by side. `distinct`: own of every step, counted once however often its product is used; labels are then those of `max`, a
+ * lower bound, wherefore its factors are one and its reactants add nothing.
  */
 export type Form = 'sum' | 'max' | 'distinct'
 

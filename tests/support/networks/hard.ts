@@ -1,5 +1,5 @@
 import { type Arc, type Network, packed } from '../../../core/network/network.ts'
-import type { Weights } from '../../../core/network/space.ts'
+import type { Form, Weights } from '../../../core/network/space.ts'
 import { sfc32 } from './sfc32.ts'
 
 /** A network that is hard to search, with what to ask of it. */
@@ -113,9 +113,9 @@ export function clique(compounds = 60): HardNetwork {
 }
 
 /** Pairs that each need the other's product one layer down: joins everywhere, shared intermediates, ways back. */
-export function lattice(layers = 12, width = 12): HardNetwork {
+export function lattice(layers = 12, width = 12, seed = 17): HardNetwork {
   const build = new Builder()
-  const draw = sfc32(17)
+  const draw = sfc32(seed)
   const start = build.compound()
   let below = Array.from({ length: width }, () => build.compound())
   for (const c of below) build.arc(c, [start], 1 + draw())
@@ -133,6 +133,12 @@ export function lattice(layers = 12, width = 12): HardNetwork {
     below = here
   }
   return build.build('a lattice of joins with ways back', start, below[0]!)
+}
+
+/** The same figures of the steps, put together in another form: what reactants add belongs to sums alone. */
+export function inForm(weights: Weights, form: Form): Weights {
+  const zeros = new Float64Array(weights.factor.length)
+  return form === 'sum' ? weights : { form, own: weights.own, factor: weights.factor, bought: zeros, made: zeros, start: zeros }
 }
 
 export const hardNetworks = (): HardNetwork[] => [trap(), longChain(), wideBodies(), clique(), lattice()]
