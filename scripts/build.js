@@ -11,6 +11,7 @@ await build({ configFile: join(root, 'vite.config.ts'), root: join(root, 'web'),
 await build({
   configFile: false,
   root,
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   logLevel: 'warn',
   build: {
     ssr: true,
