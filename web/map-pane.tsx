@@ -1,6 +1,7 @@
-import { computed, signal } from '@preact/signals'
+import { computed } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Drawing } from '../core/chemistry/drawing.ts'
+import { listed } from '../core/report/words.ts'
 import { layoutScheme } from './map/scheme/layout.ts'
 import { SchemeSvg } from './map/scheme/scheme-svg.tsx'
 import type { Keep } from './map/scheme/types.ts'
@@ -8,11 +9,11 @@ import { compoundOfCell, schemeOfPlan } from './map/scheme-of-plan.ts'
 import { NetworkPane } from './network-pane.tsx'
 import { figureOf } from './parts/figure.tsx'
 import { Problems } from './parts/problem.tsx'
-import { listed } from './parts/words.tsx'
 import { RouteRows } from './route-rows.tsx'
 import { Refusal } from './sheet/refusal.tsx'
 import { makeOrBuy, takeMaker } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
+import { narrow, paneWidth, phoneBelow } from './state/pane.ts'
 import { askFactsAgain, facts, factsAsked, waysTo } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
 import { plan } from './state/store.ts'
@@ -20,11 +21,8 @@ import { drawing, goTo, lookAtGoal, turnFigure } from './state/view.ts'
 
 /** At full pitch the scheme wants so much, px; more only pulls it apart. */
 const fullPitch = 860
-/** From here down the scheme stands upright. */
-const phone = 860
 
-const width = signal(0)
-const upright = signal(false)
+/** Choices of the last drawing: what stays, stays where it is. */
 let keep: Keep | undefined
 
 /** What the scheme is drawn from: the figures that stand, with the plan they are of. */
@@ -32,7 +30,7 @@ const scheme = computed(() => {
   const { library, depictions, makeable } = facts.value
   const drawn = plan.value
   if (
-    width.value === 0 ||
+    paneWidth.value === 0 ||
     drawn.goals.length === 0 ||
     !drawn.goals.every(goal => goal.route.steps.every(step => library.transformations.has(step.transformation)))
   )
@@ -46,9 +44,9 @@ const scheme = computed(() => {
     evaluation: sameRoutes ? evaluation : null,
     otherMakers: otherMakers.value,
     makeable,
-    pane: Math.min(width.value, fullPitch),
-    form: upright.value ? 'upright' : 'wide',
-    ...(upright.value ? { touch: 44 } : {}),
+    pane: Math.min(paneWidth.value, fullPitch),
+    form: narrow.value ? 'upright' : 'wide',
+    ...(narrow.value ? { touch: 44 } : {}),
     ...(keep === undefined ? {} : { keep }),
   })
   if (input === null) return null
@@ -77,8 +75,8 @@ export function MapPane() {
     if (node === null) return
     const measure = (): void => {
       const style = getComputedStyle(node)
-      width.value = Math.floor(node.clientWidth - Number.parseFloat(style.paddingLeft) - Number.parseFloat(style.paddingRight))
-      upright.value = innerWidth < phone
+      paneWidth.value = Math.floor(node.clientWidth - Number.parseFloat(style.paddingLeft) - Number.parseFloat(style.paddingRight))
+      narrow.value = innerWidth < phoneBelow
     }
     const watch = new ResizeObserver(measure)
     watch.observe(node)

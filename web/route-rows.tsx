@@ -3,12 +3,13 @@ import type { HazardCounts } from '../core/hazards/hazard-list.ts'
 import type { GoalResult } from '../core/plan/evaluation.ts'
 import { durationText, massText, numberText } from '../core/quantity/print.ts'
 import type { Route } from '../core/route/route.ts'
-import { StairAxis, Staircase } from './map/stairs/staircase.tsx'
+import { StaircaseAxis, YieldStaircase } from './map/staircase.tsx'
 import { Name, Unknown } from './parts/words.tsx'
 import { differing, hazardBrief } from './sheet/way-answer.ts'
 import { WayLabel } from './sheet/way-label.tsx'
 import { takeWay } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
+import { stairWidth } from './state/pane.ts'
 import { facts, waysTo } from './state/questions.ts'
 import { otherWays, standing } from './state/reckoner.ts'
 import { keyOfRoute } from './state/routes-of.ts'
@@ -28,9 +29,9 @@ export function RouteRows() {
   const startG = evaluation.start.massG
   return (
     <section class="routes" aria-label="Routes" data-stale={fresh ? undefined : ''}>
-      <div class="row axis">
+      <div class="row ruled">
         <span>What survives of {massText(startG)}</span>
-        <StairAxis />
+        <StaircaseAxis width={stairWidth.value} />
         <span class="n">P10 / median / P90, g</span>
         <span class="n">steps</span>
         <span class="n">elapsed</span>
@@ -90,7 +91,11 @@ function Row({ route, result, hazard, grey = false, children }: RowProps) {
   return (
     <div class={`row ${grey ? 'alt' : ''}`}>
       <div class="who">{children}</div>
-      <Staircase stairs={result.stairs.map(stair => ({ ...stair, name: nameOf(stair.compound) }))} grey={grey} />
+      <YieldStaircase
+        stairs={result.stairs.map(stair => ({ ...stair, name: nameOf(stair.compound) }))}
+        chosen={!grey}
+        width={stairWidth.value}
+      />
       <div class="n" data-label="P10 / median / P90">
         {figures(result.p10G)} / <b>{figures(result.medianG)}</b> / {figures(result.p90G)}
       </div>

@@ -23,25 +23,6 @@ export function Name({ text }: { readonly text: string }) {
   )
 }
 
-const small = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
-
-/** A count in words up to ten, as a sentence says it. */
-export const inWords = (count: number): string => small[count] ?? String(count)
-
-/** "one bottle", "six bottles", "14 bottles". */
-export const counted = (count: number, one: string, many = `${one}s`): string => `${inWords(count)} ${count === 1 ? one : many}`
-
-/** First letter as a capital; that of a name with a locant (o-phenylenediamine) after the locant. */
-export function capital(text: string): string {
-  const prefix = italics.exec(text)?.[1]
-  const at = prefix === undefined ? 0 : prefix.length + 1
-  return text.slice(0, at) + text.charAt(at).toUpperCase() + text.slice(at + 1)
-}
-
-/** Names as a list in a sentence: "a, b and c". */
-export const listed = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`
-
 /** A word for what is not known, never a dash or a zero. */
 export const Unknown = ({ children = 'unknown' }: { readonly children?: ComponentChildren }) => <i class="unknown-word">{children}</i>
 

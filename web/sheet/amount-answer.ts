@@ -1,5 +1,6 @@
 import type { Evaluation } from '../../core/plan/evaluation.ts'
-import { massText, numberText } from '../../core/quantity/print.ts'
+import { massText, noBreakSpace } from '../../core/quantity/print.ts'
+import { spreadText } from '../../core/report/answers.ts'
 
 /** One goal of the heading: "5.0 g lophine" and its spread in soft. */
 export interface GoalClause {
@@ -15,14 +16,9 @@ export function amountAnswer(evaluation: Evaluation): readonly GoalClause[] {
     .map(goal => ({ amount: massText(goal.medianG), target: goal.target, spread: spreadText(goal.p10G, goal.p90G) }))
 }
 
-/** "18.5–23.6": P10 and P90 in g, with as many places as both can bear. */
-export function spreadText(p10G: number, p90G: number): string {
-  return `${numberText(p10G, 3, p90G >= 10 ? 1 : 2)}–${numberText(p90G, 3, p90G >= 10 ? 1 : 2)}`
-}
-
 /** "99 %": a chance, never rounded up to certainty. */
 export function chanceText(chance: number): string {
-  if (chance > 0.995 && chance < 1) return 'over 99 %'
-  if (chance > 0 && chance < 0.005) return 'under 1 %'
-  return `${Math.round(chance * 100)} %`
+  if (chance > 0.995 && chance < 1) return `over 99${noBreakSpace}%`
+  if (chance > 0 && chance < 0.005) return `under 1${noBreakSpace}%`
+  return `${Math.round(chance * 100)}${noBreakSpace}%`
 }

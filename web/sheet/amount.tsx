@@ -2,17 +2,19 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { byNumber } from '../../core/plan/merged-steps.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import { massText, numberText, percentText, volumeText } from '../../core/quantity/print.ts'
+import { spreadText } from '../../core/report/answers.ts'
+import { counted } from '../../core/report/words.ts'
 import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
-import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
+import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { askFactsAgain, facts, factsAsked } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
-import { amountAnswer, chanceText, spreadText } from './amount-answer.ts'
+import { amountAnswer, chanceText } from './amount-answer.ts'
 import { StartAmount } from './have.tsx'
 import { Question } from './question.tsx'
 import { Refusal } from './refusal.tsx'
@@ -218,9 +220,9 @@ function GoalAmountField({ target, name, massOnly }: { readonly target: string; 
           onClick={() =>
             change({ do: 'goal-amount', target, amount: amount.kind === 'rest' ? { kind: 'mass', massG: 5 } : { kind: 'rest' } })
           }
-          aria-label={amount.kind === 'rest' ? `give ${name} a mass` : `give ${name} the rest`}
         >
           {amount.kind === 'rest' ? 'as mass' : 'rest'}
+          <span class="unseen">, {name}</span>
         </button>
       )}
     </span>

@@ -1,5 +1,5 @@
+import { capital, counted, inWords } from '../../core/report/words.ts'
 import type { ReachRow } from '../api/replies.ts'
-import { capital, counted, inWords } from '../parts/words.tsx'
 
 /** "12 compounds within three steps; three are your goals". */
 export function becomeAnswer(reach: readonly ReachRow[], goals: readonly string[]): readonly string[] {

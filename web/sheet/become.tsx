@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks'
 import { percentText } from '../../core/quantity/print.ts'
+import { counted } from '../../core/report/words.ts'
 import type { ReachRow } from '../api/replies.ts'
 import { Problems } from '../parts/problem.tsx'
-import { Clauses, counted, Name, Unknown } from '../parts/words.tsx'
+import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { dropGoal, isWanted, wanted, wantGoal } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
 import { askReachAgain, askRoutesAgain, reach, routesTo } from '../state/questions.ts'
@@ -140,12 +141,12 @@ function Row({ row }: { readonly row: ReachRow }) {
           <input
             type="checkbox"
             checked={isGoal || isWanted(row.compound)}
-            aria-label={`${row.name} as a goal`}
             onChange={() => (isGoal || isWanted(row.compound) ? dropGoal(row.compound) : wantGoal(row.compound))}
           />
           <span class="as-name">
             <Name text={row.name} />
           </span>
+          <span class="unseen"> as a goal</span>
         </label>
       </th>
       <td class="n">{row.steps ?? <Unknown />}</td>

@@ -1,10 +1,11 @@
 import type { Booked } from '../../core/days/days.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { durationText } from '../../core/quantity/print.ts'
-import { capital, counted } from '../parts/words.tsx'
+import { sessionWord } from '../../core/report/answers.ts'
+import { shortDate } from '../../core/report/dates.ts'
+import { capital, counted } from '../../core/report/words.ts'
 import { nameOf } from '../state/names.ts'
 import { plan } from '../state/store.ts'
-import { sessionWord, shortDate } from './need-answer.ts'
 
 const width = 440
 const lanes = 96

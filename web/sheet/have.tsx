@@ -3,6 +3,8 @@ import { measured } from '../../core/library/reference-charge.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import type { Quantity } from '../../core/quantity/parse.ts'
 import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
+import { haveAnswer } from '../../core/report/answers.ts'
+import { capital, counted } from '../../core/report/words.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
 import type { MaterialHit } from '../api/replies.ts'
 import { AmountField } from '../parts/amount-field.tsx'
@@ -13,14 +15,20 @@ import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { materialHere, nameOf } from '../state/names.ts'
 import { bringFacts, facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
+import { nothing } from '../state/sheet-state.ts'
 import { change, plan } from '../state/store.ts'
 import { Bench } from './bench.tsx'
-import { haveAnswer } from './have-answer.ts'
 import { Question } from './question.tsx'
 
 /** Question 1: what stands on the shelf, what is in hand, what the bench owns. */
 export function Have() {
-  const clauses = haveAnswer(plan.value, nameOf)
+  const { start, shelf } = plan.value
+  const clauses =
+    start.material !== nothing
+      ? haveAnswer(plan.value, nameOf)
+      : shelf.length > 0
+        ? [`${capital(counted(shelf.length, 'bottle'))} on the shelf;`, 'nothing in hand yet']
+        : []
   return (
     <Question
       no={1}
@@ -162,8 +170,8 @@ function Bottle({ item, at }: { readonly item: ShelfItem; readonly at: number })
         />
       </td>
       <td class="n">
-        <button type="button" class="do s" aria-label={`take ${name} off the shelf`} onClick={() => change({ do: 'take-off-shelf', at })}>
-          drop
+        <button type="button" class="do s" onClick={() => change({ do: 'take-off-shelf', at })}>
+          drop<span class="unseen"> {name} from the shelf</span>
         </button>
       </td>
     </tr>

@@ -2,11 +2,12 @@ import { useState } from 'preact/hooks'
 import type { HazardList, LabelledMaterial, Meeting, RegulatedHit } from '../../core/hazards/hazard-list.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../../core/quantity/print.ts'
+import { hurtAnswer } from '../../core/report/answers.ts'
+import { capital, counted, listed, sentence } from '../../core/report/words.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
-import { Clauses, capital, counted, listed, Name, Unknown } from '../parts/words.tsx'
+import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
 import { standing } from '../state/reckoner.ts'
-import { hurtAnswer } from './hurt-answer.ts'
 import { Question } from './question.tsx'
 import { Stop } from './refusal.tsx'
 
@@ -184,6 +185,13 @@ function Meetings({ of, numbers }: { readonly of: readonly Meeting[]; readonly n
   )
 }
 
+/** What a meeting is meant under, and what the reader has to ask; a condition is never taken as met. */
+function conditionsText({ conditions }: Meeting): string {
+  const asked = conditions.filter(condition => condition.endsWith('?'))
+  const told = conditions.filter(condition => !condition.endsWith('?'))
+  return [told.length > 0 ? sentence(`Only so: ${told.join('; ')}`) : '', ...asked].filter(text => text !== '').join(' ')
+}
+
 /** The same warning in several places is told once, with the places. */
 function meetingGroups(meetings: readonly Meeting[]): readonly (readonly [Meeting, ...Meeting[]])[] {
   const groups = new Map<string, [Meeting, ...Meeting[]]>()
@@ -210,14 +218,8 @@ function MeetingList({ of, numbers }: { readonly of: readonly Meeting[]; readonl
               {first.intended ? 'Meant to meet' : severityWord[first.severity]}: {first.title}.
             </b>{' '}
             {first.where === 'step' ? `Step${places.length > 1 ? 's' : ''} ${listed(places)}: ` : ''}
-            {listed(materials.map(nameOf))}. {first.consequence} {first.do}
-            {first.conditions.length > 0 && (
-              <span class="soft">
-                {' '}
-                {first.intended ? 'Only so: ' : 'Is it so? '}
-                {first.conditions.join('; ').replace(/\.$/, '')}.
-              </span>
-            )}
+            {listed(materials.map(nameOf))}. {sentence(first.consequence)} {sentence(first.do)}{' '}
+            <span class="soft">{conditionsText(first)}</span>
           </li>
         )
       })}
@@ -234,11 +236,7 @@ function StepNotes({ hazards, numbers }: { readonly hazards: HazardList; readonl
       <ul class="plain-list">
         {steps.map(step => (
           <li key={step.step}>
-            <b>Step {numbers.get(step.step) ?? step.step}.</b>{' '}
-            {step.notes
-              .map(note => capital(note))
-              .join('. ')
-              .replace(/\.?$/, '.')}
+            <b>Step {numbers.get(step.step) ?? step.step}.</b> {step.notes.map(sentence).join(' ')}
           </li>
         ))}
       </ul>
@@ -320,7 +318,7 @@ function Regulated({ hits, notScreened }: { readonly hits: readonly RegulatedHit
                 </b>{' '}
                 {actionWord[hit.action]}: {hit.list}
                 {hit.category === '' ? '' : `, ${hit.category}`}. {hit.reason} {hit.barred && <b>A private person may not have it.</b>}{' '}
-                <span class="s soft">{hit.legal}</span>
+                <span class="s soft">{sentence(hit.legal)}</span>
               </div>
             </li>
           ))}

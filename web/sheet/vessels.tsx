@@ -20,13 +20,12 @@ export function VesselRow({ vessels, onVessels }: { readonly vessels: Vessels; r
           <span class="item" key={`${vessel.kind} ${vessel.volumeMl}`}>
             {vessel.kind} {volumeText(vessel.volumeMl)}
             {vessel.count > 1 ? ` × ${vessel.count}` : ''}{' '}
-            <button
-              type="button"
-              class="do s"
-              aria-label={`drop the ${vessel.kind} of ${volumeText(vessel.volumeMl)}`}
-              onClick={() => onVessels(vessels.filter((_, other) => other !== at))}
-            >
+            <button type="button" class="do s" onClick={() => onVessels(vessels.filter((_, other) => other !== at))}>
               drop
+              <span class="unseen">
+                {' '}
+                the {vessel.kind} of {volumeText(vessel.volumeMl)}
+              </span>
             </button>
           </span>
         ))}

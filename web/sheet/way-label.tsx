@@ -1,7 +1,7 @@
+import { capital, listed } from '../../core/report/words.ts'
 import { conditionsOf } from '../map/conditions.ts'
 import type { Item } from '../map/scheme/types.ts'
 import { Runs } from '../parts/runs.tsx'
-import { capital, listed } from '../parts/words.tsx'
 import { wayName } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks'
 import { percentText } from '../../core/quantity/print.ts'
+import { counted, inWords } from '../../core/report/words.ts'
 import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
-import { Clauses, counted, inWords, Name, Unknown } from '../parts/words.tsx'
+import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { sameRoute, takeWay } from '../state/goals.ts'
 import { nameOf, wayName } from '../state/names.ts'
 import { askRoutesAgain, facts, routesTo, waysTo } from '../state/questions.ts'
@@ -254,26 +255,18 @@ function Choosing() {
           {asked.avoid.map(id => (
             <span class="item" key={id}>
               <Name text={nameOf(id)} />{' '}
-              <button
-                type="button"
-                class="do s"
-                aria-label={`allow ${nameOf(id)} again`}
-                onClick={() => set({ avoid: asked.avoid.filter(one => one !== id) })}
-              >
+              <button type="button" class="do s" onClick={() => set({ avoid: asked.avoid.filter(one => one !== id) })}>
                 allow
+                <span class="unseen"> {nameOf(id)} again</span>
               </button>
             </span>
           ))}
           {asked.avoidStep.map(id => (
             <span class="item" key={id}>
               the step “{wayName(id)}”{' '}
-              <button
-                type="button"
-                class="do s"
-                aria-label={`allow the step ${wayName(id)} again`}
-                onClick={() => set({ avoidStep: asked.avoidStep.filter(one => one !== id) })}
-              >
+              <button type="button" class="do s" onClick={() => set({ avoidStep: asked.avoidStep.filter(one => one !== id) })}>
                 allow
+                <span class="unseen"> {nameOf(id)} again</span>
               </button>
             </span>
           ))}

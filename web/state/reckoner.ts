@@ -1,6 +1,8 @@
 import { signal } from '@preact/signals'
+import type { Way } from '../../core/logbook/replan.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import type { Route } from '../../core/route/route.ts'
 import type { Facts } from './facts.ts'
 import type { Answer, Order, OtherWay, Reckoned } from './reckoning.ts'
 
@@ -65,16 +67,31 @@ function send(order: Order): void {
 
 /** Has a plan reckoned; the answers arrive in the signals above. */
 export function reckon(facts: Facts, tables: unknown, plan: Plan, others: readonly OtherWay[]): void {
-  if (facts !== factsSent || tables !== tablesSent) {
-    send({ kind: 'facts', file: facts.file, tables, traits: facts.traits })
-    factsSent = facts
-    tablesSent = tables
-  }
+  sendFacts(facts, tables)
   sent++
   plans = new Map([[sent, plan]])
   reckoning.value = true
   standing.value = { ...standing.peek(), fresh: false, basketFresh: false }
   send({ kind: 'plan', id: sent, plan, others })
+}
+
+const waysWaiting = new Map<number, (ways: readonly Way[]) => void>()
+
+/** The four ways on from the last run of a plan. */
+export function replan(facts: Facts, tables: unknown, plan: Plan, routes: readonly Route[]): Promise<readonly Way[]> {
+  sendFacts(facts, tables)
+  const id = waysWaiting.size + 1
+  return new Promise(resolve => {
+    waysWaiting.set(id, resolve)
+    send({ kind: 'ways', id, plan, routes })
+  })
+}
+
+function sendFacts(facts: Facts, tables: unknown): void {
+  if (facts === factsSent && tables === tablesSent) return
+  send({ kind: 'facts', file: facts.file, tables, traits: facts.traits })
+  factsSent = facts
+  tablesSent = tables
 }
 
 /** Nothing is planned any more. */
@@ -91,6 +108,10 @@ function take(answer: Answer): void {
     ready = true
     for (const order of queue) worker?.postMessage(order)
     queue = []
+    return
+  }
+  if (answer.kind === 'ways') {
+    waysWaiting.get(answer.id)?.(answer.ways)
     return
   }
   const plan = plans.get(answer.id)

@@ -1,12 +1,15 @@
 import type { RegulatedHit } from '../../core/hazards/hazard-list.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
+import type { Way } from '../../core/logbook/replan.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import type { Route } from '../../core/route/route.ts'
 
 /** What the page tells the worker. Facts stay with it until newer ones come. */
 export type Order =
   | { readonly kind: 'facts'; readonly file: LibraryFile; readonly tables: unknown; readonly traits: Readonly<Record<string, unknown>> }
+  | { readonly kind: 'ways'; readonly id: number; readonly plan: Plan; readonly routes: readonly Route[] }
   | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly others: readonly OtherWay[] }
 
 /** The plan with one goal going another way, reckoned for comparison; `key` comes back with the answer. */
@@ -26,3 +29,4 @@ export type Answer =
   | { readonly kind: 'amounts' | 'whole'; readonly id: number; readonly reckoned: Reckoned }
   | { readonly kind: 'other'; readonly id: number; readonly key: string; readonly reckoned: Reckoned }
   | { readonly kind: 'done'; readonly id: number }
+  | { readonly kind: 'ways'; readonly id: number; readonly ways: readonly Way[] }

@@ -1,5 +1,6 @@
 import type { Library } from '../../core/library/library.ts'
-import { evaluate } from '../../core/plan/evaluate.ts'
+import { waysOn } from '../../core/logbook/replan.ts'
+import { type EvaluateInput, evaluate } from '../../core/plan/evaluate.ts'
 import { PlanRefused } from '../../core/plan/goals.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Solver } from '../../core/shopping/shopping.ts'
@@ -23,6 +24,10 @@ const say = (answer: Answer): void => postMessage(answer)
 addEventListener('message', ({ data }: MessageEvent<Order>) => {
   if (data.kind === 'facts') {
     facts = { library: libraryOf(data.file), tables: data.tables, traits: new Map(Object.entries(data.traits)) }
+    return
+  }
+  if (data.kind === 'ways') {
+    onward(data).catch(failed)
     return
   }
   waiting = data
@@ -66,6 +71,21 @@ async function* answers(order: Extract<Order, { kind: 'plan' }>): AsyncGenerator
   yield { kind: 'done', id }
 }
 
+/** The four ways on; asked for seldom, so it waits for nobody. */
+async function onward({ id, plan, routes }: Extract<Order, { kind: 'ways' }>): Promise<void> {
+  const solver = await theSolver()
+  if (facts === null) throw new Error('a plan came before its facts')
+  const ways = waysOn({
+    library: facts.library,
+    tables: facts.tables as EvaluateInput['tables'],
+    traits: facts.traits as EvaluateInput['traits'],
+    plan,
+    solver,
+    routes: (start, target) => routes.filter(route => route.start === start && route.target === target),
+  })
+  say({ kind: 'ways', id, ways })
+}
+
 /** The integer solver is large, so it comes only when there is something to buy; without it the plan stands, without a basket. */
 async function theSolver(): Promise<Solver | null> {
   solver ??= loadSolver()
@@ -82,8 +102,8 @@ function reckoned(plan: Plan, withSolver: Solver | null): Reckoned {
   try {
     const result = evaluate({
       library: facts.library,
-      tables: facts.tables as Parameters<typeof evaluate>[0]['tables'],
-      traits: facts.traits as Parameters<typeof evaluate>[0]['traits'],
+      tables: facts.tables as EvaluateInput['tables'],
+      traits: facts.traits as EvaluateInput['traits'],
       plan,
       solver: withSolver,
     })

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest'
+import type { HazardCounts } from '../../../../core/hazards/hazard-list.ts'
+import type { RouteRow } from '../../../../web/api/replies.ts'
+import { differing, gentler, hazardText, wayAnswer } from '../../../../web/sheet/way-answer.ts'
+
+const counts = (gravest: number, unknown: number, danger = 0, warning = 0): HazardCounts => ({ gravest, unknown, danger, warning })
+const row = (steps: readonly string[], overallYieldOnStart: number, hazard: HazardCounts): RouteRow => ({
+  steps,
+  overallYieldOnStart,
+  longestLinearYield: overallYieldOnStart,
+  made: [],
+  bought: [],
+  value: null,
+  hazard,
+  flags: [],
+})
+const rows = [
+  row(['nitric-acid', 'lophine'], 0.863, counts(1, 1, 4)),
+  row(['copper', 'lophine'], 0.819, counts(0, 1, 3)),
+  row(['iron', 'lophine'], 0.603, counts(0, 1, 7)),
+]
+
+describe('gentler', () => {
+  it('compares class by class, worst first: many of a lesser class never outweigh one of a worse', () => {
+    expect(gentler(counts(0, 0, 90), counts(1, 0, 0))).toBeLessThan(0)
+    expect(gentler(counts(0, 2), counts(0, 1, 50, 50))).toBeGreaterThan(0)
+    expect(gentler(counts(0, 1, 3), counts(0, 1, 3))).toBe(0)
+  })
+})
+
+describe('hazardText', () => {
+  it('names the classes, worst first, and never calls nothing safe', () => {
+    expect(hazardText(counts(1, 2, 0, 3))).toBe('1 gravest, 2 unknown, 3 warning')
+    expect(hazardText(counts(0, 0))).toBe('none assigned')
+  })
+})
+
+describe('differing', () => {
+  it('names a way by the steps the others do not share', () => {
+    expect(
+      differing(
+        ['copper', 'lophine'],
+        rows.map(one => one.steps),
+      ),
+    ).toEqual(['copper'])
+  })
+  it('falls back on its last step where nothing differs', () => {
+    expect(differing(['copper', 'lophine'], [['copper', 'lophine']])).toEqual(['lophine'])
+  })
+})
+
+describe('wayAnswer', () => {
+  it('says what the gentlest way costs in yield', () => {
+    const answer = wayAnswer(['copper', 'lophine'], rows)
+    expect(answer).toMatchObject({ chosen: ['copper'], gentlest: true, ways: 3 })
+    expect(answer.better?.steps).toEqual(['nitric-acid'])
+    expect(answer.better?.points).toBeCloseTo(4.4, 9)
+  })
+  it('does not call the first way gentlest', () => {
+    expect(wayAnswer(['nitric-acid', 'lophine'], rows)).toMatchObject({ gentlest: false, better: null })
+  })
+})

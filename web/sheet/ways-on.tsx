@@ -1,0 +1,60 @@
+import { useEffect } from 'preact/hooks'
+import type { Way, WayOn } from '../../core/logbook/replan.ts'
+import { moneyText } from '../../core/quantity/money.ts'
+import { massText } from '../../core/quantity/print.ts'
+import { shortDate } from '../../core/report/dates.ts'
+import { nameOf } from '../state/names.ts'
+import { askWaysOn, waysOnward } from '../state/onward.ts'
+import { change, choosing } from '../state/store.ts'
+
+const words: Record<WayOn, string> = {
+  'scale-down': 'Scale down',
+  'top-up': 'Top up',
+  repeat: 'Repeat the step',
+  'another-route': 'Change route',
+}
+
+/** The four ways on from the last run, side by side; taking one makes it the plan. */
+export function WaysOn() {
+  useEffect(() => askWaysOn(), [])
+  const { ways, waiting } = waysOnward.value
+  if (ways.length === 0) return waiting ? <p class="s soft">Reckoning the four ways on.</p> : null
+  return (
+    <div data-stale={waiting ? '' : undefined}>
+      <h3>Ways on from here</h3>
+      <ul class="ways">
+        {ways.map(way => (
+          <li key={way.way}>
+            <b>{words[way.way]}</b>
+            <WayTold way={way} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function WayTold({ way }: { readonly way: Way }) {
+  const { evaluation, plan } = way
+  if (evaluation === null || plan === null) return <p>{way.reason ?? 'None.'}</p>
+  const { basket, days } = evaluation
+  return (
+    <>
+      <p>
+        {evaluation.goals.map(goal => `${massText(goal.medianG)} ${nameOf(goal.target)}`).join(', ')}
+        {way.added !== null && `; adds ${massText(way.added.medianG)} ${nameOf(way.added.compound)}`}
+      </p>
+      <p class="s soft">
+        {basket?.totalMinor == null
+          ? 'cost unknown'
+          : `${basket.complete ? '' : 'at least '}${moneyText(basket.totalMinor, basket.currency)}`}
+        {days.finishDate === null ? '' : `, done ${shortDate(days.finishDate)}`}
+      </p>
+      {way.way !== 'scale-down' && (
+        <button type="button" class="do" onClick={() => change({ do: 'open', plan, choosing: choosing.value })}>
+          Take this way
+        </button>
+      )}
+    </>
+  )
+}
