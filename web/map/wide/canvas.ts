@@ -14,6 +14,10 @@ export interface Canvas {
   close(): void
 }
 
+/** Names are read at this zoom; a network that would need much less opens at its start instead, and "Whole" shows the rest. */
+const readableZoom = 0.85
+const leastZoom = 0.7
+
 /** Smallest at which names can still be guessed, and largest. */
 const zooms = { minZoom: 0.2, maxZoom: 2 }
 
@@ -74,6 +78,11 @@ export function openCanvas(container: HTMLElement, onChoose: (id: string) => voi
         )
       })
       whole()
+      const start = cy.nodes('.start').first()
+      if (cy.zoom() >= leastZoom || start.empty()) return
+      cy.zoom(readableZoom)
+      const { x, y } = start.position()
+      cy.pan({ x: 16 + (start.outerWidth() / 2 - x) * readableZoom, y: container.clientHeight / 2 - y * readableZoom })
     },
     lookAt(id) {
       cy.elements('.looked').removeClass('looked')

@@ -83,7 +83,7 @@ export function elementsOf(folded: Folded, start: string, goals: readonly string
     const meeting = `${from.join('+')}>${edge.to}`
     if (!links.has(meeting)) dots.push({ id: meeting, kind: 'meeting', label: '', w: 7, h: 7, classes: 'meeting' })
     for (const one of from) link(`${one}>${meeting}`, { source: one, target: meeting, sure: edge.sure, head: false }, edge.id)
-    link(meeting, { source: meeting, target: edge.to, sure: edge.sure, head: true }, edge.id)
+    link(`${meeting}!`, { source: meeting, target: edge.to, sure: edge.sure, head: true }, edge.id)
   }
   return { dots, links: [...links.values()] }
 }

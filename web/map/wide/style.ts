@@ -1,7 +1,12 @@
 import type { StylesheetJson } from 'cytoscape'
 import type { Tokens } from './tokens.ts'
 
-const face = "'Ysabeau Office Variable', 'Gill Sans', Optima, 'Segoe UI', sans-serif"
+// The library takes no quoted names; every face whose name is one identifier, and the page's own, need none.
+const face = 'Ysabeau Office Variable, Gill Sans, Optima, Segoe UI, sans-serif'
+
+/** A goal is ruled off twice, as on the scheme. */
+const doubleRule = (ink: string): string =>
+  `data:image/svg+xml;utf8,${encodeURIComponent(`<svg xmlns="http://www.w3.org/2000/svg" width="44" height="4"><path d="M0 .5h44M0 3h44" stroke="${ink}"/></svg>`)}`
 
 /** The network's style: lines, not boxes; solid seen, dashed remembered, hatched unknown; pen for what is the reader's. */
 export function styleOf(tokens: Tokens): StylesheetJson {
@@ -26,7 +31,17 @@ export function styleOf(tokens: Tokens): StylesheetJson {
       },
     },
     { selector: 'node.start', style: { color: tokens.pen } },
-    { selector: 'node.goal', style: { 'border-width': 3, 'border-style': 'double', 'border-color': tokens.ink } },
+    {
+      selector: 'node.goal',
+      style: {
+        // The library knows the hundreds only.
+        'font-weight': 600,
+        'background-image': doubleRule(tokens.ink),
+        'background-width': '44px',
+        'background-height': '4px',
+        'background-position-y': '100%',
+      },
+    },
     { selector: 'node.meeting', style: { shape: 'ellipse', 'background-color': tokens.rail, label: '' } },
     {
       selector: 'node.looked',

@@ -96,6 +96,11 @@ describe('its elements', () => {
     expect(elements.dots.some(dot => dot.id === 'benzaldehyde')).toBe(false)
   })
 
+  it('no two things share an id', () => {
+    const ids = [...elements.dots, ...elements.links].map(one => one.id)
+    expect(new Set(ids).size).toBe(ids.length)
+  })
+
   it('says yields, unknown ones and flags in words', () => {
     const label = (id: string) => elements.dots.find(dot => dot.id === id)?.label
     expect(label('benzoin')).toBe('benzoin\nin hand')
