@@ -8,6 +8,7 @@ import { readTableRows } from '../../core/hazards/tables.ts'
 import { type Traits, traitsOf } from '../../core/hazards/traits.ts'
 import { bundled } from '../../server/library/bundled.ts'
 import { bundledTables, tableTexts, toolkit } from '../support/hazards.ts'
+import { textOf } from '../support/tree.ts'
 
 const { library } = bundled()
 const materials = [...library.materials.values()]
@@ -154,5 +155,15 @@ describe('screening of the bundled library', () => {
         .map(m => m.id)
         .sort(),
     )
+  })
+})
+
+describe('the README of the data', () => {
+  it('tells every table and how many rows it holds', () => {
+    const readme = textOf('routes-data/README.md')
+    for (const { name, text } of texts) {
+      const { rows: inFile, title } = JSON.parse(text)
+      expect(readme).toContain(`| \`${name}\` | ${inFile.length} | ${title} |`)
+    }
   })
 })
