@@ -40,13 +40,16 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
  * Source: Knuth, Inf. Process. Lett. 6 (1977) 1.
  */
 export function labelsOf(space: Space): Labels {
-  const { network, masked, leaf, mayBeLeaf } = space
-  const { head, bodyStart, useStart, uses, users } = network
+  const { network, masked, leaf, mayBeLeaf, factor, made, own } = space
+  const { head, bodyStart, body, useStart, uses, users } = network
+  const isSum = space.form === 'sum'
   const n = useStart.length - 1
   const m = head.length
   const value = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
   const best = new Int32Array(n).fill(-1)
   const settled = new Uint8Array(n)
+  // As long as no part counts less than itself, nothing that comes out of the heap later can lower what is settled.
+  let superior = true
   let largest = 0
   for (let a = 0; a < m; a++) largest = Math.max(largest, bodyStart[a + 1]! - bodyStart[a]!)
   // One byte an arc as long as that will do: a million arcs then fit into the second cache.
@@ -60,7 +63,10 @@ export function labelsOf(space: Space): Labels {
       continue
     }
     let missing = 0
-    for (let u = bodyStart[a]!, end = bodyStart[a + 1]!; u < end; u++) if (leaf[u] === Number.POSITIVE_INFINITY) missing++
+    for (let u = bodyStart[a]!, end = bodyStart[a + 1]!; u < end; u++) {
+      if (leaf[u] === Number.POSITIVE_INFINITY) missing++
+      if (factor[u]! < 1) superior = false
+    }
     waiting[a] = missing
     if (missing > 0) continue
     const offered = arcValue(space, value, a)
@@ -87,7 +93,17 @@ export function labelsOf(space: Space): Labels {
       if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
       if (waiting[a] !== 0) continue
       const h = head[a]!
-      const offered = arcValue(space, value, a)
+      if (superior && value[h]! <= key) continue
+      // The same as arcValue, written out: this is the innermost loop of everything.
+      let parts = 0
+      for (let u = bodyStart[a]!, last = bodyStart[a + 1]!; u < last; u++) {
+        const asMade = factor[u]! * value[body[u]!]! + made[u]!
+        const asLeaf = leaf[u]!
+        const part = lesser(asMade, asLeaf)
+        if (isSum) parts += part
+        else if (part > parts) parts = part
+      }
+      const offered = own[a]! + parts
       if (offered < value[h]! * slack) {
         value[h] = offered
         best[h] = a
