@@ -198,11 +198,11 @@ function timesNote({ tasks, timesBasis, elapsedHours, handsOnHours }: Transforma
 
 function outlook(step: ChargedStep, theoryG: number | null, each: string): readonly string[] {
   const { low, typical, high } = step.yieldFraction
-  const whole = (fraction: number): string => numberText(fraction * 100, 3, 0)
+  const figure = (fraction: number): string => numberText(fraction * 100, 3, fraction < 0.1 ? 1 : 0)
   return [
     theoryG === null ? 'no theoretical mass: an isolation' : `theory ${massText(theoryG, 4)}${each}`,
     `P10 ${massText(step.p10G)}, P90 ${massText(step.p90G)}`,
-    `${theoryG === null ? 'recovery' : 'yield of the step'} ${percentText(typical, 2)} (${whole(low)}–${whole(high)})`,
+    `${theoryG === null ? 'recovery' : 'yield of the step'} ${percentText(typical, 2)} (${figure(low)}–${figure(high)})`,
   ]
 }
 

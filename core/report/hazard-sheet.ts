@@ -47,19 +47,43 @@ export function labelText(material: LabelledMaterial): string {
   return `${word}${material.codes.map(({ code, statement }) => `${code} ${statement}`).join('; ')}.`
 }
 
-/** Where two may not meet, in the words of a list. */
-export const placeText = ({ where, place }: Meeting): string =>
-  where === 'step' ? `step ${place}` : where === 'storage' ? `cabinet: ${place}` : `waste: ${place}`
+const placeText = ({ where, place }: Meeting): string => (where === 'storage' ? 'cabinet' : `waste bottle “${place.replaceAll('-', ' ')}”`)
 
 export const severityText = ({ intended, severity }: Meeting): string =>
   intended ? 'Meant to meet' : severity === 'never' ? 'Never' : severity === 'care' ? 'With care' : 'Note'
 
 /** A meeting with its materials, what follows and what to do; its conditions stay questions. */
 export function meetingText(library: Library, meeting: Meeting): string {
-  const names = listed(meeting.materials.map(nameIn(library)))
-  const conditions =
-    meeting.conditions.length === 0 ? '' : ` ${meeting.intended ? 'Only so: ' : ''}${meeting.conditions.map(sentence).join(' ')}`
-  return `${capital(names)}. ${sentence(meeting.consequence)} ${sentence(meeting.do)}${conditions}`
+  const names = meeting.materials.length === 0 ? '' : `${capital(listed(meeting.materials.map(nameIn(library))))}. `
+  return `${names}${sentence(meeting.consequence)} ${sentence(meeting.do)}${conditionsText(meeting)}`
+}
+
+/**
+ * The same for the hood: who meets, and what to do; for what the step is built for, the condition under which alone it is so. What follows
+ * otherwise stands in the hazard list.
+ */
+export function meetingBrief(library: Library, meeting: Meeting): string {
+  const names = meeting.materials.length === 0 ? '' : `${capital(listed(meeting.materials.map(nameIn(library))))}. `
+  const conditions = conditionsText(meeting)
+  return `${names}${meeting.intended && conditions !== '' ? conditions.trim() : `${sentence(meeting.do)}${conditions}`}`
+}
+
+/** What the step is built for is told as its condition; all else is asked, never taken as met. */
+const conditionsText = ({ conditions, intended }: Meeting): string =>
+  conditions.length === 0 ? '' : ` ${intended ? 'Only so: ' : ''}${conditions.map(sentence).join(' ')}`
+
+/** What stands together in one cabinet: storage groups with their materials, as far as the plan's meetings in storage name them. */
+export function storageGroups(
+  library: Library,
+  { meetings }: HazardList,
+): readonly { readonly group: string; readonly names: readonly string[] }[] {
+  const ids = [...new Set(meetings.filter(one => one.where === 'storage').flatMap(one => one.materials))]
+  const groups = new Map<string, string[]>()
+  for (const id of ids) {
+    const group = library.materials.get(id)?.storageGroup ?? 'no group known: keep apart'
+    groups.set(group, [...(groups.get(group) ?? []), nameIn(library)(id)])
+  }
+  return [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([group, names]) => ({ group, names: names.sort() }))
 }
 
 /** One meeting that several steps share, told once. */
@@ -101,4 +125,4 @@ export const wasteFrom = (library: Library, { from }: WasteLine): string =>
 
 /** Standing or running alone, in words. */
 export const aloneText = (what: string, hours: number, heated: boolean): string =>
-  `${capital(what)}: ${durationText(hours)}, ${heated ? 'heated' : 'not heated'}.`
+  `${what}, ${durationText(hours)}, ${heated ? 'heated' : 'not heated'}`

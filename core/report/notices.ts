@@ -23,6 +23,9 @@ export interface Notice {
 /** A bath or reaction above this is hot where nobody stands, C. Common practice, no source. */
 const hotC = 40
 
+/** What stands shorter than this is waited for, h. Common practice, no source. */
+const longH = 1
+
 /** Every task of the plan that stands or runs alone, in order of steps; those that run hot say so in their title. */
 export function noticesOf(library: Library, { steps, days, hazards }: Evaluation): readonly Notice[] {
   const nameOf = nameIn(library)
@@ -30,11 +33,16 @@ export function noticesOf(library: Library, { steps, days, hazards }: Evaluation
     .sort((a, b) => byNumber(a.number, b.number))
     .flatMap(step => {
       const transformation = transformationOf(library, step.transformation)
+      const mine = (name: string): boolean => name === step.transformation || name === step.number
+      // Where the calendar has placed the step, it knows what nobody is there for; else whatever stands for long.
+      const isPlaced = days.booked.some(one => mine(one.step))
       const inVessel = [...new Set(step.charges.filter(line => line.at !== 'workup').map(line => nameOf(line.material)))]
       return (transformation.tasks ?? [])
         .filter(task => task.kind === 'stand')
+        .filter(task =>
+          isPlaced ? days.unattended.some(one => mine(one.step) && one.do === task.do) : task.reaction === true || task.hours >= longH,
+        )
         .map(task => {
-          const mine = (name: string): boolean => name === step.transformation || name === step.number
           const booked = days.booked.find(one => mine(one.step) && one.do === task.do && one.kind === 'stand')
           const told = days.unattended.find(one => mine(one.step) && one.do === task.do)
           const heated = told?.heated ?? (task.reaction === true && (transformation.temperatureC?.[1] ?? 0) > hotC)

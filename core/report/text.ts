@@ -18,6 +18,7 @@ import {
   severityText,
   sharedMeetings,
   stateText,
+  storageGroups,
   wasteAmount,
   wasteFrom,
 } from './hazard-sheet.ts'
@@ -29,7 +30,7 @@ import { capital, listed, sentence } from './words.ts'
 
 /**
  * The whole plan as text that can be read on a terminal and printed on a line printer: the seven answers, the steps with their charges, the
- * shopping list, the hazards, the days and the caution block. Lines are 100 characters at most.
+ * shopping list, the hazards, the days and the caution block. Prose is broken at 100 characters; a table may be wider.
  */
 export function planText(library: Library, plan: Plan, evaluation: Evaluation): string {
   const parts = [
@@ -86,10 +87,10 @@ function goals(library: Library, { goals: rows, start, chanceAll, coProducts }: 
 
 function steps(library: Library, evaluation: Evaluation): readonly string[] {
   const sheets = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number)).map(step => benchSheetOf(library, evaluation, step))
-  return [heading('Steps'), ...sheets.flatMap((sheet, at) => [...(at > 0 ? [''] : []), ...stepLines(library, sheet)])]
+  return [heading('Steps'), ...sheets.flatMap((sheet, at) => [...(at > 0 ? [''] : []), ...stepLines(sheet)])]
 }
 
-function stepLines(library: Library, sheet: BenchSheet): readonly string[] {
+function stepLines(sheet: BenchSheet): readonly string[] {
   const several = sheet.batches > 1
   const table = columns(
     ['', 'material', several ? 'a batch' : 'amount', ...(several ? ['in all'] : []), 'mmol', 'eq', ''],
@@ -193,7 +194,14 @@ function hazards(library: Library, { hazards: list, steps: charged }: Evaluation
     ),
     ...(list.meetings.length === 0 ? [] : ['May not meet']),
     ...sharedMeetings(list.meetings).flatMap(({ meeting, places }) =>
-      wrapped(`${severityText(meeting)} (${places}): ${meeting.title}. ${meetingText(library, meeting)}`, '- '),
+      wrapped(
+        `${severityText(meeting)} (${places}): ${sentence(meeting.title)} ${meeting.where === 'storage' ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}` : meetingText(library, meeting)}`,
+        '- ',
+      ),
+    ),
+    ...(list.meetings.some(one => one.where === 'storage') ? ['What stands where'] : []),
+    ...storageGroups(library, list).flatMap(({ group, names }) =>
+      wrapped(`${capital(group.replaceAll('-', ' '))}: ${names.join('; ')}.`, '- '),
     ),
     ...(list.gas.length === 0 ? [] : ['Gas']),
     ...list.gas.flatMap(gas => wrapped(gasText(library, gas, batches(gas.step)), '- ')),

@@ -1,0 +1,133 @@
+import { durationText, massText } from '../../core/quantity/print.ts'
+import type { Answer } from '../../core/report/answers.ts'
+import { answersOf, sessionWord, spreadText } from '../../core/report/answers.ts'
+import { shortDate } from '../../core/report/dates.ts'
+import { aloneText } from '../../core/report/hazard-sheet.ts'
+import { nameIn } from '../../core/report/names.ts'
+import { capital, counted, listed, sentence } from '../../core/report/words.ts'
+import type { SchemeIn } from '../map/scheme/types.ts'
+import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
+import { Clauses, Name } from '../parts/words.tsx'
+import { DaysStrip } from './days-strip.tsx'
+import type { PackProps } from './pack.tsx'
+import { Leaf } from './parts.tsx'
+import { SchemeFigure } from './scheme-figure.tsx'
+
+/** Page 1: the scheme, the seven answers, what survives of the start, the days. */
+export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null }) {
+  const { library, plan, evaluation, depictions, scheme } = props
+  const nameOf = nameIn(library)
+  const targets = listed(evaluation.goals.map(goal => nameOf(goal.target)))
+  const start = nameOf(plan.start.material)
+  return (
+    <Leaf title={`${massText(plan.start.massG ?? evaluation.start.massG)} of ${start} becomes ${targets}`}>
+      {scheme !== null && <SchemeFigure input={scheme} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
+      <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
+      <Survivors {...props} />
+      <Timetable {...props} />
+      {evaluation.notes.map(note => (
+        <p class="note" key={note.code + note.where.join()}>
+          <b>{note.what}</b> {note.why} {note.cure}
+        </p>
+      ))}
+    </Leaf>
+  )
+}
+
+const Seven = ({ answers }: { readonly answers: readonly Answer[] }) => (
+  <ol class="seven">
+    {answers.map(({ no, ask, clauses }) => (
+      <li key={no}>
+        <span class="soft">{no}</span>
+        <span class="soft">{ask}</span>
+        <b>
+          <Clauses of={clauses.map((clause, at) => <Name text={clause} key={at} />)} />
+        </b>
+      </li>
+    ))}
+  </ol>
+)
+
+/** Width of a staircase between its name and its grams, px. */
+const stairPx = 300
+
+/** Staircases on one axis, a goal a row: medians with P10 and P90. */
+function Survivors({ library, evaluation }: PackProps) {
+  const nameOf = nameIn(library)
+  const { recoveryPercent } = evaluation.start
+  return (
+    <section class="survivors">
+      <div class="row axis s soft">
+        <span>What survives of the start</span>
+        <StaircaseAxis width={stairPx} />
+        <span class="n">P10 / median / P90</span>
+      </div>
+      {evaluation.goals.map(goal => (
+        <div class="row" key={goal.target}>
+          <b>
+            <Name text={nameOf(goal.target)} />
+          </b>
+          <YieldStaircase
+            stairs={goal.stairs.map(({ compound, ...stair }) => ({ ...stair, name: nameOf(compound) }))}
+            chosen
+            width={stairPx}
+          />
+          <span class="n">
+            {spreadText(goal.p10G, goal.p90G).split('–')[0]} / <b>{massText(goal.medianG).replace(/\u00a0g$/, '')}</b> /{' '}
+            {massText(goal.p90G)}
+            <span class="s soft block">{massText(goal.expectedG)} at typical yields</span>
+          </span>
+        </div>
+      ))}
+      {recoveryPercent !== null && (
+        <p class="s soft">
+          The feedstock gives {String(Math.round(recoveryPercent * 100) / 100)} g per 100 g; the stairs begin at what is isolated.
+        </p>
+      )}
+    </section>
+  )
+}
+
+function Timetable({ library, plan, evaluation }: PackProps) {
+  const { days, steps } = evaluation
+  const nameOf = nameIn(library)
+  const { windows } = plan.settings
+  const [one, many] = sessionWord(windows)
+  const numberOf = (id: string): string => {
+    const step = steps.find(other => other.transformation === id || other.number === id)
+    return step === undefined ? id : `step ${step.number}`
+  }
+  // What runs hot with nobody there is said in full; what dries or cools is named by its step, and its notice says the rest.
+  const heated = days.unattended.filter(one => one.heated).map(one => `${numberOf(one.step)}, ${aloneText(one.do, one.hours, true)}`)
+  const cold = [...new Set(days.unattended.filter(one => !one.heated).map(one => numberOf(one.step)))]
+  const alone = [...heated, ...(cold.length === 0 ? [] : [`unheated: ${listed(cold)}`])]
+  const hands = days.handsOnH === null ? 'hands-on hours unknown' : `${durationText(days.handsOnH)} hands-on`
+  const title =
+    days.sessions === null
+      ? `${hands}; the longest chain takes ${durationText(days.elapsedH)}`
+      : `${counted(days.sessions, one, many)}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}; ${hands}`
+  return (
+    <section class="days">
+      <h2>{capital(title)}</h2>
+      <DaysStrip booked={days.booked} steps={steps} windows={windows} nameOf={nameOf} />
+      {alone.length > 0 && (
+        <p class="s">
+          <b>Runs or stands alone:</b> {alone.join('; ')}.
+        </p>
+      )}
+      {days.tooLong.map(long => (
+        <p class="s" key={long.step + long.do}>
+          <b>
+            Longer than any {one}, {numberOf(long.step)}:
+          </b>{' '}
+          {long.do}, {durationText(long.hours)}. No date is given for it.
+        </p>
+      ))}
+      {days.notes.map(note => (
+        <p class="s soft" key={note}>
+          {sentence(note)}
+        </p>
+      ))}
+    </section>
+  )
+}

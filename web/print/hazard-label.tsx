@@ -1,0 +1,68 @@
+import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
+import type { Library } from '../../core/library/library.ts'
+import { noHazardData } from '../../core/report/cautions.ts'
+import { stateText } from '../../core/report/hazard-sheet.ts'
+import { nameIn } from '../../core/report/names.ts'
+import { softened } from '../map/softened.ts'
+import { Name } from '../parts/words.tsx'
+import { Signs } from './parts.tsx'
+
+const SignalWord = ({ word }: { readonly word: LabelledMaterial['signalWord'] }) =>
+  word === null || word === 'none' ? null : <span class="sig">{word}</span>
+
+const Statements = ({ material }: { readonly material: LabelledMaterial }) =>
+  material.known === 'unknown' ? (
+    <p>{noHazardData}</p>
+  ) : material.codes.length === 0 ? (
+    <p>No hazard class assigned.</p>
+  ) : (
+    <ul class="codes">
+      {material.codes.map(({ code, statement }) => (
+        <li key={code}>
+          <span>{code}</span>
+          <span>{statement}</span>
+        </li>
+      ))}
+    </ul>
+  )
+
+/** A material's label in full: state rule, signs, name, signal word, every statement, where it is in the plan. */
+export const FullLabel = ({ library, material }: { readonly library: Library; readonly material: LabelledMaterial }) => (
+  <article class={`hz ${material.known}`}>
+    <Signs hazard={material} />
+    <div>
+      <div class="nm">
+        <b>
+          <Name text={softened(nameIn(library)(material.material))} />
+        </b>
+        <SignalWord word={material.signalWord} />
+      </div>
+      <Statements material={material} />
+      {material.protection.length > 0 && <p class="s">{material.protection.map(one => one.do).join(' ')}</p>}
+      <p class="s soft">
+        {stateText(library, material)} {material.exposureLimit === null ? '' : `Exposure limit ${material.exposureLimit}.`} {material.note}
+      </p>
+    </div>
+  </article>
+)
+
+/** The same for a bench sheet: every statement, run on; no figures. */
+export const SmallLabel = ({ library, material }: { readonly library: Library; readonly material: LabelledMaterial }) => (
+  <article class={`hz small ${material.known}`}>
+    <Signs hazard={material} />
+    <div>
+      <div class="nm">
+        <b>
+          <Name text={softened(nameIn(library)(material.material))} />
+        </b>
+        <SignalWord word={material.signalWord} />
+      </div>
+      {material.known === 'unknown' || material.codes.length === 0 ? (
+        <Statements material={material} />
+      ) : (
+        <p class="codes">{material.codes.map(({ code, statement }) => `${code} ${statement}`).join('; ')}.</p>
+      )}
+      {material.known === 'remembered' && <p class="soft">Remembered, no source seen.</p>}
+    </div>
+  </article>
+)

@@ -1,0 +1,160 @@
+import type { LabelledMaterial, Meeting } from '../../core/hazards/hazard-list.ts'
+import { noHazardData } from '../../core/report/cautions.ts'
+import {
+  gasText,
+  hazardTitle,
+  meetingText,
+  severityText,
+  sharedMeetings,
+  storageGroups,
+  wasteAmount,
+  wasteFrom,
+} from '../../core/report/hazard-sheet.ts'
+import { nameIn } from '../../core/report/names.ts'
+import { capital, counted, listed, sentence } from '../../core/report/words.ts'
+import { Name } from '../parts/words.tsx'
+import { FullLabel } from './hazard-label.tsx'
+import type { PackProps } from './pack.tsx'
+import { Blank, Leaf } from './parts.tsx'
+import { Law } from './shopping-page.tsx'
+
+/** Everything that can hurt, in full: labels unknown first, meetings, gas, waste, the steps' own dangers, the law. */
+export function HazardPage(props: PackProps) {
+  const { library, evaluation } = props
+  const { hazards } = evaluation
+  const unknown = hazards.materials.filter(one => one.known === 'unknown')
+  const known = hazards.materials.filter(one => one.known !== 'unknown')
+  return (
+    <Leaf title={hazardTitle(hazards)}>
+      <p class="key s soft">
+        <span class="seen">seen in a source</span>
+        <span class="remembered">remembered</span>
+        <span class="unknown">unknown: not safe</span>
+      </p>
+      {unknown.length > 0 && <UnknownRow {...props} unknown={unknown} />}
+      <div class="cols">
+        {known.map(material => (
+          <FullLabel library={library} material={material} key={material.material} />
+        ))}
+      </div>
+      <Meetings {...props} />
+      <Gas {...props} />
+      <StepDangers {...props} />
+      <Waste {...props} />
+      <Law {...props} />
+    </Leaf>
+  )
+}
+
+function UnknownRow({ library, unknown }: PackProps & { readonly unknown: readonly LabelledMaterial[] }) {
+  const names = unknown.map(one => nameIn(library)(one.material))
+  return (
+    <article class="hz unknown wide">
+      <span class="pics">
+        <span class="q-mark">?</span>
+      </span>
+      <div>
+        <b>
+          {names.map((name, at) => (
+            <span key={name}>
+              {at > 0 && '; '}
+              <Name text={name} />
+            </span>
+          ))}
+        </b>
+        <p>{noHazardData}</p>
+        <p class="s soft">
+          {capital(counted(unknown.length, 'material'))} unknown. Unknown is not safe: until the sheet is read, treat as toxic.
+        </p>
+      </div>
+    </article>
+  )
+}
+
+const groups: readonly (readonly [title: string, where: Meeting['where']])[] = [
+  ['May not meet in a step', 'step'],
+  ['Storage: what stands where, and what not together', 'storage'],
+  ['May not meet in a waste bottle', 'waste'],
+]
+
+function Meetings({ library, evaluation }: PackProps) {
+  return (
+    <>
+      {groups.map(([title, where]) => {
+        const shared = sharedMeetings(evaluation.hazards.meetings.filter(one => one.where === where))
+        if (shared.length === 0) return null
+        return (
+          <section key={where}>
+            <h2>{title}</h2>
+            {where === 'storage' &&
+              storageGroups(library, evaluation.hazards).map(({ group, names }) => (
+                <p class="row-p" key={group}>
+                  <b>{capital(group.replaceAll('-', ' '))}:</b> {names.join('; ')}.
+                </p>
+              ))}
+            {shared.map(({ meeting, places }, at) => (
+              <p class="row-p" key={`${meeting.title}${at}`}>
+                <b>
+                  {severityText(meeting)}
+                  {where === 'storage' ? '' : `, ${places}`}: {sentence(meeting.title)}
+                </b>{' '}
+                {where === 'storage' ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}` : meetingText(library, meeting)}
+              </p>
+            ))}
+          </section>
+        )
+      })}
+    </>
+  )
+}
+
+function Gas({ library, evaluation }: PackProps) {
+  if (evaluation.hazards.gas.length === 0) return null
+  return (
+    <section>
+      <h2>Gas, worst case at full conversion, 25 °C</h2>
+      {evaluation.hazards.gas.map(gas => (
+        <p class="row-p" key={gas.step + gas.compound}>
+          {gasText(library, gas, evaluation.steps.find(step => step.number === gas.step)?.batches ?? 1)}
+        </p>
+      ))}
+    </section>
+  )
+}
+
+function StepDangers({ evaluation }: PackProps) {
+  const steps = evaluation.hazards.steps.filter(one => one.notes.length > 0)
+  if (steps.length === 0) return null
+  return (
+    <section>
+      <h2>Dangers of the steps</h2>
+      {steps.map(({ step, notes }) => (
+        <p class="row-p" key={step}>
+          <b>Step {step}.</b> {notes.map(sentence).join(' ')}
+        </p>
+      ))}
+    </section>
+  )
+}
+
+function Waste({ library, evaluation }: PackProps) {
+  const { waste } = evaluation.hazards
+  if (waste.length === 0) return null
+  return (
+    <section>
+      <h2>Waste bottles</h2>
+      {waste.map(stream => (
+        <p class="row-p" key={stream.stream}>
+          <b>
+            {stream.name}, {wasteAmount(stream)}.
+          </b>{' '}
+          {sentence(stream.container)} From {wasteFrom(library, stream)}.{' '}
+          {stream.neverWith.length > 0 && <b>Never with {listed(stream.neverWith)}. </b>}
+          <span class="nb">
+            bottle <Blank mm={20} />
+          </span>
+        </p>
+      ))}
+    </section>
+  )
+}

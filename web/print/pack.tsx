@@ -1,0 +1,65 @@
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { Library } from '../../core/library/library.ts'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import { byNumber } from '../../core/plan/merged-steps.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Answer, Reach } from '../../core/report/answers.ts'
+import { schemeOfPlan } from '../map/scheme-of-plan.ts'
+import { FirstPage } from './first-page.tsx'
+import { HazardPage } from './hazard-page.tsx'
+import { LabelPage, NoticePage } from './label-page.tsx'
+import { RiskPage } from './risk-page.tsx'
+import { PageRules } from './running.tsx'
+import { layoutPx, printed } from './scheme-figure.tsx'
+import { ShoppingPage } from './shopping-page.tsx'
+import { StepPage } from './step-page.tsx'
+
+export interface PackProps {
+  readonly library: Library
+  readonly plan: Plan
+  readonly evaluation: Evaluation
+  /** How materials are drawn, by id. */
+  readonly depictions: ReadonlyMap<string, Depiction>
+  /** ISO date of printing. */
+  readonly today: string
+  /** Of the saved plan; absent where it was never saved. */
+  readonly version?: number
+  /** What else the start can become, where that was asked. */
+  readonly reach?: Reach
+  /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */
+  readonly answers?: readonly Answer[]
+}
+
+/**
+ * The whole pack: page 1, a bench sheet a step, shopping, hazards, risk assessment, labels, notices. One layout for A4 and Letter; its style
+ * sheet is `print.css`, which whoever shows it brings along with `scheme.css` and the font.
+ */
+export function Pack(props: PackProps) {
+  const { library, plan, evaluation, depictions, today, version } = props
+  const whole = schemeOfPlan({
+    library,
+    depictions,
+    plan,
+    evaluation,
+    otherMakers: new Map(),
+    makeable: new Set(),
+    pane: layoutPx,
+    form: 'wide',
+  })
+  const scheme = whole === null ? null : printed(whole)
+  const steps = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number))
+  return (
+    <div class="pack" lang="en">
+      <PageRules title={plan.title} bench={plan.settings.bench} today={today} {...(version === undefined ? {} : { version })} />
+      <FirstPage {...props} scheme={scheme} />
+      {steps.map(step => (
+        <StepPage {...props} step={step} scheme={scheme} key={step.transformation} />
+      ))}
+      <ShoppingPage {...props} />
+      <HazardPage {...props} />
+      <RiskPage {...props} />
+      <LabelPage {...props} />
+      <NoticePage {...props} />
+    </div>
+  )
+}

@@ -1,0 +1,39 @@
+import type { ComponentChildren } from 'preact'
+import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
+import { Pictogram } from '../parts/pictogram.tsx'
+
+/** A blank to write on, so many mm wide; without a width as wide as its cell. */
+export const Blank = ({ mm }: { readonly mm?: number }) => <span class="ln" style={mm === undefined ? 'width:100%' : `width:${mm}mm`} />
+
+/** A square to tick. */
+export const Tick = () => <i class="box" />
+
+/** A page of its own; what does not fit runs on to the next. `named` chooses another foot. */
+export const Leaf = ({
+  title,
+  of,
+  children,
+}: {
+  readonly title: ComponentChildren
+  readonly of?: 'step'
+  readonly children: ComponentChildren
+}) => (
+  <section class={of === undefined ? 'leaf' : `leaf leaf-${of}`}>
+    <h1>{title}</h1>
+    {children}
+  </section>
+)
+
+/** The signs of a label; where nobody knows, a question mark and never an empty place. */
+export const Signs = ({ hazard }: { readonly hazard: LabelledMaterial | null }) =>
+  hazard === null || hazard.known === 'unknown' ? (
+    <span class="pics">
+      <span class="q-mark">?</span>
+    </span>
+  ) : (
+    <span class="pics">
+      {hazard.pictograms.map(code => (
+        <Pictogram code={code} key={code} />
+      ))}
+    </span>
+  )

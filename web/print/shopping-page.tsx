@@ -1,0 +1,225 @@
+import type { ComponentChildren } from 'preact'
+import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
+import { noBreakSpace } from '../../core/quantity/print.ts'
+import { packText, quantityWords } from '../../core/report/amounts.ts'
+import { listsHold } from '../../core/report/cautions.ts'
+import { nameIn } from '../../core/report/names.ts'
+import { isRegulated, lawText } from '../../core/report/regulated.ts'
+import { shoppingSheetOf } from '../../core/report/shopping-sheet.ts'
+import { capital, listed } from '../../core/report/words.ts'
+import type { ShoppingLine } from '../../core/shopping/shopping.ts'
+import { Name } from '../parts/words.tsx'
+import type { PackProps } from './pack.tsx'
+import { Blank, Leaf, Tick } from './parts.tsx'
+
+/** The combined shopping list: price unknown first and spelt out, then supplier by supplier, ruled off twice. */
+export function ShoppingPage(props: PackProps) {
+  const { library, plan, evaluation } = props
+  const { basket } = evaluation
+  const sheet = shoppingSheetOf(library, evaluation)
+  const nameOf = nameIn(library)
+  const currency = basket?.currency ?? 'EUR'
+  const rows = (lines: readonly ShoppingLine[], supplier?: string) =>
+    lines.map(line => <BuyRow {...props} line={line} supplier={supplier} currency={currency} key={line.material} />)
+  const anyOpen = evaluation.shopping.some(line => line.open || line.atLeast)
+  const notes = [...new Set(evaluation.shopping.flatMap(line => line.notes.map(note => `${capital(nameOf(line.material))}: ${note}`)))]
+  return (
+    <Leaf title={<Name text={sheet.title} />}>
+      {sheet.unknown.length > 0 && (
+        <BuyTable title="Price unknown" currency={currency}>
+          {rows(sheet.unknown)}
+        </BuyTable>
+      )}
+      {sheet.unplaced.length > 0 && (
+        <BuyTable title="To buy, supplier open" currency={currency}>
+          {rows(sheet.unplaced)}
+        </BuyTable>
+      )}
+      {sheet.suppliers.map(({ order, name, invented, lines }) => (
+        <BuyTable
+          title={
+            <>
+              {name} {invented && <i class="soft plain">invented</i>}
+            </>
+          }
+          currency={currency}
+          key={order.supplier}
+        >
+          {rows(lines, order.supplier)}
+          <tr class="sum">
+            <td />
+            <td colSpan={5}>
+              carriage {bare(order.carriageMinor, currency)}
+              {order.hazardousFeeMinor > 0 && `, hazardous-goods fee ${bare(order.hazardousFeeMinor, currency)}`}
+            </td>
+            <td class="n">{bare(order.carriageMinor + order.hazardousFeeMinor, currency)}</td>
+            <td />
+          </tr>
+          <tr>
+            <td />
+            <td colSpan={5}>
+              <b>Order</b>
+            </td>
+            <td class="n">
+              <b>{bare(order.totalMinor, currency)}</b>
+            </td>
+            <td />
+          </tr>
+        </BuyTable>
+      ))}
+      {basket !== null && evaluation.shopping.length > 0 && (
+        <p class="total">
+          {basket.complete ? 'Altogether' : 'All that has a price and an amount'}{' '}
+          <b class="answer">{basket.totalMinor === null ? 'no price known' : moneyText(basket.totalMinor, currency)}</b>
+        </p>
+      )}
+      {basket === null && <p>No basket was reckoned: packs and prices are left open.</p>}
+      {sheet.missing !== null && (
+        <p>
+          <b>{sheet.missing}</b>
+        </p>
+      )}
+      <p class="s soft">
+        {anyOpen && '+ The source gives no amount, or only for a part: at least this much. '}
+        Need holds {Math.round(plan.settings.reserve * 100)}
+        {noBreakSpace}% in reserve. {sheet.suppliers.some(one => one.invented) && 'Prices and suppliers of this example are invented. '}
+        {basket !== null && !basket.proven && 'Not proven to be the cheapest. '}
+      </p>
+      {sheet.madeUp.length > 0 && (
+        <section>
+          <h2>Made up at the bench</h2>
+          {sheet.madeUp.map(line => (
+            <p key={line.material}>
+              <Tick /> <b>{capital(nameOf(line.material))}</b>, {quantityWords(line.need)}. {line.madeUp?.how}
+            </p>
+          ))}
+        </section>
+      )}
+      <Law {...props} />
+      <div class="two">
+        <Amounts title="From the shelf" rows={sheet.shelf.map(line => [nameOf(line.material), quantityWords(line.shelf)])} />
+        <Amounts
+          title="Left over"
+          rows={sheet.left.map(line => [nameOf(line.material), `${line.open ? 'up to ' : ''}${quantityWords(line.left)}`])}
+        />
+      </div>
+      {notes.map(note => (
+        <p class="s soft" key={note}>
+          {note}
+        </p>
+      ))}
+    </Leaf>
+  )
+}
+
+function BuyTable({
+  title,
+  currency,
+  children,
+}: {
+  readonly title: ComponentChildren
+  readonly currency: string
+  readonly children: ComponentChildren
+}) {
+  return (
+    <table class="t buy">
+      <caption>{title}</caption>
+      <colgroup>
+        {['6mm', '46mm', '22mm', '19mm', '22mm', '27mm', '14mm', 'auto'].map((width, at) => (
+          <col style={`width:${width}`} key={at} />
+        ))}
+      </colgroup>
+      <thead>
+        <tr>
+          <th colSpan={2}>material</th>
+          <th class="n">need</th>
+          <th class="n">shelf</th>
+          <th class="n">buy</th>
+          <th>packs</th>
+          <th class="n">{moneyText(0, currency).split(noBreakSpace)[0]}</th>
+          <th>paid, lot</th>
+        </tr>
+      </thead>
+      <tbody>{children}</tbody>
+    </table>
+  )
+}
+
+function BuyRow({
+  library,
+  evaluation,
+  line,
+  supplier,
+  currency,
+}: PackProps & { readonly line: ShoppingLine; readonly supplier: string | undefined; readonly currency: string }) {
+  const packs = line.packs.filter(pack => supplier === undefined || pack.supplier === supplier)
+  const costMinor = packs.reduce((sum, pack) => sum + pack.count * pack.priceMinor, 0)
+  const plus = line.open || line.atLeast
+  const amount = (text: string) => (plus ? <i>{`${text}${noBreakSpace}+`}</i> : text)
+  return (
+    <tr>
+      <td class="bx">
+        <Tick />
+      </td>
+      <td class="mat">
+        <Name text={nameIn(library)(line.material)} />
+        {isRegulated(evaluation.hazards, line.material) && ' §'}
+        {line.planned && <i class="s soft block">partly planned, not from the source</i>}
+      </td>
+      <td class="n">{line.need.amount === null ? <i>as needed</i> : amount(quantityWords(line.need))}</td>
+      <td class="n">{quantityWords(line.shelf)}</td>
+      <td class="n">{line.buy.amount === null ? <i>as needed</i> : amount(quantityWords(line.buy))}</td>
+      <td>{packs.length === 0 ? <Blank /> : packs.map(pack => `${pack.count} × ${packText(pack.amount, pack.unit)}`).join(', ')}</td>
+      <td class="n">{packs.length === 0 ? <b>?</b> : bare(costMinor, currency)}</td>
+      <td class="wr">
+        <Blank />
+      </td>
+    </tr>
+  )
+}
+
+/** What the law asks for, at the list it concerns: § in the margin of its rows. */
+export function Law({ library, evaluation }: PackProps) {
+  const { regulated, notScreened } = evaluation.hazards
+  const nameOf = nameIn(library)
+  return (
+    <section>
+      <h2>§ Regulated</h2>
+      {regulated.map(hit => (
+        <p class="law" key={hit.material + hit.list + hit.category}>
+          <b>
+            <Name text={capital(nameOf(hit.material))} />.
+          </b>{' '}
+          {lawText(hit)}
+        </p>
+      ))}
+      {regulated.length === 0 && <p>No row of the bundled lists names anything here.</p>}
+      <p class="s">
+        {listsHold}
+        {notScreened.length > 0 && ` Not screened, having neither CAS number nor structure: ${listed(notScreened.map(nameOf))}.`}
+      </p>
+    </section>
+  )
+}
+
+function Amounts({ title, rows }: { readonly title: string; readonly rows: readonly (readonly [string, string])[] }) {
+  if (rows.length === 0) return null
+  return (
+    <table class="t">
+      <caption>{title}</caption>
+      <tbody>
+        {rows.map(([name, amount]) => (
+          <tr key={name}>
+            <td>
+              <Name text={name} />
+            </td>
+            <td class="n">{amount}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+/** A sum without its sign, under a head that has it. */
+const bare = (minor: number, currency: string): string => (minor / 10 ** minorDigitsOf(currency)).toFixed(minorDigitsOf(currency))

@@ -1,0 +1,244 @@
+import { massText } from '../../core/quantity/print.ts'
+import type { BenchSheet, ChargeRow } from '../../core/report/bench-sheet.ts'
+import { benchSheetOf } from '../../core/report/bench-sheet.ts'
+import { meetingBrief, severityText, sharedMeetings } from '../../core/report/hazard-sheet.ts'
+import { nameIn } from '../../core/report/names.ts'
+import { counted, listed, sentence } from '../../core/report/words.ts'
+import type { ChargedStep } from '../../core/route/charged.ts'
+import type { SchemeIn } from '../map/scheme/types.ts'
+import { Name } from '../parts/words.tsx'
+import { SmallLabel } from './hazard-label.tsx'
+import type { PackProps } from './pack.tsx'
+import { Blank, Leaf, Tick } from './parts.tsx'
+import { oneStep, SchemeFigure } from './scheme-figure.tsx'
+
+/** So many batches get a column of blanks each; more share one. */
+const mostColumns = 3
+/** So many batches get a line of results each. */
+const mostResults = 6
+
+/** The bench sheet of one step, on a page of its own: what is taped to the hood. */
+export function StepPage({ step, scheme, ...props }: PackProps & { readonly step: ChargedStep; readonly scheme: SchemeIn | null }) {
+  const { library, evaluation, depictions } = props
+  const sheet = benchSheetOf(library, evaluation, step)
+  const figure = scheme === null ? null : oneStep(scheme, step)
+  return (
+    <Leaf title={<Name text={sheet.title} />} of="step">
+      <div class="step-head">
+        {figure === null ? <p>{sheet.name}</p> : <SchemeFigure input={figure} depictions={depictions} label={sheet.name} />}
+        <ul class="s soft">
+          {sheet.outlook.map(line => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </div>
+      {sheet.done !== null && <p class="note">{sheet.done}</p>}
+      {sheet.charge.length > 0 && <Charges sheet={sheet} />}
+      <p>
+        {sheet.vessel} {sheet.notes.join(' ')}
+      </p>
+      <Operations sheet={sheet} />
+      <Results sheet={sheet} />
+      <Dangers sheet={sheet} {...props} />
+      <section class="s keep ends">
+        <p>
+          <b>Waste.</b>{' '}
+          {sheet.waste.length === 0
+            ? 'None by mass balance.'
+            : sheet.waste.map((text, at) => (
+                <span key={`${at}${text}`}>
+                  {text}{' '}
+                  <span class="nb">
+                    <Blank mm={14} /> mL
+                  </span>{' '}
+                </span>
+              ))}
+        </p>
+        <p>
+          <b>Hold point.</b> {sheet.holdPoint}
+        </p>
+        {sheet.equipment.length > 0 && (
+          <p>
+            <b>Needs</b> {sheet.equipment.join(', ')}.
+          </p>
+        )}
+        <p>
+          <b>Source.</b> {sheet.source.slice(0, 2).join(' ')}
+        </p>
+      </section>
+    </Leaf>
+  )
+}
+
+function Charges({ sheet }: { readonly sheet: BenchSheet }) {
+  const blanks = sheet.batches <= mostColumns ? Math.max(1, sheet.batches) : 1
+  const several = sheet.batches > 1
+  return (
+    <table class={`t charge${several ? ' several' : ''}`}>
+      <thead>
+        <tr>
+          <th colSpan={2}>material</th>
+          <th class="n">{several ? `each of ${counted(sheet.batches, '', '').trim()}` : 'amount'}</th>
+          {several && <th class="n">in all</th>}
+          <th class="n">mmol</th>
+          <th class="n">eq</th>
+          {Array.from({ length: blanks }, (_, at) => (
+            <th key={at}>{blanks > 1 ? `weighed ${at + 1}` : 'weighed'}</th>
+          ))}
+          <th>lot</th>
+        </tr>
+      </thead>
+      <tbody>
+        {sheet.charge.map((row, at) => (
+          <ChargeLine row={row} blanks={blanks} key={`${row.material}${at}`} />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+const ChargeLine = ({ row, blanks }: { readonly row: ChargeRow; readonly blanks: number }) => (
+  <tr>
+    <td class="bx">
+      <Tick />
+    </td>
+    <td class="mat">
+      <Name text={row.name} />
+      {row.regulated && ' §'}
+      {row.stage !== 'vessel' && <span class="s soft"> {row.stage === 'quench' ? 'quench: have it ready' : row.role}</span>}
+      {row.mark !== null && <i class="s soft block">{row.mark}</i>}
+    </td>
+    <td class="n">{row.basis === 'open' ? <i>{row.amount}</i> : <b>{row.amount}</b>}</td>
+    {row.inAll !== null && <td class="n">{row.inAll}</td>}
+    <td class="n">{row.mmol}</td>
+    <td class="n">{row.equivalents}</td>
+    {Array.from({ length: blanks }, (_, at) => (
+      <td class="wr" key={at}>
+        <Blank />
+      </td>
+    ))}
+    <td class="wr">
+      <Blank />
+    </td>
+  </tr>
+)
+
+/** Words that say that something takes its time, and that it is hot or cold meanwhile. */
+const lasts = /\b(reflux|boil|heat|warm|stir|stand|cool|chill|dry|distil|steep|reacts?|hold|keep|overnight|min|h)\b/i
+const hasTemperature = /\b(reflux|boil|heat|warm|hot|cool|chill|cold|ice|distil|bath)\b/i
+
+function Operations({ sheet }: { readonly sheet: BenchSheet }) {
+  if (sheet.operations.length === 0) return null
+  return (
+    <>
+      <h2>Then{sheet.temperature === null ? '' : `, at ${sheet.temperature}`}</h2>
+      <ol class="ops">
+        {sheet.operations.map((text, at) => (
+          <li key={`${at}${text}`}>
+            <Tick />
+            <span>{text}</span>
+            <span class="nb">
+              {hasTemperature.test(text) && (
+                <>
+                  <Blank mm={11} /> °C{' '}
+                </>
+              )}
+              {lasts.test(text) ? (
+                <>
+                  from <Blank mm={15} /> to <Blank mm={15} />
+                </>
+              ) : (
+                <>
+                  at <Blank mm={15} />
+                </>
+              )}
+            </span>
+          </li>
+        ))}
+      </ol>
+      {sheet.operationsScale !== null && (
+        <p>
+          <b>{sheet.operationsScale}</b>
+        </p>
+      )}
+      <p class="s soft">
+        {attended(sheet)}
+        {sheet.timesNote}
+      </p>
+    </>
+  )
+}
+
+/** What somebody stays with and what runs alone, with its time; the rest is hands. */
+const attended = ({ tasks }: BenchSheet): string =>
+  [['Stay with it', tasks.filter(task => task.kind === 'watch')] as const, ['Alone', tasks.filter(task => task.kind === 'stand')] as const]
+    .filter(([, of]) => of.length > 0)
+    .map(([word, of]) => `${word}: ${of.map(task => `${task.do.charAt(0).toLowerCase()}${task.do.slice(1)}, ${task.time}`).join('; ')}. `)
+    .join('')
+
+function Results({ sheet }: { readonly sheet: BenchSheet }) {
+  const lines = sheet.batches <= mostResults ? Math.max(1, sheet.batches) : 1
+  return (
+    <section class="keep">
+      <h2>
+        Result <span class="s soft plain">above 100 %: wet or mis-weighed? Weigh again before the next step.</span>
+      </h2>
+      {Array.from({ length: lines }, (_, at) => (
+        <p class="res" key={at}>
+          <span>
+            {lines > 1 ? `batch ${at + 1}: ` : ''}weighed <Blank mm={20} /> g
+          </span>
+          <span>
+            <Tick /> damp <Tick /> dry
+          </span>
+          {sheet.theoryG !== null && (
+            <span>
+              ÷ {massText(sheet.theoryG, 4)} = <Blank mm={14} /> %
+            </span>
+          )}
+          {sheet.melting !== null && at === 0 && (
+            <span>
+              melts at <Blank mm={14} /> °C, library {sheet.melting}
+            </span>
+          )}
+        </p>
+      ))}
+    </section>
+  )
+}
+
+function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet }) {
+  const labelled = sheet.materials.filter(material => material.class !== 'none')
+  const none = sheet.materials.filter(material => material.class === 'none').map(material => nameIn(library)(material.material))
+  return (
+    <>
+      <h2>What can hurt</h2>
+      <div class="s">
+        {sheet.dangers.length > 0 && (
+          <p>
+            {sheet.dangers.map((text, at) => (
+              <span key={text}>
+                {at > 0 && ' '}
+                {text}
+              </span>
+            ))}
+          </p>
+        )}
+        {sharedMeetings(sheet.meetings.filter(meeting => meeting.severity !== 'note')).map(({ meeting }, at) => (
+          <p key={`${meeting.title}${at}`}>
+            <b>
+              {severityText(meeting)}: {sentence(meeting.title)}
+            </b>{' '}
+            {meetingBrief(library, meeting)}
+          </p>
+        ))}
+      </div>
+      <div class="hz-three">
+        {labelled.map(material => (
+          <SmallLabel library={library} material={material} key={material.material} />
+        ))}
+      </div>
+      {none.length > 0 && <p class="s soft">No hazard class assigned, with a source: {listed(none)}.</p>}
+    </>
+  )
+}
