@@ -11,6 +11,8 @@ export interface DrawnAtom {
   readonly h?: number
   readonly charge?: number
   readonly isotope?: number
+  /** An unpaired electron. */
+  readonly radical?: true
   /** Present where the atom is written with a label: on which side its hydrogens stand. A carbon without it is a bare corner. */
   readonly label?: 'left' | 'right' | 'above' | 'below'
 }

@@ -1,5 +1,6 @@
 import { Molecule } from 'openchemlib'
 import type { Drawing, DrawnAtom, DrawnBond } from '../../core/chemistry/drawing.ts'
+import { completeKekule } from './kekule.ts'
 import { labelBox, labelSide } from './labels.ts'
 import { arrangePieces } from './pieces.ts'
 import type { Sketch, SketchBond } from './sketch.ts'
@@ -116,6 +117,7 @@ export function drawingOf(smiles: string): Drawing {
 }
 
 function drawn(molecule: Molecule): Drawing {
+  completeKekule(molecule)
   const sketch = arrange(molecule)
   const centres = ringCentres(molecule, sketch)
   const sides = sketch.x.map((_, i) => (isLabelled(molecule, sketch, i) ? labelSide(sketch, i) : undefined))
@@ -136,6 +138,7 @@ function drawn(molecule: Molecule): Drawing {
   const atoms: DrawnAtom[] = sketch.x.map((_, i) => {
     const charge = molecule.getAtomCharge(i)
     const isotope = molecule.getAtomMass(i)
+    const radical = molecule.getAtomRadical(i) !== 0
     return {
       x: tenth(sketch.x[i]! * bondPx - cx),
       y: tenth(sketch.y[i]! * bondPx - cy),
@@ -143,6 +146,7 @@ function drawn(molecule: Molecule): Drawing {
       ...(sketch.h[i]! > 0 ? { h: sketch.h[i]! } : {}),
       ...(charge !== 0 ? { charge } : {}),
       ...(isotope !== 0 ? { isotope } : {}),
+      ...(radical ? { radical: true as const } : {}),
       ...(sides[i] ? { label: sides[i] } : {}),
     }
   })

@@ -71,9 +71,9 @@ function labelOf(atom: DrawnAtom): { glyphs: Glyph[]; box: Rect } | null {
       box.b += 10.5
     }
   }
-  if (atom.charge) {
-    const amount = Math.abs(atom.charge)
-    const t = `${amount > 1 ? amount : ''}${atom.charge > 0 ? '+' : '−'}`
+  if (atom.charge || atom.radical) {
+    const amount = Math.abs(atom.charge ?? 0)
+    const t = `${atom.radical ? '•' : ''}${amount > 1 ? amount : ''}${amount === 0 ? '' : (atom.charge ?? 0) > 0 ? '+' : '−'}`
     const right = atom.label === 'right' ? left + width + hWidth : left + width
     glyphs.push({ x: right + 0.5, y: base - 4.5, t, size: chargeSize })
   }
