@@ -41,7 +41,7 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
  */
 export function labelsOf(space: Space): Labels {
   const { network, masked, leaf, mayBeLeaf, factor, made, own } = space
-  const { head, bodyStart, body, useStart, uses, users } = network
+  const { head, bodyStart, body, useStart, uses, users, userHeads } = network
   const isSum = space.form === 'sum'
   const n = useStart.length - 1
   const m = head.length
@@ -87,13 +87,13 @@ export function labelsOf(space: Space): Labels {
     const first = before === 0
     const needed = mayBeLeaf[c] === 0
     for (let k = useStart[c]!, end = useStart[c + 1]!; k < end; k++) {
+      const h = userHeads[k]!
+      if (superior && value[h]! <= key) continue
       const a = users[k]!
       const missing = waiting[a]!
       if (missing === never) continue
       if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
       if (waiting[a] !== 0) continue
-      const h = head[a]!
-      if (superior && value[h]! <= key) continue
       // The same as arcValue, written out: this is the innermost loop of everything.
       let parts = 0
       for (let u = bodyStart[a]!, last = bodyStart[a + 1]!; u < last; u++) {

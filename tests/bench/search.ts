@@ -93,6 +93,7 @@ function labelsAndRoutes(generated: GeneratedNetwork, m: number): void {
     network.useStart,
     network.uses,
     network.users,
+    network.userHeads,
     network.useArc,
     network.makerStart,
     network.makers,
