@@ -25,6 +25,7 @@ export function Head() {
       </a>
       {hasStart(sheet.value) ? (
         <>
+          <h1 class="unseen">{title}</h1>
           <dl>
             <div class="plan">
               <dt>Plan</dt>

@@ -9,8 +9,10 @@ import './css/questions.css'
 import './css/map.css'
 import './map/scheme/scheme.css'
 import './map/staircase.css'
+import './map/wide/wide.css'
 import { render } from 'preact'
 import { Page } from './page.tsx'
+import { watchPrinting } from './print-pack.ts'
 import { watchWanted } from './state/goals.ts'
 import { begin } from './state/opening.ts'
 import { watchQuestions } from './state/questions.ts'
@@ -22,4 +24,5 @@ render(<Page />, root)
 watchQuestions()
 watchWanted()
 watchSaving()
+watchPrinting()
 void begin()

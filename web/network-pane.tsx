@@ -1,16 +1,39 @@
-import { reach } from './state/questions.ts'
+import { computed } from '@preact/signals'
+import { LazyWideMap } from './map/wide/lazy-wide-map.tsx'
+import { wideOfReach } from './map/wide-of-reach.ts'
+import { dropGoal, wantGoal } from './state/goals.ts'
+import { nameOf } from './state/names.ts'
+import { reach, startCompound } from './state/questions.ts'
 import { hasStart } from './state/sheet-state.ts'
-import { sheet } from './state/store.ts'
+import { plan, sheet } from './state/store.ts'
 
-/** The wide network downstream, beside the list of the same in question 2. */
+const network = computed(() => {
+  const { answer } = reach.value
+  return answer === null ? null : wideOfReach({ id: startCompound.value, name: nameOf(startCompound.value) }, answer)
+})
+
+/** The wide network downstream; the list of the same stands in question 2 beside it. */
 export function NetworkPane() {
   if (!hasStart(sheet.value)) return <p class="soft">Name what you have in question 1; what it can become is then drawn here.</p>
-  const { answer, waiting } = reach.value
-  if (answer === null)
+  const shown = network.value
+  if (shown === null)
     return (
       <p class="soft" role="status">
-        {waiting ? 'Looking downstream.' : ''}
+        {reach.value.waiting ? 'Looking downstream.' : ''}
       </p>
     )
-  return null
+  if (shown.nodes.length < 2) return <p class="soft">Nothing in the library takes {nameOf(startCompound.value)} further.</p>
+  const goals = plan.value.goals.map(goal => goal.target)
+  return (
+    <LazyWideMap
+      network={shown}
+      goals={goals}
+      list={false}
+      onChoose={id => {
+        if (id === startCompound.value) return
+        if (goals.includes(id)) dropGoal(id)
+        else wantGoal(id)
+      }}
+    />
+  )
 }

@@ -4,7 +4,6 @@ import { MapPane } from './map-pane.tsx'
 import { SavingTrouble } from './saving-trouble.tsx'
 import { Sheet } from './sheet/sheet.tsx'
 import { atDoor } from './state/opening.ts'
-import { plan } from './state/store.ts'
 import { goTo } from './state/view.ts'
 import { Thumbs } from './thumbs.tsx'
 
@@ -17,7 +16,6 @@ export const Page = () => (
       </button>
     )}
     <Head />
-    {!atDoor.value && <h1 class="unseen">{plan.value.title}</h1>}
     {atDoor.value ? (
       <First />
     ) : (

@@ -1,5 +1,50 @@
+import { effect } from '@preact/signals'
+import type { PackProps } from './print/pack.tsx'
+import { facts, reach } from './state/questions.ts'
+import { standing } from './state/reckoner.ts'
+import { saved } from './state/saving.ts'
+
+/** What would be printed now; null where nothing is planned. */
+function packNow(): PackProps | null {
+  const { evaluation, plan } = standing.peek()
+  if (evaluation === null || plan === null) return null
+  const { library, depictions } = facts.peek()
+  const found = reach.peek().answer?.reach ?? []
+  const version = saved.peek()?.version
+  return {
+    library,
+    plan,
+    evaluation,
+    depictions,
+    today: localDate(new Date()),
+    ...(version === undefined ? {} : { version }),
+    ...(found.length === 0 ? {} : { reach: { compounds: found.length, steps: Math.max(...found.map(row => row.steps ?? 0)) } }),
+  }
+}
+
+const localDate = (at: Date): string =>
+  `${at.getFullYear()}-${String(at.getMonth() + 1).padStart(2, '0')}-${String(at.getDate()).padStart(2, '0')}`
+
+let ready: Promise<void> | null = null
+
+/** The print layout, fetched once there is something to print, so that the first page stays light. */
+function bringPrint(): Promise<void> {
+  ready ??= Promise.all([import('./print/on-print.tsx'), import('./print/print.css')]).then(([{ printsPack }]) => {
+    printsPack(packNow)
+  })
+  return ready
+}
+
+/** Makes the browser's own print command print the pack too; called once. */
+export function watchPrinting(): void {
+  effect(() => {
+    if (standing.value.evaluation !== null) bringPrint().catch(() => (ready = null))
+  })
+}
+
 /** Prints the pack: the browser's own dialog over the print layout. */
 export async function printPack(): Promise<void> {
+  await bringPrint()
   await document.fonts.ready
   window.print()
 }

@@ -1,5 +1,6 @@
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import type { PacksFile } from '../../core/shopping/packs.ts'
 import type { Choosing } from '../state/sheet-state.ts'
 import type { DemoReply, MaterialHit, OpenedReply, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
 
@@ -52,6 +53,8 @@ export interface RoutesQuery extends Omit<Choosing, 'maxSteps'> {
   readonly maxSteps?: number
   readonly count: number
   readonly settings: Settings
+  /** For the axis of cost. */
+  readonly packs: PacksFile | null
 }
 
 /** The server, as functions; every one rejects with {@link Refused}. */

@@ -125,7 +125,7 @@ export function Combobox<T>(props: Props<T>) {
         onBlur={() => setOpen(false)}
         onClick={() => count > 0 && setOpen(true)}
       />
-      <div class="options" id={`${id}-list`} role="listbox" aria-label={label} hidden={!open || count === 0} ref={list}>
+      <div class="options" id={`${id}-list`} role="listbox" aria-label="Found" hidden={!open || count === 0} ref={list}>
         {options?.map((option, at) => (
           // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are the combobox's own
           <div

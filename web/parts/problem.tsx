@@ -10,8 +10,9 @@ export const Triangle = ({ label }: { readonly label?: string }) => (
   </svg>
 )
 
-/** What is wrong, then where, why and the cure; the cure is an action where there is one. */
+/** What is wrong, then where, why and the cure; the cure is an action where there is one. A stop stands on ink, and no button leads round it. */
 export function ProblemNote({ problem, children }: { readonly problem: Problem; readonly children?: ComponentChildren }) {
+  if (problem.code === 'stopped') return <StopNote problem={problem} />
   return (
     <div class="problem">
       <Triangle />
@@ -53,3 +54,15 @@ export function Problems({ of, children }: { readonly of: readonly Problem[]; re
     </div>
   )
 }
+
+const StopNote = ({ problem }: { readonly problem: Problem }) => (
+  <div class="stop" role="alert">
+    <b>Stop</b>
+    <div>
+      <p>
+        <b>{problem.what}</b> {problem.why}
+      </p>
+      <p class="s">{problem.cure}</p>
+    </div>
+  </div>
+)

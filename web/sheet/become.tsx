@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { percentText } from '../../core/quantity/print.ts'
 import { counted } from '../../core/report/words.ts'
 import type { ReachRow } from '../api/replies.ts'
+import { flagWords } from '../map/wide-of-reach.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { dropGoal, isWanted, wanted, wantGoal } from '../state/goals.ts'
@@ -159,18 +160,9 @@ function Row({ row }: { readonly row: ReachRow }) {
         ) : onTheWay ? (
           <span class="soft">on the way</span>
         ) : (
-          <span class="soft s">{flagWords(row.flags)}</span>
+          <span class="soft s">{flagWords(row.flags)[0]}</span>
         )}
       </td>
     </tr>
   )
-}
-
-const words = { barred: 'not for the public', licence: '§ licence', reporting: '§ reported', 'hazard-unknown': 'hazard unknown' } as const
-
-/** The gravest flag of a row, in a word; the whole sentence stands with the route. */
-function flagWords(flags: ReachRow['flags']): string {
-  for (const kind of ['barred', 'licence', 'reporting', 'hazard-unknown'] as const)
-    if (flags.some(flag => flag.kind === kind)) return words[kind]
-  return ''
 }

@@ -3,6 +3,7 @@ import { referenceFeedstockG, referenceMoles } from '../../core/library/referenc
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText } from '../../core/quantity/print.ts'
+import type { Basket } from '../../core/shopping/shopping.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { hazardBrief } from './way-answer.ts'
 
@@ -117,7 +118,9 @@ function axesOf(library: Library, target: string): readonly Axis[] {
       label: 'To buy, at least',
       better: 'less',
       // Fewer unknown prices go before a smaller total: an unknown price is not free.
-      value: of(({ basket }) => (basket?.totalMinor == null ? null : basket.priceUnknown.length * 1e9 + basket.totalMinor)),
+      value: of(({ basket }) =>
+        basket === null ? undefined : hasNoPrice(basket) ? null : basket.priceUnknown.length * 1e9 + (basket.totalMinor ?? 0),
+      ),
       text: column => {
         const basket = column.evaluation?.basket
         return basket?.totalMinor == null ? '' : moneyText(basket.totalMinor, basket.currency)
@@ -144,6 +147,10 @@ function axesOf(library: Library, target: string): readonly Axis[] {
     },
   ]
 }
+
+/** Nothing that is to be bought has a price: there is no total, and certainly not one of zero. */
+export const hasNoPrice = ({ totalMinor, priceUnknown }: Basket): boolean =>
+  totalMinor === null || (totalMinor === 0 && priceUnknown.length > 0)
 
 /** The largest ratio of a batch to the largest scale published for its step; the reference charge where none is stated. */
 export function scaleUp(library: Library, evaluation: Evaluation): number | null {

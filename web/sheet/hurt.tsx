@@ -317,8 +317,8 @@ function Regulated({ hits, notScreened }: { readonly hits: readonly RegulatedHit
                   <Name text={capital(nameOf(hit.material))} />.
                 </b>{' '}
                 {actionWord[hit.action]}: {hit.list}
-                {hit.category === '' ? '' : `, ${hit.category}`}. {hit.reason} {hit.barred && <b>A private person may not have it.</b>}{' '}
-                <span class="s soft">{sentence(hit.legal)}</span>
+                {hit.category === '' ? '' : `, ${hit.category}`}. {sentence(hit.reason)}{' '}
+                {hit.barred && <b>A private person may not have it.</b>} <span class="s soft">{sentence(hit.legal)}</span>
               </div>
             </li>
           ))}

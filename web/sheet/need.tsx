@@ -13,6 +13,7 @@ import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
+import { hasNoPrice } from './compare.ts'
 import { DaysStrip } from './days-strip.tsx'
 import { Question } from './question.tsx'
 
@@ -81,10 +82,10 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
                 {basket.complete ? 'Altogether' : `At least; ${missingText(basket.priceUnknown.length, basket.amountUnknown.length)}`}
               </th>
               <td class="n" colSpan={2}>
-                {basket.totalMinor === null ? (
+                {hasNoPrice(basket) ? (
                   <Unknown>no price known</Unknown>
                 ) : (
-                  <b class="answer">{moneyText(basket.totalMinor, basket.currency)}</b>
+                  <b class="answer">{moneyText(basket.totalMinor ?? 0, basket.currency)}</b>
                 )}
               </td>
             </tr>

@@ -6,6 +6,7 @@ import { shortDate } from '../../core/report/dates.ts'
 import { nameOf } from '../state/names.ts'
 import { askWaysOn, waysOnward } from '../state/onward.ts'
 import { change, choosing } from '../state/store.ts'
+import { hasNoPrice } from './compare.ts'
 
 const words: Record<WayOn, string> = {
   'scale-down': 'Scale down',
@@ -45,9 +46,9 @@ function WayTold({ way }: { readonly way: Way }) {
         {way.added !== null && `; adds ${massText(way.added.medianG)} ${nameOf(way.added.compound)}`}
       </p>
       <p class="s soft">
-        {basket?.totalMinor == null
+        {basket === null || hasNoPrice(basket)
           ? 'cost unknown'
-          : `${basket.complete ? '' : 'at least '}${moneyText(basket.totalMinor, basket.currency)}`}
+          : `${basket.complete ? '' : 'at least '}${moneyText(basket.totalMinor ?? 0, basket.currency)}`}
         {days.finishDate === null ? '' : `, done ${shortDate(days.finishDate)}`}
       </p>
       {way.way !== 'scale-down' && (

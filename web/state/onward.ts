@@ -45,7 +45,14 @@ async function routesFrom(from: string, to: string): Promise<readonly Route[]> {
   if (from === to) return []
   const { maxSteps: _, ...options } = choosing.peek()
   try {
-    const { routes } = await server.routes({ from, to, ...options, count: routesTried, settings: plan.peek().settings })
+    const { routes } = await server.routes({
+      from,
+      to,
+      ...options,
+      count: routesTried,
+      settings: plan.peek().settings,
+      packs: plan.peek().packs,
+    })
     await bringFacts(
       routes.map(row => row.steps),
       [],

@@ -99,6 +99,8 @@ const materialsNamed = computed<readonly string[]>(() => [
     ...(hasStart(sheet.value) ? [plan.value.start.material] : []),
     ...plan.value.shelf.map(item => item.material),
     ...plan.value.goals.map(goal => goal.target),
+    // What is sold may be a stronger form of what is needed.
+    ...(plan.value.packs?.packs ?? []).map(pack => pack.material),
   ]),
 ])
 
@@ -163,6 +165,7 @@ export function askRoutes(target: string): void {
     ...(maxSteps === null ? {} : { maxSteps }),
     count: routesCompared,
     settings: plan.value.settings,
+    packs: plan.value.packs,
   }
   let asking = routesAsking.get(target)
   if (asking === undefined) {
@@ -173,7 +176,8 @@ export function askRoutes(target: string): void {
   // What the bench owns decides which routes there are only where it was asked to.
   const { hood, inertGas, vessels, heatSources, region, buyer } = plan.value.settings
   const owned = choosing.value.ownedOnly ? { hood, inertGas, vessels, heatSources } : null
-  asking.ask(JSON.stringify({ ...query, settings: { owned, region, buyer } }), () => server.routes(query))
+  const packs = choosing.value.by === 'cost' ? plan.value.packs : null
+  asking.ask(JSON.stringify({ ...query, packs, settings: { owned, region, buyer } }), () => server.routes(query))
 }
 
 /** Sets the questions going; called once. */

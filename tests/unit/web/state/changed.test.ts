@@ -10,14 +10,14 @@ const route = (target: string, ...steps: readonly string[]): Route => ({
   target,
   steps: steps.map((transformation, at) => ({ transformation, makes: at === steps.length - 1 ? target : 'benzil' })),
 })
-const after = (...changes: readonly Change[]): SheetState => changes.reduce(changed, emptyState(7))
+const stateAfter = (...changes: readonly Change[]): SheetState => changes.reduce(changed, emptyState(7))
 const inHand: Change = { do: 'start', material: 'benzoin', massG: 24 }
 const goal = (target: string): Change => ({ do: 'add-goal', route: route(target, 'oxidise', target) })
 const amounts = (state: SheetState): readonly GoalAmount[] => state.plan.goals.map(one => one.amount)
 
 describe('changed', () => {
   it('leaves what it was given alone', () => {
-    const before = after(inHand, goal('lophine'))
+    const before = stateAfter(inHand, goal('lophine'))
     const frozen = structuredClone(before)
     changed(before, { do: 'have', massG: 12 })
     changed(before, { do: 'drop-goal', target: 'lophine' })
@@ -25,7 +25,7 @@ describe('changed', () => {
   })
 
   it('gives the first goal everything, each further one half of what is free', () => {
-    expect(amounts(after(inHand, goal('lophine'), goal('quinoxaline'), goal('dienone')))).toEqual([
+    expect(amounts(stateAfter(inHand, goal('lophine'), goal('quinoxaline'), goal('dienone')))).toEqual([
       { kind: 'rest' },
       { kind: 'share', fraction: 0.5 },
       { kind: 'share', fraction: 0.25 },
@@ -33,17 +33,17 @@ describe('changed', () => {
   })
 
   it('asks for grams where nothing is in hand to take a share of', () => {
-    const state = after({ do: 'start', material: 'benzoin', massG: null }, goal('lophine'))
+    const state = stateAfter({ do: 'start', material: 'benzoin', massG: null }, goal('lophine'))
     expect(amounts(state)).toEqual([{ kind: 'mass', massG: 5 }])
   })
 
   it('turns shares and the rest into grams once the amount in hand is taken away', () => {
-    const state = after(inHand, goal('lophine'), goal('quinoxaline'), { do: 'have', massG: null })
+    const state = stateAfter(inHand, goal('lophine'), goal('quinoxaline'), { do: 'have', massG: null })
     expect(amounts(state).every(amount => amount.kind === 'mass')).toBe(true)
   })
 
   it('lets one goal at most take the rest', () => {
-    const state = after(inHand, goal('lophine'), goal('quinoxaline'), {
+    const state = stateAfter(inHand, goal('lophine'), goal('quinoxaline'), {
       do: 'goal-amount',
       target: 'quinoxaline',
       amount: { kind: 'rest' },
@@ -54,12 +54,12 @@ describe('changed', () => {
 
   it('keeps the amount of a goal that is chosen again by another route', () => {
     const other: Change = { do: 'add-goal', route: route('lophine', 'oxidise-gently', 'lophine') }
-    const state = after(inHand, goal('lophine'), { do: 'goal-amount', target: 'lophine', amount: { kind: 'mass', massG: 3 } }, other)
+    const state = stateAfter(inHand, goal('lophine'), { do: 'goal-amount', target: 'lophine', amount: { kind: 'mass', massG: 3 } }, other)
     expect(state.plan.goals).toEqual([{ target: 'lophine', route: other.route, amount: { kind: 'mass', massG: 3 } }])
   })
 
   it('drops goals, log and make-or-buy with another start, and nothing else', () => {
-    const state = after(
+    const state = stateAfter(
       { do: 'put-on-shelf', item: { material: 'ethanol', amount: 250, unit: 'mL' }, at: null },
       inHand,
       { do: 'choosing', patch: { make: ['benzaldehyde'], avoid: ['benzene'] } },
@@ -73,13 +73,13 @@ describe('changed', () => {
   })
 
   it('keeps the goals where the same start only weighs something else', () => {
-    const state = after(inHand, goal('lophine'), { do: 'start', material: 'benzoin', massG: 12 })
+    const state = stateAfter(inHand, goal('lophine'), { do: 'start', material: 'benzoin', massG: 12 })
     expect(state.plan.goals).toHaveLength(1)
     expect(state.plan.start.massG).toBe(12)
   })
 
   it('puts a bottle in the place of the one it replaces', () => {
-    const state = after(
+    const state = stateAfter(
       { do: 'put-on-shelf', item: { material: 'ethanol', amount: 250, unit: 'mL' }, at: null },
       { do: 'put-on-shelf', item: { material: 'acetic-acid', amount: 50, unit: 'mL' }, at: null },
       { do: 'put-on-shelf', item: { material: 'ethanol', amount: 100, unit: 'mL' }, at: 0 },
@@ -98,13 +98,13 @@ describe('changed', () => {
       supplier: { id: 'corner-shop', name: 'Corner shop', carriageMinor: 0, hazardousFeeMinor: 0 },
       pack: { supplier: 'corner-shop', material: 'ethanol', amount: 1, unit: 'L', priceMinor },
     })
-    const packs = after(price(900), price(950)).plan.packs
+    const packs = stateAfter(price(900), price(950)).plan.packs
     expect(packs?.suppliers).toHaveLength(1)
     expect(packs?.packs.map(pack => pack.priceMinor)).toEqual([950])
   })
 
   it('begins with nothing in hand', () => {
     expect(hasStart(emptyState(1))).toBe(false)
-    expect(hasStart(after(inHand))).toBe(true)
+    expect(hasStart(stateAfter(inHand))).toBe(true)
   })
 })
