@@ -130,22 +130,24 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     return good(structureOf(smiles.trim(), molecule, smiles, read))
   }
 
-  // Keys of what comes off, by how structures are read: flat ones compare with flat ones only.
-  const knownKeys = new Map<string, ReadonlySet<string>>()
-  const known = (name: 'solvates' | 'counter-ions', read: Reading): ReadonlySet<string> => {
+  // What comes off, by how structures are read (flat ones compare with flat ones only) and by formula, which is cheap: a part is canonised
+  // only where something of its formula could come off.
+  const lists = new Map<string, ReadonlyMap<string, readonly Structure[]>>()
+  const listed = (name: 'solvates' | 'counter-ions', read: Reading): ReadonlyMap<string, readonly Structure[]> => {
     const at = `${name}, ${read}`
-    const keys =
-      knownKeys.get(at) ??
-      new Set(
-        (name === 'solvates' ? solvates : counterIons).map(smiles => {
-          const one = parse(smiles, [], read)
-          if (!one.ok) throw new RangeError(smiles)
-          return one.value.identityKey
-        }),
-      )
-    knownKeys.set(at, keys)
-    return keys
+    const known = lists.get(at)
+    if (known) return known
+    const byFormula = new Map<string, Structure[]>()
+    for (const smiles of name === 'solvates' ? solvates : counterIons) {
+      const one = parse(smiles, [], read)
+      if (!one.ok) throw new RangeError(smiles)
+      byFormula.set(one.value.formula, [...(byFormula.get(one.value.formula) ?? []), one.value])
+    }
+    lists.set(at, byFormula)
+    return byFormula
   }
+  const isAmong = (name: 'solvates' | 'counter-ions', part: Structure, read: Reading): boolean =>
+    (listed(name, read).get(part.formula) ?? []).some(one => one.identityKey === part.identityKey)
 
   return {
     parse,
@@ -166,10 +168,10 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     essentialKeys(structure, strip: Stripping) {
       const read = readings.get(structure)!
       const parts = structure.fragments
-      const dry = parts.filter(part => !known('solvates', read).has(part.identityKey))
+      const dry = parts.filter(part => !isAmong('solvates', part, read))
       const kept = dry.length === 0 ? parts : dry
       if (strip === 'solvates') return unique(kept.map(part => part.identityKey))
-      const heart = kept.filter(part => !known('counter-ions', read).has(part.identityKey))
+      const heart = kept.filter(part => !isAmong('counter-ions', part, read))
       if (heart.length === 0) return unique(kept.map(part => part.identityKey))
       return unique(heart.map(part => neutralKey(library, part, molecules.get(part)!)))
     },
@@ -255,7 +257,7 @@ function neutralKey(library: OpenChemLib, part: Structure, molecule: Molecule): 
  */
 function patternsOf(library: OpenChemLib, smarts: string, depth = 0): readonly Molecule[] {
   try {
-    const fragment = new library.SmilesParser({ smartsMode: 'smarts' }).parseMolecule(smarts)
+    const fragment = new library.SmilesParser({ smartsMode: 'smarts' }).parseMolecule(smarts, { noCoordinates: true, noStereo: true })
     fragment.setFragment(true)
     return [fragment]
   } catch {

@@ -5,9 +5,23 @@ import type { HazardTables, RegulatedEntry, RegulatedList, StructureAlert } from
 /** Everything a structure is once solvate molecules are off, ions included. */
 export const wholeKey = (toolkit: Toolkit, structure: Structure): string => toolkit.essentialKeys(structure, 'solvates').join(' ')
 
+/** The parts of a structure that no bond connects; taking it apart is dear and needless where it is written as one. */
+export const partsOf = (structure: Structure | null): readonly Structure[] =>
+  structure === null ? [] : structure.smiles.includes('.') ? structure.fragments : [structure]
+
+/** What a structure and its salts, acids and hydrates of other charge have in common: all its atoms but hydrogen. */
+export const heavyAtoms = (structure: Structure): string =>
+  [...structure.composition.counts]
+    .filter(([symbol]) => symbol !== 'H' && symbol !== 'D' && symbol !== 'T')
+    .map(([symbol, count]) => `${symbol}${count}`)
+    .sort()
+    .join('')
+
 export interface ListedRow {
   readonly entry: RegulatedEntry
   readonly list: RegulatedList
+  readonly structure: Structure | null
+  /** Key of its structure; null where none is known. Canonised when first asked for: most rows never are. */
   readonly key: string | null
 }
 
@@ -15,11 +29,10 @@ export interface ListedRow {
 export interface RegulatedIndex {
   readonly byCas: ReadonlyMap<string, readonly ListedRow[]>
   readonly byName: ReadonlyMap<string, readonly ListedRow[]>
-  readonly byKey: ReadonlyMap<string, readonly ListedRow[]>
-  /** Formulas of all listed structures. */
-  readonly formulas: ReadonlySet<string>
+  /** By the heavy atoms of each of their parts: what must agree before structures are worth comparing, salt or not. */
+  readonly byHeavyAtoms: ReadonlyMap<string, readonly ListedRow[]>
   readonly withEsters: readonly ListedRow[]
-  readonly alerts: readonly { readonly alert: StructureAlert; readonly list: RegulatedList; readonly exempt: ReadonlySet<string> }[]
+  readonly alerts: readonly { readonly alert: StructureAlert; readonly list: RegulatedList; readonly exempt: readonly Structure[] }[]
 }
 
 /**
@@ -35,41 +48,48 @@ export function regulatedIndex(tables: HazardTables['regulated'], toolkit: Toolk
     if (!list) throw new RangeError(`no regulated list ${name}`)
     return list
   }
-  const formulas = new Set<string>()
-  const keys = new Map<string, string>()
-  const keyOf = (smiles: string): string | null => {
+  const structures = new Map<string, Structure | null>()
+  const structureOf = (smiles: string): Structure | null => {
     if (!toolkit) return null
-    const known = keys.get(smiles)
+    const known = structures.get(smiles)
     if (known !== undefined) return known
     // Left and right hands and isotopes count as one substance: what is listed is listed in all of them.
     const read = toolkit.parse(smiles, [], 'flat')
     if (!read.ok) throw new RangeError(`${smiles} in a regulated list cannot be read`)
-    for (const part of read.value.fragments) formulas.add(part.formula)
-    const key = wholeKey(toolkit, read.value)
-    keys.set(smiles, key)
-    return key
+    structures.set(smiles, read.value)
+    return read.value
+  }
+  const rowOf = (entry: RegulatedEntry): ListedRow => {
+    const structure = entry.smiles === undefined ? null : structureOf(entry.smiles)
+    let key: string | null = null
+    return {
+      entry,
+      list: listOf(entry.list),
+      structure,
+      get key() {
+        if (structure && toolkit) key ??= wholeKey(toolkit, structure)
+        return key
+      },
+    }
   }
   const byCas = new Map<string, ListedRow[]>()
   const byName = new Map<string, ListedRow[]>()
-  const byKey = new Map<string, ListedRow[]>()
-  const rows = tables.entries.map(
-    (entry): ListedRow => ({ entry, list: listOf(entry.list), key: entry.smiles === undefined ? null : keyOf(entry.smiles) }),
-  )
+  const byHeavyAtoms = new Map<string, ListedRow[]>()
+  const rows = tables.entries.map(rowOf)
   for (const row of rows) {
     if (row.entry.cas !== undefined) push(byCas, row.entry.cas, row)
     for (const name of namesListed(row.entry.name, row.entry.synonyms)) push(byName, name, row)
-    if (row.key !== null) push(byKey, row.key, row)
+    for (const heavy of new Set(partsOf(row.structure).map(heavyAtoms))) push(byHeavyAtoms, heavy, row)
   }
   return {
     byCas,
     byName,
-    byKey,
-    formulas,
+    byHeavyAtoms,
     withEsters: rows.filter(row => row.entry.estersSmarts !== undefined),
     alerts: tables.alerts.map(alert => ({
       alert,
       list: listOf(alert.list),
-      exempt: new Set((alert.exemptSmiles ?? []).flatMap(smiles => keyOf(smiles) ?? [])),
+      exempt: (alert.exemptSmiles ?? []).flatMap(smiles => structureOf(smiles) ?? []),
     })),
   }
 }

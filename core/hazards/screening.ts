@@ -2,7 +2,7 @@ import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Source } from '../library/source.ts'
 import { isAbbreviation } from './listed-names.ts'
 import { shows } from './pattern.ts'
-import { type ListedRow, regulatedIndex, wholeKey } from './regulated-index.ts'
+import { heavyAtoms, type ListedRow, partsOf, regulatedIndex, wholeKey } from './regulated-index.ts'
 import type { HazardTables, RegulatedEntry, RegulatedList } from './tables.ts'
 
 /** A row of a list that a substance meets, before region, buyer, strength and role are looked at. Plain JSON. */
@@ -48,22 +48,26 @@ export function screenFrom(tables: HazardTables['regulated'], toolkit: Toolkit |
     const add = (row: ListedRow, matchedBy: RegulatedMatch['matchedBy'], reason = listed(row)) => {
       if (!found.has(row)) found.set(row, matchOf(row.list, row.entry, matchedBy, reason, row.entry.public ?? null))
     }
-    const keys = structure && toolkit ? keysOf(toolkit, structure, index.formulas) : noKeys
     if (cas !== null) for (const row of index.byCas.get(cas) ?? []) add(row, 'cas')
+    const whole = structure && toolkit ? once(() => wholeKey(toolkit, structure)) : null
     for (const name of names) {
       for (const row of index.byName.get(name) ?? []) {
         // An abbreviation is nobody's own: where both structures are known, they decide.
-        if (!isAbbreviation(name) || row.key === null || structure === null || row.key === keys.whole) add(row, 'name')
+        if (!isAbbreviation(name) || row.key === null || whole === null || row.key === whole()) add(row, 'name')
       }
     }
-    for (const row of index.byKey.get(keys.whole) ?? []) add(row, 'structure')
-    for (const part of keys.parts) {
-      for (const row of index.byKey.get(part) ?? [])
-        if (row.entry.action === 'stop') add(row, 'structure', `it holds ${row.entry.name}, which is listed`)
-    }
-    for (const [key, isAllOfIt] of keys.neutral) {
-      for (const row of index.byKey.get(key) ?? []) {
-        if (row.entry.covers?.includes('salts') && (isAllOfIt || row.entry.action === 'stop'))
+    if (structure && toolkit && whole) {
+      const parts = partsOf(structure)
+      const candidates = new Set(parts.flatMap(part => index.byHeavyAtoms.get(heavyAtoms(part)) ?? []))
+      const saltKeys = once(() => keysAsSalt(toolkit, structure, parts))
+      for (const row of candidates) {
+        const key = row.key
+        if (key === null) continue
+        const stops = row.entry.action === 'stop'
+        if (key === whole()) add(row, 'structure')
+        else if (stops && parts.length > 1 && parts.some(part => part.identityKey === key))
+          add(row, 'structure', `it holds ${row.entry.name}, which is listed`)
+        else if (row.entry.covers?.includes('salts') && (stops ? saltKeys().ofParts : saltKeys().ofAll).has(key))
           add(row, 'structure', `it is a salt of ${row.entry.name}, which is listed with its salts`)
       }
     }
@@ -74,7 +78,7 @@ export function screenFrom(tables: HazardTables['regulated'], toolkit: Toolkit |
       }
       for (const { alert, list, exempt } of index.alerts) {
         if (cas !== null && alert.exemptCas?.includes(cas)) continue
-        if (!shows(toolkit, structure, alert) || exempt.has(wholeKey(toolkit, structure))) continue
+        if (!shows(toolkit, structure, alert) || exempt.some(one => wholeKey(toolkit, one) === wholeKey(toolkit, structure))) continue
         found.set(alert, matchOf(list, alert, 'family', `it belongs to a listed family: ${alert.text}`, null))
       }
     }
@@ -84,30 +88,25 @@ export function screenFrom(tables: HazardTables['regulated'], toolkit: Toolkit |
 
 const listed = ({ entry }: ListedRow): string => `${entry.name} is listed${entry.note === undefined ? '' : ` (${entry.note})`}`
 
-/** What of a structure is looked up: all of it without solvates, each part as it stands, each part made neutral (true: nothing else is left). */
-interface Keys {
-  readonly whole: string
-  readonly parts: readonly string[]
-  readonly neutral: ReadonlyMap<string, boolean>
+/** Keys of the neutral acids and bases in a salt: of all that is left without counter-ions, and of every part whatever it stands beside. */
+function keysAsSalt(
+  toolkit: Toolkit,
+  structure: Structure,
+  parts: readonly Structure[],
+): { ofAll: ReadonlySet<string>; ofParts: ReadonlySet<string> } {
+  const bare = (one: Structure) => toolkit.essentialKeys(one, 'solvates and counter-ions')
+  const ofAll = new Set(bare(structure))
+  return { ofAll, ofParts: new Set([...ofAll, ...(parts.length > 1 ? parts.flatMap(bare) : [])]) }
 }
-const noKeys: Keys = { whole: '', parts: [], neutral: new Map() }
 
-/** Canonising is dear: a single molecule without ions whose formula no listed substance has needs no key. */
-function keysOf(toolkit: Toolkit, structure: Structure, formulas: ReadonlySet<string>): Keys {
-  const parts = structure.smiles.includes('.') ? structure.fragments : [structure]
-  if (parts.length === 1 && !ionic(structure)) return formulas.has(structure.formula) ? { ...noKeys, whole: structure.identityKey } : noKeys
-  const bare = toolkit.essentialKeys(structure, 'solvates and counter-ions')
-  const all = parts.length === 1 ? bare : parts.flatMap(part => toolkit.essentialKeys(part, 'solvates and counter-ions'))
-  return {
-    whole: wholeKey(toolkit, structure),
-    parts: parts.length === 1 ? [] : parts.map(part => part.identityKey),
-    neutral: new Map(all.map(key => [key, bare.includes(key)])),
+/** Reckons when first asked, and once. */
+function once<T>(reckon: () => T): () => T {
+  let known: { readonly value: T } | null = null
+  return () => {
+    known ??= { value: reckon() }
+    return known.value
   }
 }
-
-/** Charges, other than those that a nitro group or an oxide is written with. */
-const ionic = (structure: Structure): boolean =>
-  /[+-]\d*\]/.test(structure.smiles.replace(/\[N\+\]\(?=?O?\)?\(?\[O-\]\)?|\[O-\]\[N\+\]/g, ''))
 
 const matchOf = (
   list: RegulatedList,
