@@ -153,7 +153,7 @@ export function hurtAnswer({ materials, unknown }: HazardList, nameOf: NameOf): 
 
 /** Two names at the most, and how many more. */
 function worstNames(materials: readonly LabelledMaterial[], nameOf: NameOf): readonly string[] {
-  const names = materials.map(material => nameOf(material.material).replace(/,.*$/, ''))
+  const names = materials.map(material => nameOf(material.material).replace(/, .*$/, ''))
   if (names.length <= 2) return names
   return [
     names[0]!,
