@@ -10,8 +10,11 @@ const panes = [860, 720, 688, 536, 358]
 const count = Number(process.env.SCHEME_PLANS ?? 100)
 const seeds = Array.from({ length: count }, (_, i) => i)
 
+/** Where each structure stands; one that is written as a formula is a text. */
 const places = (out: SchemeOut) =>
-  new Map(out.els.flatMap(el => (el.el === 'mol' || el.cls === 'formula' ? [[el.id, `${el.x},${el.y}`] as const] : [])))
+  new Map(
+    out.els.flatMap(el => (el.el === 'mol' || (el.el === 'text' && el.cls === 'formula') ? [[el.id, `${el.x},${el.y}`] as const] : [])),
+  )
 
 describe('wild plans', () => {
   // The ten properties: no overlap, no line through text or structure, nothing outside, no loose end, every step there, no crossing,
