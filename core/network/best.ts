@@ -50,6 +50,7 @@ export function labelsOf(space: Space): Labels {
   const settled = new Uint8Array(n)
   // As long as no part counts less than itself, nothing that comes out of the heap later can lower what is settled.
   let superior = true
+  let adds = false
   let largest = 0
   for (let a = 0; a < m; a++) largest = Math.max(largest, bodyStart[a + 1]! - bodyStart[a]!)
   // One byte an arc as long as that will do: a million arcs then fit into the second cache.
@@ -66,6 +67,7 @@ export function labelsOf(space: Space): Labels {
     for (let u = bodyStart[a]!, end = bodyStart[a + 1]!; u < end; u++) {
       if (leaf[u] === Number.POSITIVE_INFINITY) missing++
       if (factor[u]! < 1) superior = false
+      if (made[u] !== 0) adds = true
     }
     waiting[a] = missing
     if (missing > 0) continue
@@ -94,12 +96,13 @@ export function labelsOf(space: Space): Labels {
       if (missing === never) continue
       if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
       if (waiting[a] !== 0) continue
-      // The same as arcValue, written out: this is the innermost loop of everything.
+      // The same as arcValue, written out and spared what need not be looked up: this is the innermost loop of everything.
       let parts = 0
       for (let u = bodyStart[a]!, last = bodyStart[a + 1]!; u < last; u++) {
-        const asMade = factor[u]! * value[body[u]!]! + made[u]!
-        const asLeaf = leaf[u]!
-        const part = lesser(asMade, asLeaf)
+        const x = body[u]!
+        let part = factor[u]! * value[x]!
+        if (adds) part += made[u]!
+        if (mayBeLeaf[x] === 1) part = lesser(part, leaf[u]!)
         if (isSum) parts += part
         else if (part > parts) parts = part
       }
