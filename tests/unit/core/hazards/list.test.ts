@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { compareCounts, hazardCounts } from '../../../../core/hazards/counts.ts'
 import type { HazardList } from '../../../../core/hazards/hazard-list.ts'
 import { hazardsOf } from '../../../../core/hazards/list.ts'
+import { tablesForPage } from '../../../../core/hazards/tables.ts'
 import type { Traits } from '../../../../core/hazards/traits.ts'
 import { traitsOf } from '../../../../core/hazards/traits.ts'
 import { reckoned } from '../../../../core/plan/reckoned.ts'
@@ -22,7 +23,7 @@ const route = (...ids: string[]) => ({
   target: library.transformations.get(ids.at(-1)!)!.mainProduct,
   steps: ids.map(id => ({ transformation: id, makes: library.transformations.get(id)!.mainProduct })),
 })
-function listOf(ids: string[], own: Partial<Settings> = {}): HazardList {
+function listOf(ids: string[], own: Partial<Settings> = {}, from = tables): HazardList {
   const settings = { ...defaultSettings, ...own }
   const start = { material: 'benzoin', massG: 24 }
   const one = route(...ids)
@@ -36,7 +37,7 @@ function listOf(ids: string[], own: Partial<Settings> = {}): HazardList {
     log: [],
     seed: 1,
   }
-  return hazardsOf({ library, tables, traits, steps: reckoned(library, plan).toRun, start, settings })
+  return hazardsOf({ library, tables: from, traits, steps: reckoned(library, plan).toRun, start, settings })
 }
 const counts = (...ids: string[]) => hazardCounts(library, materialsOfRoute(library, route(...ids)))
 
@@ -90,6 +91,11 @@ describe('the list of a plan', () => {
       ['1', true],
       ['2', true],
     ])
+  })
+  it('needs no rows to screen by, once the traits are known: a page reckons the same without them', () => {
+    const page = tablesForPage(tables)
+    expect(page.regulated.entries).toEqual([])
+    expect(listOf(['benzil-copper-ammonium-nitrate', 'lophine'], { region: 'EU', buyer: 'public' }, page)).toEqual(list())
   })
   it('is plain JSON', () => {
     expect(JSON.parse(JSON.stringify(list()))).toEqual(list())

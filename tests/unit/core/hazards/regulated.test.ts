@@ -70,6 +70,26 @@ describe('salts', () => {
     const entry = entries.find(one => one.name === name && one.covers?.includes('salts'))!
     expect(meets(materialWith({ id: 'salt', smiles }), entry)).toBe(true)
   })
+  it('are found for every amine whose row covers salts, as hydrochloride, whatever else the row says', () => {
+    const amines = entries.filter(
+      entry =>
+        entry.covers?.includes('salts') &&
+        entry.smiles &&
+        !entry.smiles.includes('.') &&
+        /N/.test(entry.smiles) &&
+        !/N#C|C#N|C\(N\)=O|NC\(C\)=O/.test(entry.smiles),
+    )
+    expect(amines.length).toBeGreaterThan(30)
+    const salted = amines.map((entry, index) => materialWith({ id: `salt-${index}`, name: 'no name', smiles: `${entry.smiles}.Cl` }))
+    const found = traitsWith(salted)
+    for (const [index, entry] of amines.entries()) {
+      const rows = found.get(`salt-${index}`)!.regulated.filter(match => match.category === entry.category && match.legal === entry.legal)
+      expect(
+        rows.some(match => match.reason.includes(entry.name)),
+        `${entry.list}: ${entry.name}`,
+      ).toBe(true)
+    }
+  })
   it('are covered exactly where the saltsRule of a row says so', () => {
     for (const entry of entries) {
       const excluded = ['7647-01-0', '7664-93-9'].includes(entry.cas ?? '') && entry.saltsRule?.includes('except the salts of hydrochloric')
