@@ -1,0 +1,170 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { launchBrowser } from '../support/browser.ts'
+import { pdfPages } from '../support/pdf-text.ts'
+import { type Served, served } from '../support/served.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'waybench-e2e-'))
+let browser: Browser
+let server: Served
+beforeAll(async () => {
+  browser = await launchBrowser()
+  server = await served(folder)
+})
+afterAll(async () => {
+  await browser?.close()
+  await server?.close()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+async function opened(width = 1440, height = 900): Promise<Page & { faults: string[] }> {
+  const page = await browser.newPage({ viewport: { width, height } })
+  const faults: string[] = []
+  page.on('pageerror', error => faults.push(error.message))
+  page.on('console', message => {
+    if (message.type() === 'error') faults.push(message.text())
+  })
+  await page.goto(server.url)
+  return Object.assign(page, { faults })
+}
+
+/** A question of the sheet by its number, opened. */
+async function question(page: Page, words: RegExp) {
+  const details = page.locator('details', { has: page.locator('summary', { hasText: words }) }).first()
+  if ((await details.getAttribute('open')) === null) await details.locator('summary').first().click()
+  return details
+}
+const clean = (text: string) => text.replaceAll('\u00ad', '').replace(/[\u00a0\u202f\s]+/g, ' ')
+const words = async (locator: { innerText(): Promise<string> }) => clean(await locator.innerText())
+
+describe('a newcomer with 24 g of benzoin', () => {
+  it('gets from what they have to a printed pack, and finds the plan again after a restart', async () => {
+    const page = await opened()
+    // What have I got?
+    await page.getByLabel('I have').fill('24 g benzoin')
+    await page.getByRole('button', { name: 'See what it can become' }).click()
+    // What can it become?
+    const become = await question(page, /What can it become/)
+    await become.getByText('benzil', { exact: true }).first().waitFor()
+    expect(await words(become)).toMatch(/hexaphenylbenzene/)
+    await become.getByRole('checkbox', { name: /^lophine/ }).check()
+    // Which way?
+    const way = await question(page, /Which way/)
+    await expect.poll(async () => words(way), { timeout: 20_000 }).toMatch(/91 ?%/)
+    expect(await words(way)).toMatch(/96 ?%/)
+    // How much? 24 g / 212.25 g/mol x 0.9588 x 0.90 x 296.37 g/mol = 28.9 g with nitric acid, at typical yields.
+    const amount = await question(page, /How much/)
+    await expect.poll(async () => words(amount), { timeout: 20_000 }).toMatch(/2[6-9]\.\d g/)
+    // What do I need?
+    const need = await question(page, /What do I need/)
+    expect(await words(need)).toMatch(/ammonium acetate/)
+    expect(await words(need)).toMatch(/price unknown/)
+    // What can hurt?
+    const hurt = await question(page, /What can hurt/)
+    const hurts = await words(hurt)
+    expect(hurts).toMatch(/no hazard data: read its safety data sheet/i)
+    expect(hurts).not.toMatch(/no hazards/i)
+    // The pack.
+    const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: false })
+    const pages = await pdfPages(pdf)
+    expect(pages.length).toBeGreaterThan(3)
+    const text = clean(pages.map(p => p.text).join(' '))
+    for (const said of ['benzoin', 'benzil', 'lophine', 'ammonium acetate', 'benzaldehyde']) expect(text).toContain(said)
+    expect(text).toMatch(/do not work alone/i)
+    // Saved by itself, and there again after the server was restarted.
+    await expect
+      .poll(async () => (await fetch(`${server.url}/api/v1/plans`).then(reply => reply.json())).plans.length, { timeout: 15_000 })
+      .toBe(1)
+    expect(page.faults).toEqual([])
+    const address = new URL(page.url())
+    await server.close()
+    server = await served(folder)
+    const again = await opened()
+    await again.goto(`${server.url}${address.pathname}${address.search}${address.hash}`)
+    await expect.poll(async () => words(again.locator('body')), { timeout: 20_000 }).toMatch(/lophine/)
+    expect(await words(await question(again, /How much/))).toMatch(/2[6-9]\.\d g/)
+    await page.close()
+    await again.close()
+  })
+})
+
+describe('the demo', () => {
+  it('recomputes when the amount moves, opens its workings and flips a co-reactant to made', async () => {
+    const page = await opened()
+    await page.getByText('Benzoin downstream').first().click()
+    const amount = await question(page, /How much/)
+    await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/benzoin/)
+    const before = await words(amount.locator('summary').first())
+    const slider = page.getByRole('slider').first()
+    await slider.focus()
+    for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowLeft')
+    await expect.poll(async () => words(amount.locator('summary').first()), { timeout: 10_000 }).not.toBe(before)
+    // A figure opens its working in place.
+    const figure = amount.getByRole('button', { name: /\d/ }).first()
+    await figure.click()
+    await expect.poll(async () => words(amount)).toMatch(/[÷×=]/)
+    // Buy or make.
+    const make = page.getByRole('radio', { name: /make/ }).first()
+    await make.click()
+    await expect
+      .poll(async () => words(page.locator('body')), { timeout: 20_000 })
+      .toMatch(/benzyl alcohol|toluene|cinnamaldehyde|benzaldehyde/)
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
+  it.each(['Benzoin downstream', 'Castor oil to a nylon', 'Copper scrap round its salts', 'Cinnamon bark to its oil and on'])(
+    'prints %s on A4 and Letter with nothing cut and the cautions on each page',
+    async title => {
+      const page = await opened()
+      await page.getByText(title).first().click()
+      await expect.poll(async () => words(await question(page, /How much/)), { timeout: 30_000 }).toMatch(/\d g/)
+      await page.waitForTimeout(500)
+      for (const format of ['A4', 'Letter'] as const) {
+        const pages = await pdfPages(await page.pdf({ format }))
+        expect(pages.length).toBeGreaterThan(3)
+        for (const [at, one] of pages.entries()) {
+          expect(clean(one.text), `page ${at + 1}`).toMatch(/safety data sheet/i)
+          expect(one.right, `right edge of page ${at + 1}`).toBeLessThan(one.width - 14)
+          expect(one.bottom, `foot of page ${at + 1}`).toBeGreaterThan(10)
+        }
+        const text = clean(pages.map(p => p.text).join(' '))
+        expect(text).not.toMatch(/\bno hazards\b/i)
+        expect(text).toMatch(/Lantern Street Workshop/)
+      }
+      expect(page.faults).toEqual([])
+      await page.close()
+    },
+  )
+})
+
+describe('trouble', () => {
+  it('is told in words with a way on: nothing of that name, no amount, an amount nobody weighs', async () => {
+    const page = await opened()
+    await page.getByLabel('I have').fill('24 parsecs benzoin')
+    await page.getByRole('button', { name: 'See what it can become' }).click()
+    await expect.poll(async () => words(page.locator('main'))).toMatch(/parsecs/)
+    await page.getByLabel('I have').fill('24 g benzion')
+    await page.getByRole('button', { name: 'See what it can become' }).click()
+    await expect.poll(async () => words(page.locator('main'))).toMatch(/benzion[\s\S]*benz/)
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
+  it('of a silent server leaves the plan and its arithmetic', async () => {
+    const page = await opened()
+    await page.getByText('Benzoin downstream').first().click()
+    const amount = await question(page, /How much/)
+    await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/\d g/)
+    await page.route('**/api/**', route => route.abort())
+    const before = await words(amount.locator('summary').first())
+    const slider = page.getByRole('slider').first()
+    await slider.focus()
+    for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowLeft')
+    await expect.poll(async () => words(amount.locator('summary').first()), { timeout: 10_000 }).not.toBe(before)
+    await page.close()
+  })
+})
