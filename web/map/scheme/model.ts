@@ -42,6 +42,13 @@ export interface Model {
 /** Which joins to give up: none, those of the same root, all. */
 export type Joins = 'all' | 'other roots' | 'none'
 
+/** Steps as a reader counts them: 2a, 2b, 10; those without a number last, as they came. */
+export function byNumber(a: Step, b: Step): number {
+  if (a.no === '' || b.no === '') return Number(a.no === '') - Number(b.no === '')
+  const digits = Number.parseInt(a.no, 10) - Number.parseInt(b.no, 10)
+  return Number.isNaN(digits) || digits === 0 ? (a.no < b.no ? -1 : a.no > b.no ? 1 : 0) : digits
+}
+
 /** The scheme as rows: which steps follow each other, where it forks, and which made co-reactants join as rows. */
 export function modelOf(input: Pick<SchemeIn, 'start' | 'steps'>, joins: Joins = 'all'): Model {
   const { steps } = input
@@ -52,7 +59,7 @@ export function modelOf(input: Pick<SchemeIn, 'start' | 'steps'>, joins: Joins =
     list.push(step)
     byFrom.set(step.from, list)
   }
-  for (const list of byFrom.values()) list.sort((a, b) => Number(a.grey ?? false) - Number(b.grey ?? false))
+  for (const list of byFrom.values()) list.sort((a, b) => Number(a.grey ?? false) - Number(b.grey ?? false) || byNumber(a, b))
   const all = (cell: string): readonly Step[] => byFrom.get(cell) ?? []
   const uses = (cell: string): number => steps.reduce((sum, step) => sum + step.made.filter(id => id === cell).length, 0)
 

@@ -1,3 +1,4 @@
+import { byNumber } from './model.ts'
 import { spoken } from './runs.ts'
 import type { Box, Cell, El, Item, SchemeIn, SchemeOut, Step, Way } from './types.ts'
 
@@ -12,7 +13,6 @@ export interface Part {
   /** What a screen reader says. */
   readonly label: string
   readonly els: readonly El[]
-  /** Room that answers a pointer. */
   readonly box: Box
 }
 
@@ -52,6 +52,7 @@ export function waySentence(input: SchemeIn, step: Step, way: Way, chosen: boole
   return `${head}${from} to ${name(step.to)}${over ? `: ${over}` : ''}${under ? `; ${under}` : ''}${off}${sure}${chosen && step.grey ? '; not chosen' : ''}`
 }
 
+/** Room that shows what is under the pointer or in focus: text and structures; a line's own bounds would cover its neighbours. */
 function bounds(els: readonly El[]): Box {
   let x1 = Number.POSITIVE_INFINITY
   let y1 = Number.POSITIVE_INFINITY
@@ -63,7 +64,8 @@ function bounds(els: readonly El[]): Box {
     x2 = Math.max(x2, bx)
     y2 = Math.max(y2, by)
   }
-  for (const el of els) {
+  const bodies = els.filter(el => el.el !== 'path' && el.el !== 'dot')
+  for (const el of bodies.length > 0 ? bodies : els) {
     if (el.el === 'mol') take(el.x - el.w / 2, el.y - el.h / 2, el.x + el.w / 2, el.y + el.h / 2)
     else if (el.el === 'text') {
       const touch = Math.max(0, ((el.touch ?? 0) - 16) / 2)
@@ -111,7 +113,7 @@ export function readingOf(input: SchemeIn, out: SchemeOut): Reading {
     take(`pick ${step ?? ''} ${id}`, { kind: 'pick', cell: id, ...own, label: `${said(cell.name)}: buy or make` })
   }
   compound(input.start)
-  for (const step of input.steps) {
+  for (const step of [...input.steps].sort(byNumber)) {
     compound(step.from)
     take(`step ${step.to}`, { kind: 'step', step: step.to, way: step.id, label: waySentence(input, step, step, true) })
     for (const id of step.co) compound(id, step.to)

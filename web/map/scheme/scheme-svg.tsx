@@ -2,7 +2,7 @@ import { type ComponentChildren, h, type VNode } from 'preact'
 import type { Drawing } from '../../../core/chemistry/drawing.ts'
 import type { Mark } from '../mark.ts'
 import { neighbour, type Part, readingOf } from './reading.ts'
-import { elMarks, pickMarks } from './scheme-marks.ts'
+import { elMarks, pathData, pickMarks } from './scheme-marks.ts'
 import type { Box, SchemeIn, SchemeOut } from './types.ts'
 
 export interface SchemeProps {
@@ -104,6 +104,7 @@ function Answering({ part, act, children }: { part: Part; act: (() => void) | un
       onKeyDown={onKeyDown}
     >
       {hit(part.box)}
+      {part.els.map(el => (el.el === 'path' ? <path key={el.id} class="grip" d={pathData(el.pts, el.r)} /> : null))}
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a bare g takes no focus; the label already says what stands in it. */}
       <g aria-hidden="true">{children}</g>
     </g>

@@ -61,23 +61,28 @@ function arrowPiece(ctx: Context, step: Step, room: number, before: number, afte
     const [first, ...rest] = items
     return [[{ t: step.no, b: true }, ...(first ? [{ t: '\u2003' }, ...first] : [])], ...rest]
   }
+  // What is under the conditions follows them at once; the room below is the most that any way needs.
+  const textOf = (way: (typeof ways)[number]) => ({
+    over: fill(overOf(way), room - beside, size.text, true).lines,
+    under: fill(way.under, room - beside, size.text, true).lines,
+  })
+  const texts = ways.map(textOf)
+  const most = Math.max(...texts.map(({ over, under }) => over.length + under.length))
+  const widest = Math.max(0, ...texts.flatMap(({ over, under }) => [...over, ...under].map(line => itemWidth(line, size.text))))
   let y = 6
-  const block = (linesOf: (way: (typeof ways)[number]) => readonly Item[], tone: 'ink' | 'soft', cls: string) => {
-    const all = ways.map(linesOf)
-    const count = Math.max(...all.map(lines => lines.length))
-    const w = Math.max(0, ...all.flat().map(line => itemWidth(line, size.text)))
-    const top = y
-    if (count > 0) boxes.push([beside, top, beside + w, top + count * lineHeight.text])
-    draws.push((sheet, dx, dy) => {
-      all[0]!.forEach((line, i) => {
-        const base = dy + top + i * lineHeight.text + 12
-        drawText(sheet, `${step.to}/${cls}${i}`, line, dx + beside, base, of, { tone: grey ? 'grey' : tone, cls })
-      })
+  if (most > 0) boxes.push([beside, y, beside + widest, y + most * lineHeight.text])
+  draws.push((sheet, dx, dy) => {
+    const { over, under } = texts[0]!
+    const put = (line: Item, i: number, key: string, tone: 'ink' | 'soft', cls: string) =>
+      drawText(sheet, `${step.to}/${key}`, line, dx + beside, dy + 6 + i * lineHeight.text + 12, of, { tone: grey ? 'grey' : tone, cls })
+    over.forEach((line, i) => {
+      put(line, i, `over${i}`, 'ink', 'condition')
     })
-    y += count * lineHeight.text
-  }
-  block(way => fill(overOf(way), room - beside, size.text, true).lines, 'ink', 'condition')
-  block(way => fill(way.under, room - beside, size.text, true).lines, 'soft', 'result')
+    under.forEach((line, i) => {
+      put(line, over.length + i, `under${i}`, 'soft', 'result')
+    })
+  })
+  y += most * lineHeight.text
   if (step.alts.length > 0) {
     const link: Item = [{ t: otherWays(step.alts.length), pen: true }]
     const top = y
