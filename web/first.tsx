@@ -3,6 +3,7 @@ import type { Problem } from '../core/problem/problem.ts'
 import { parseQuantity } from '../core/quantity/parse.ts'
 import { server } from './api/client.ts'
 import type { MaterialHit } from './api/replies.ts'
+import { OpenFile } from './open-file.tsx'
 import { readHave } from './parts/have-text.ts'
 import { MaterialBox } from './parts/material-box.tsx'
 import { ProblemNote, Problems } from './parts/problem.tsx'
@@ -100,6 +101,7 @@ export function First() {
           <button type="button" class="do" onClick={() => beginPlan(null)}>
             Begin with the shelf
           </button>
+          <OpenFile />
         </p>
       </form>
       {problems.map(problem => (

@@ -1,8 +1,11 @@
 import { effect } from '@preact/signals'
+import { answersOf } from '../core/report/answers.ts'
 import type { PackProps } from './print/pack.tsx'
+import { wayClauses } from './sheet/way-words.ts'
 import { facts, reach } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
 import { saved } from './state/saving.ts'
+import { goalLookedAt } from './state/view.ts'
 
 /** What would be printed now; null where nothing is planned. */
 function packNow(): PackProps | null {
@@ -11,6 +14,12 @@ function packNow(): PackProps | null {
   const { library, depictions } = facts.peek()
   const found = reach.peek().answer?.reach ?? []
   const version = saved.peek()?.version
+  const reachTold = found.length === 0 ? undefined : { compounds: found.length, steps: Math.max(...found.map(row => row.steps ?? 0)) }
+  const looked = goalLookedAt.peek()
+  const way = looked === null ? [] : wayClauses(looked.target)
+  const answers = answersOf(library, plan, evaluation, reachTold).map(answer =>
+    answer.no === 3 && way.length > 0 ? { ...answer, clauses: way } : answer,
+  )
   return {
     library,
     plan,
@@ -18,7 +27,8 @@ function packNow(): PackProps | null {
     depictions,
     today: localDate(new Date()),
     ...(version === undefined ? {} : { version }),
-    ...(found.length === 0 ? {} : { reach: { compounds: found.length, steps: Math.max(...found.map(row => row.steps ?? 0)) } }),
+    ...(reachTold === undefined ? {} : { reach: reachTold }),
+    answers,
   }
 }
 

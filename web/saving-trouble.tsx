@@ -1,10 +1,20 @@
 import { Problems } from './parts/problem.tsx'
-import { openPlan } from './state/opening.ts'
+import { changedSince, openPlan } from './state/opening.ts'
 import { save, savingProblems, savingState, settleConflict } from './state/saving.ts'
 
-/** Why a plan is not on the server, and what to do; it stands across the page until it is settled. */
+/** Why a plan is not on the server and what to do, or what has changed in the library since it was saved; it stands across the page until it is settled. */
 export function SavingTrouble() {
   const state = savingState.value
+  if (changedSince.value.length > 0 && state !== 'failed' && state !== 'conflict')
+    return (
+      <div class="trouble">
+        <Problems of={changedSince.value}>
+          <button type="button" class="do" onClick={() => (changedSince.value = [])}>
+            Seen
+          </button>
+        </Problems>
+      </div>
+    )
   if (state !== 'failed' && state !== 'conflict') return null
   return (
     <div class="trouble">

@@ -76,10 +76,10 @@ export interface SavedPlan {
   readonly savedAt: string
 }
 
-/** A saved plan as it is opened; `notes` tell what became of the library since. */
+/** A saved plan as it is opened; `changes` tell what became of the library since. */
 export interface OpenedReply extends SavedPlan {
   readonly plan: unknown
-  readonly notes: readonly Problem[]
+  readonly changes: readonly Problem[]
 }
 
 export interface PlanRow {

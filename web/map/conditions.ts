@@ -78,8 +78,12 @@ export function timeText(transformation: Transformation): string {
   return hours > 0 ? durationText(hours) : `${durationText(transformation.elapsedHours)}, with drying`
 }
 
-/** "91 % (85–95)": typical, low and high of a step. */
-export function yieldText({ yieldPercent: { low, typical, high } }: Transformation): string {
+/** "91 % (85–95)": typical, low and high of a step; of an isolation "1.4 g per 100 g (0.8–2)". */
+export function yieldText({ kind, yieldPercent: { low, typical, high } }: Transformation): string {
+  if (kind === 'isolation') {
+    const grams = (value: number): string => numberText(value, 2, 1)
+    return `${grams(typical)}${noBreakSpace}g per 100${noBreakSpace}g (${grams(low)}–${grams(high)})`
+  }
   const whole = (value: number): string => numberText(value, 3, 0)
   return `${whole(typical)}${noBreakSpace}% (${whole(low)}–${whole(high)})`
 }

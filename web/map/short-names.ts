@@ -59,7 +59,7 @@ export function shortName(library: Library, material: Material): string {
   if (formula !== undefined && formula.length <= 16) return `{${formula}}`
   const plain = material.kind === 'compound' ? material.formula : undefined
   if (plain !== undefined && plain.length <= 8 && readable(plain) && !plain.startsWith('C')) return `{${plain}}`
-  return material.name.replace(/,.*$/, '')
+  return material.name.replace(/, .*$/, '')
 }
 
 const isFormula = (text: string): boolean => /\d|[A-Z].*[A-Z]/.test(text)

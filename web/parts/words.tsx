@@ -10,15 +10,18 @@ export function Formula({ text }: { readonly text: string }) {
 /** Prefixes that are set in italics. Source: IUPAC recommendations on typography (locants and stereodescriptors are italic). */
 const italics = /^(o|m|p|N|E|Z|cis|trans|tert|sec|meso|endo|exo)(?=-)/
 
+/** In running text a word breaks only where it would not fit a column; a soft hyphen is copied along with the name. */
+const longWord = 20
+
 /** A compound's name, its locant prefix in italics; a long one may break at its chemical joints. */
 export function Name({ text }: { readonly text: string }) {
   const prefix = italics.exec(text)?.[1]
   return prefix === undefined ? (
-    <>{softened(text)}</>
+    <>{softened(text, longWord)}</>
   ) : (
     <>
       <i>{prefix}</i>
-      {softened(text.slice(prefix.length))}
+      {softened(text.slice(prefix.length), longWord)}
     </>
   )
 }

@@ -180,6 +180,12 @@ function Goals({ evaluation }: { readonly evaluation: Evaluation | null }) {
           })}
         </tbody>
       </table>
+      {evaluation?.start.recoveryPercent != null && (
+        <p class="s soft">
+          The feedstock gives {numberText(evaluation.start.recoveryPercent, 2, 1)} g per 100 g at its first step; this recovery is not
+          multiplied into the yields.
+        </p>
+      )}
       <Confidence evaluation={evaluation} />
     </>
   )

@@ -4,6 +4,7 @@ import { Have } from './have.tsx'
 import { Hurt } from './hurt.tsx'
 import { Log } from './log.tsx'
 import { Need } from './need.tsx'
+import { TakeAway } from './take-away.tsx'
 import { Way } from './way.tsx'
 
 /** The seven questions, always in this order; folded, their headings are the plan. */
@@ -16,5 +17,6 @@ export const Sheet = () => (
     <Need />
     <Hurt />
     <Log />
+    <TakeAway />
   </section>
 )

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { percentText } from '../../core/quantity/print.ts'
-import { counted, inWords } from '../../core/report/words.ts'
+import { capital, counted } from '../../core/report/words.ts'
 import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
@@ -15,8 +15,9 @@ import { goalLookedAt, lookAtGoal } from '../state/view.ts'
 import { type Column, compareRows } from './compare.ts'
 import { MakeOrBuy } from './make-or-buy.tsx'
 import { Question } from './question.tsx'
-import { differing, gentler, hazardBrief, hazardText, wayAnswer } from './way-answer.ts'
-import { WayLabel, WayWords } from './way-label.tsx'
+import { differing, gentler, hazardBrief, hazardText } from './way-answer.ts'
+import { WayLabel } from './way-label.tsx'
+import { wayClauses, wayText } from './way-words.ts'
 
 /** So many ways stand side by side; more are rows. */
 const mostColumns = 4
@@ -35,42 +36,16 @@ const axisWords: Record<Axis, string> = {
 /** Question 3: routes side by side, and what they are ranked by. */
 export function Way() {
   const goal = goalLookedAt.value
-  const heading = goal === null ? null : <WayHeading target={goal.target} />
+  const clauses = goal === null ? [] : wayClauses(goal.target)
   return (
-    <Question no={3} ask="Which way?" empty={heading === null} answer={heading ?? 'No goal chosen'}>
+    <Question
+      no={3}
+      ask="Which way?"
+      empty={clauses.length === 0}
+      answer={clauses.length === 0 ? 'No goal chosen' : <Clauses of={clauses} />}
+    >
       {() => <WayBody />}
     </Question>
-  )
-}
-
-function WayHeading({ target }: { readonly target: string }) {
-  const goal = plan.value.goals.find(one => one.target === target)
-  const rows = waysTo(target).map(way => way.row)
-  if (goal === undefined) return <>No goal chosen</>
-  const steps = goal.route.steps.map(step => step.transformation)
-  const answer = wayAnswer(steps, rows)
-  if (rows.length <= 1)
-    return (
-      <Clauses
-        of={[`${counted(steps.length, 'step')} to ${nameOf(target)};`, rows.length === 0 ? 'looking for others' : 'no other way is known']}
-      />
-    )
-  return (
-    <Clauses
-      of={[
-        <>
-          <WayWords steps={answer.chosen} start />
-          {answer.gentlest ? ', the gentlest way;' : ';'}
-        </>,
-        answer.better === null ? (
-          `the best yield of ${inWords(answer.ways)} ways`
-        ) : (
-          <>
-            <WayWords steps={answer.better.steps} /> gives {answer.better.points.toFixed(1)} points more
-          </>
-        ),
-      ]}
-    />
   )
 }
 
@@ -106,12 +81,12 @@ function WayBody() {
       {gentlest !== null && (
         <p>
           <b>The gentlest</b> within ten points of yield goes by{' '}
-          <WayWords
-            steps={differing(
+          {wayText(
+            differing(
               gentlest.steps,
               ways.map(way => way.row.steps),
-            )}
-          />
+            ),
+          )}
           : {hazardText(gentlest.hazard)}; {percentText(gentlest.overallYieldOnStart)} on start
           {gentlest.yieldPointsLost > 0 ? `, ${gentlest.yieldPointsLost.toFixed(1)} points less than the first` : ''}.
         </p>
@@ -130,7 +105,8 @@ function WayBody() {
       )}
       {answer !== null && !answer.complete && answer.routes.length > 0 && (
         <p class="s soft">
-          {counted(answer.routes.length, 'way')} shown; there are more. To see others, avoid a material or a step, or rank by another axis.
+          {capital(counted(answer.routes.length, 'way'))} shown; there are more. To see others, avoid a material or a step, or rank by
+          another axis.
         </p>
       )}
       <MakeOrBuy target={goal.target} />

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { server } from '../api/client.ts'
@@ -82,7 +83,7 @@ export async function openPlan(id: string): Promise<void> {
       show({ plan: opened.value.plan, choosing: draft?.state.choosing ?? emptyState(0).choosing })
       saved.value = { id: kept.id, version: kept.version, savedAt: kept.savedAt }
       savingState.value = 'clean'
-      changedSince.value = kept.notes
+      changedSince.value = kept.changes
     }
     window.history.replaceState(null, '', addressWith(location.href, id))
     atDoor.value = false
@@ -119,6 +120,22 @@ export function beginPlan(start: { readonly material: string; readonly name: str
 }
 
 const titleOf = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)} downstream`
+
+/** A plan out of a file: a new one here, reckoned with the library that is served; what differs from its own is told. */
+export function showFile(opened: OpenedPlan): void {
+  forgetWanted()
+  show({ plan: opened.plan, choosing: emptyState(0).choosing })
+  saved.value = null
+  edits.value = 1
+  atDoor.value = false
+  openQuestion.value = null
+  const steps = opened.plan.goals.map(goal => goal.route.steps.map(step => step.transformation))
+  void bringFacts(steps, [opened.plan.start.material, ...opened.plan.shelf.map(item => item.material)]).then(() => {
+    const here = facts.value.library
+    const held = [...opened.slice.transformations.keys()].every(id => here.transformations.has(id))
+    changedSince.value = held ? changesSince(here, opened).filter(change => change.code === 'record-changed') : changesSince(here, opened)
+  })
+}
 
 /** The demo's bench, with one of its ways in; goals without steps go the way that the search puts first. */
 export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {

@@ -1,0 +1,60 @@
+import { icalendarOf } from '../../core/days/icalendar.ts'
+import { planCsv } from '../../core/report/csv.ts'
+import { planText } from '../../core/report/text.ts'
+import { fileOfPlan } from '../state/plan-file.ts'
+import { facts } from '../state/questions.ts'
+import { standing } from '../state/reckoner.ts'
+import { saved } from '../state/saving.ts'
+import { plan } from '../state/store.ts'
+
+/** The plan as files for other programs: itself, a table, plain text, a calendar. */
+export function TakeAway() {
+  const { evaluation } = standing.value
+  if (evaluation === null) return null
+  const { library } = facts.value
+  const of = plan.value
+  const calendar = icalendarOf(library, evaluation.days, saved.value?.id ?? 'plan', of.title, new Date().toISOString())
+  return (
+    <p class="take-away dos s">
+      <span class="soft">As a file:</span>
+      <Take name="waybench-plan.json" type="application/json" text={() => JSON.stringify(fileOfPlan(of, facts.value), null, 2)}>
+        the plan
+      </Take>
+      <Take name="waybench-plan.csv" type="text/csv" text={() => planCsv(library, of, evaluation)}>
+        a table
+      </Take>
+      <Take name="waybench-plan.txt" type="text/plain" text={() => planText(library, of, evaluation)}>
+        plain text
+      </Take>
+      {calendar !== null && (
+        <Take name="waybench-days.ics" type="text/calendar" text={() => calendar}>
+          the days for a calendar
+        </Take>
+      )}
+    </p>
+  )
+}
+
+interface TakeProps {
+  readonly name: string
+  readonly type: string
+  readonly text: () => string
+  readonly children: string
+}
+
+const Take = ({ name, type, text, children }: TakeProps) => (
+  <button
+    type="button"
+    class="do"
+    onClick={() => {
+      const link = document.createElement('a')
+      link.href = URL.createObjectURL(new Blob([text()], { type: `${type};charset=utf-8` }))
+      link.download = name
+      link.click()
+      // The browser has begun to read it by then.
+      setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
+    }}
+  >
+    {children}
+  </button>
+)
