@@ -1,7 +1,7 @@
 import { type Labels, slack } from './best.ts'
-import { Heap } from './heap.ts'
 import { leastOwn, makersInOrder } from './makers.ts'
 import { BUY, type Layer, type MakerOrder, type Overlay, PartialRoutes } from './partial.ts'
+import { RouteQueue, stepPart } from './queue.ts'
 import { LabelRepair } from './repair.ts'
 import type { Space } from './space.ts'
 import { labelsThrough, type Must } from './through.ts'
@@ -30,12 +30,6 @@ const defaultBudget = 200_000
 const plateauPatience = 2000
 /** Nodes settled again by a repair that count as one partial route taken up: measured, both take some microseconds. */
 const workOfOnePop = 10
-
-/**
- * Routes that tie within 1e-9 are ordered by fewer steps: each step adds this part of the value to the key. A thousand steps stay inside
- * the 1e-9, and one step lies far above the rounding of a sum.
- */
-const stepPart = 1e-12
 
 /** One space with its labels and scratch arrays, for as many targets as are asked for; their streams may run side by side. */
 export class RouteSearch {
@@ -80,7 +74,7 @@ export class RouteStream {
   private readonly space: Space
   private readonly labels: Labels
   private readonly partial: PartialRoutes
-  private readonly heap = new Heap(256)
+  private readonly queue = new RouteQueue()
   private readonly budget: number
   /** Shrinks while repairs find labels wrong, grows again while they do not. */
   private patience: number
@@ -95,18 +89,10 @@ export class RouteStream {
   /** The partial route for which its labels were repaired, itself or one it came from; 0 = they are the network's own. */
   private readonly overlayOf: number[] = []
   private readonly exact: boolean[] = []
-  // One row an entry of the queue; rank -1 = the partial route itself, else the group from this rank on.
-  private readonly entryState: number[] = []
-  private readonly entryRank: number[] = []
-  private readonly entryBound: number[] = []
-  private readonly entrySteps: number[] = []
   private readonly repaired = new Map<number, Overlay>()
   private readonly ready: RankedRoute[] = []
-  private inHand = -1
-  private inHandKey = Number.POSITIVE_INFINITY
   private sinceRoute = 0
   private turns = 0
-  private diving = false
   private stopped = false
 
   constructor(
@@ -122,13 +108,13 @@ export class RouteStream {
     this.patience = this.fullPatience
     this.maxSteps = options.maxSteps ?? Number.POSITIVE_INFINITY
     this.partial.begin()
-    this.push(this.addState(-1, -1, 0, null, true))
+    this.add(-1, -1, 0, null, true)
   }
 
   /** Lower bound of every route not yet handed out; Infinity where none is left. */
   get bound(): number {
     const next = this.ready[this.ready.length - 1]
-    return next ? next.value : Math.min(this.heap.minKey, this.inHandKey)
+    return next ? next.value : this.queue.minKey
   }
 
   /** The next best route, or null: then `complete` tells whether there is none, or the budget or the caller ended the search. */
@@ -136,29 +122,20 @@ export class RouteStream {
     const waiting = this.ready.pop()
     if (waiting) return waiting
     this.sinceRoute = 0
+    this.stopped = false
     const tied: RankedRoute[] = []
     let tieKey = Number.POSITIVE_INFINITY
     for (;;) {
-      const key = Math.min(this.heap.minKey, this.inHandKey)
+      const key = this.queue.minKey
       if (key === Number.POSITIVE_INFINITY || key > tieKey) break
       if (this.pops >= this.budget || (++this.turns % 256 === 0 && this.options.shouldStop?.())) {
         this.stopped = true
         break
       }
       this.pops++
-      this.sinceRoute++
-      if (this.sinceRoute > plateauPatience && !this.diving && this.inHandKey === Number.POSITIVE_INFINITY) {
-        this.dive()
-        continue
-      }
-      let state = this.inHand
-      let rank = -1
-      if (this.inHandKey <= this.heap.minKey) this.inHandKey = Number.POSITIVE_INFINITY
-      else {
-        const entry = this.heap.pop()
-        state = this.entryState[entry]!
-        rank = this.entryRank[entry]!
-      }
+      if (++this.sinceRoute > plateauPatience && !this.queue.diving && this.queue.dive()) continue
+      this.queue.take()
+      const { state, rank } = this.queue
       if (rank >= 0) this.split(state, rank)
       else if (this.open[state] === -1) {
         if (tied.length === 0) tieKey = key + stepPart * 0.5 * (1 + Math.abs(key))
@@ -180,7 +157,7 @@ export class RouteStream {
     if (this.space.twin === null && this.space.mayBeLeaf[node] && node !== this.target) {
       this.load(state)
       this.partial.decide(node, BUY)
-      this.push(this.addState(state, node, BUY, this.overlay[state]!, false))
+      this.add(state, node, BUY, this.overlay[state]!, false)
       this.pushGroup(state, 0)
     } else this.split(state, 0)
   }
@@ -209,9 +186,9 @@ export class RouteStream {
       this.load(state)
       const bound = this.partial.evaluate(this.target, overlay, -1, 0)
       this.open[state] = this.partial.found.open
-      if (this.keyOf(bound) > key) {
+      if (this.queue.keyOf(bound, this.partial.found) > key) {
         this.patience >>= 1
-        if (bound < Number.POSITIVE_INFINITY) this.pushEntry(bound, state, -1)
+        if (bound < Number.POSITIVE_INFINITY) this.queue.put(this.partial.found, state, -1)
         return true
       }
     }
@@ -232,7 +209,7 @@ export class RouteStream {
     // A compound decided for its own best maker leaves exact labels exact.
     const label = this.overlay[state]?.value.get(node) ?? this.labels.value[node]!
     const exact = this.exact[state]! && rank === 0 && !this.space.mayBeLeaf[node] && keys[0]! >= label * slack
-    this.push(this.addState(state, node, arc, this.overlay[state]!, exact))
+    this.add(state, node, arc, this.overlay[state]!, exact)
   }
 
   private pushGroup(state: number, rank: number): void {
@@ -240,15 +217,14 @@ export class RouteStream {
     const order = this.orderOf(state, node)
     if (rank >= order.arcs.length) return
     this.load(state)
-    const bound = this.partial.evaluate(this.target, this.overlay[state]!, node, order.keys[rank]!)
-    if (bound === Number.POSITIVE_INFINITY || this.partial.found.steps + this.partial.found.mustMake > this.maxSteps) return
-    this.pushEntry(bound, state, rank)
+    this.partial.evaluate(this.target, this.overlay[state]!, node, order.keys[rank]!)
+    if (this.isPossible()) this.queue.put(this.partial.found, state, rank)
   }
 
-  /** Evaluates the decisions that stand loaded and keeps them as a partial route; -1 where they have no completion. */
-  private addState(parent: number, node: number, choice: number, overlay: Overlay | null, exact: boolean): number {
-    const bound = this.partial.evaluate(this.target, overlay, -1, 0)
-    if (bound === Number.POSITIVE_INFINITY || this.partial.found.steps + this.partial.found.mustMake > this.maxSteps) return -1
+  /** Evaluates the decisions that stand loaded, and queues them as a partial route where they have a completion. */
+  private add(parent: number, node: number, choice: number, overlay: Overlay | null, exact: boolean): void {
+    this.partial.evaluate(this.target, overlay, -1, 0)
+    if (!this.isPossible()) return
     this.parent.push(parent)
     this.node.push(node)
     this.choice.push(choice)
@@ -256,45 +232,12 @@ export class RouteStream {
     this.overlay.push(overlay)
     this.overlayOf.push(parent < 0 ? 0 : this.overlayOf[parent]!)
     this.exact.push(exact)
-    return this.parent.length - 1
+    this.queue.put(this.partial.found, this.parent.length - 1, -1)
   }
 
-  /** Queues a partial route just evaluated; one that nothing in the queue can beat stays in hand and is taken up next. */
-  private push(state: number): void {
-    if (state < 0) return
-    const key = this.keyOf(this.partial.found.bound)
-    if (this.inHandKey === Number.POSITIVE_INFINITY && key <= this.heap.minKey) {
-      this.inHand = state
-      this.inHandKey = key
-    } else this.pushEntry(this.partial.found.bound, state, -1)
-  }
-
-  /** Queues what was just evaluated. */
-  private pushEntry(bound: number, state: number, rank: number): void {
-    this.entryState.push(state)
-    this.entryRank.push(rank)
-    this.entryBound.push(bound)
-    this.entrySteps.push(this.partial.found.steps)
-    this.heap.push(this.keyOf(bound), this.entryState.length - 1)
-  }
-
-  private keyOf(bound: number): number {
-    const { steps, mustMake } = this.partial.found
-    return bound + stepPart * (this.diving ? -steps : steps + mustMake) * (1 + Math.abs(bound))
-  }
-
-  /**
-   * On a plateau, where nearly all partial routes have one value, the order by fewer steps goes through all of them before one is complete.
-   * From then on the one with most steps decided comes first; among equal values the order by steps is given up, and that by value kept.
-   */
-  private dive(): void {
-    this.diving = true
-    const entries: number[] = []
-    while (this.heap.size > 0) entries.push(this.heap.pop())
-    for (const entry of entries) {
-      const bound = this.entryBound[entry]!
-      this.heap.push(bound - stepPart * this.entrySteps[entry]! * (1 + Math.abs(bound)), entry)
-    }
+  private isPossible(): boolean {
+    const { bound, steps, mustMake } = this.partial.found
+    return bound < Number.POSITIVE_INFINITY && steps + mustMake <= this.maxSteps
   }
 
   /** Loads the decisions of a partial route into the evaluation. */

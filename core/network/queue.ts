@@ -1,0 +1,80 @@
+import { Heap } from './heap.ts'
+import type { Findings } from './partial.ts'
+
+/**
+ * Routes that tie within 1e-9 are ordered by fewer steps: each step adds this part of the value to the key. A thousand steps stay inside
+ * the 1e-9, and one step lies far above the rounding of a sum.
+ */
+export const stepPart = 1e-12
+
+/**
+ * Partial routes and groups of them, by their bounds. A partial route that nothing queued can beat is kept in hand instead of being queued,
+ * for it would come out again at once.
+ */
+export class RouteQueue {
+  /** What was taken out last: a partial route, and the rank from which on it is a group; -1 = the partial route itself. */
+  state = -1
+  rank = -1
+  diving = false
+  private readonly heap = new Heap(256)
+  private readonly states: number[] = []
+  private readonly ranks: number[] = []
+  private readonly bounds: number[] = []
+  private readonly steps: number[] = []
+  private inHand = -1
+  private inHandKey = Number.POSITIVE_INFINITY
+
+  /** The smallest key; Infinity where nothing is left. */
+  get minKey(): number {
+    return Math.min(this.heap.minKey, this.inHandKey)
+  }
+
+  keyOf(bound: number, { steps, mustMake }: Findings): number {
+    return bound + stepPart * (this.diving ? -steps : steps + mustMake) * (1 + Math.abs(bound))
+  }
+
+  put(found: Findings, state: number, rank: number): void {
+    const key = this.keyOf(found.bound, found)
+    if (rank < 0 && this.inHandKey === Number.POSITIVE_INFINITY && key <= this.heap.minKey) {
+      this.inHand = state
+      this.inHandKey = key
+      return
+    }
+    this.states.push(state)
+    this.ranks.push(rank)
+    this.bounds.push(found.bound)
+    this.steps.push(found.steps)
+    this.heap.push(key, this.states.length - 1)
+  }
+
+  /** Takes out what has the smallest key. */
+  take(): void {
+    if (this.inHandKey <= this.heap.minKey) {
+      this.state = this.inHand
+      this.rank = -1
+      this.inHandKey = Number.POSITIVE_INFINITY
+      return
+    }
+    const entry = this.heap.pop()
+    this.state = this.states[entry]!
+    this.rank = this.ranks[entry]!
+  }
+
+  /**
+   * On a plateau, where nearly all partial routes have one value, the order by fewer steps goes through all of them before one is complete.
+   * From now on the one with most steps decided comes first; among equal values the order by steps is given up, and that by value kept.
+   *
+   * @returns false where it has to wait, because one is in hand
+   */
+  dive(): boolean {
+    if (this.inHandKey < Number.POSITIVE_INFINITY) return false
+    this.diving = true
+    const entries: number[] = []
+    while (this.heap.size > 0) entries.push(this.heap.pop())
+    for (const entry of entries) {
+      const bound = this.bounds[entry]!
+      this.heap.push(bound - stepPart * this.steps[entry]! * (1 + Math.abs(bound)), entry)
+    }
+    return true
+  }
+}
