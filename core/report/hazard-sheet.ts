@@ -65,12 +65,16 @@ export function meetingText(library: Library, meeting: Meeting): string {
 export function meetingBrief(library: Library, meeting: Meeting): string {
   const names = meeting.materials.length === 0 ? '' : `${capital(listed(meeting.materials.map(nameIn(library))))}. `
   const conditions = conditionsText(meeting)
-  return `${names}${meeting.intended && conditions !== '' ? conditions.trim() : `${sentence(meeting.do)}${conditions}`}`
+  return `${names}${meeting.intended && conditions.includes('Only so') ? conditions.trim() : `${sentence(meeting.do)}${conditions}`}`
 }
 
 /** What the step is built for is told as its condition; all else is asked, never taken as met. */
-const conditionsText = ({ conditions, intended }: Meeting): string =>
-  conditions.length === 0 ? '' : ` ${intended ? 'Only so: ' : ''}${conditions.map(sentence).join(' ')}`
+function conditionsText({ conditions, intended }: Meeting): string {
+  const asked = conditions.filter(text => text.endsWith('?')).map(sentence)
+  const told = conditions.filter(text => !text.endsWith('?')).map(sentence)
+  const parts = [...(told.length === 0 ? [] : [`${intended ? 'Only so: ' : ''}${told.join(' ')}`]), ...asked]
+  return parts.map(part => ` ${part}`).join('')
+}
 
 /** What stands together in one cabinet: storage groups with their materials, as far as the plan's meetings in storage name them. */
 export function storageGroups(

@@ -16,6 +16,8 @@ export interface RiskRow {
   readonly who: string
   readonly control: string
   readonly emergency: string
+  /** What a step brings by itself; the rest are materials. */
+  readonly ofStep?: boolean
   /** Materials it speaks for. */
   readonly materials: readonly string[]
 }
@@ -97,6 +99,7 @@ function stepRows(library: Library, { hazards, steps }: Evaluation): readonly Ri
         who: `Whoever runs the step${alone}`,
         control: '',
         emergency: '',
+        ofStep: true,
         materials: [],
       }
     })
@@ -124,7 +127,7 @@ const stepsOf = (materials: readonly LabelledMaterial[]): readonly string[] =>
 function withAmount(library: Library, one: LabelledMaterial): string {
   const { name, form } = materialOf(library, one.material)
   const amount = amountWords(one.massG, one.volumeMl, form === 'liquid' || form === 'solution')
-  return amount === null ? name : `${name}, ${amount}`
+  return amount === null ? name : `${name} (${amount})`
 }
 
 /** How a material gets at somebody, by its form. Common practice, no source. */

@@ -4,7 +4,7 @@ import { answersOf, sessionWord, spreadText } from '../../core/report/answers.ts
 import { shortDate } from '../../core/report/dates.ts'
 import { aloneText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { capital, counted, listed, sentence } from '../../core/report/words.ts'
+import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
@@ -20,7 +20,22 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
   const targets = listed(evaluation.goals.map(goal => nameOf(goal.target)))
   const start = nameOf(plan.start.material)
   return (
-    <Leaf title={`${massText(plan.start.massG ?? evaluation.start.massG)} of ${start} becomes ${targets}`}>
+    <Leaf
+      title={
+        <>
+          {massText(plan.start.massG ?? evaluation.start.massG)} of {start} becomes{' '}
+          {evaluation.goals.map((goal, at, all) => (
+            <span key={goal.target}>
+              <span class="nb">
+                <Name text={nameOf(goal.target)} />
+                {at < all.length - 2 && ','}
+              </span>
+              {at < all.length - 2 ? ' ' : at === all.length - 2 ? ' and ' : ''}
+            </span>
+          ))}
+        </>
+      }
+    >
       {scheme !== null && <SchemeFigure input={scheme} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
       <Survivors {...props} />
@@ -99,8 +114,8 @@ function Timetable({ library, plan, evaluation }: PackProps) {
   }
   // What runs hot with nobody there is said in full; what dries or cools is named by its step, and its notice says the rest.
   const heated = days.unattended.filter(one => one.heated).map(one => `${numberOf(one.step)}, ${aloneText(one.do, one.hours, true)}`)
-  const cold = [...new Set(days.unattended.filter(one => !one.heated).map(one => numberOf(one.step)))]
-  const alone = [...heated, ...(cold.length === 0 ? [] : [`unheated: ${listed(cold)}`])]
+  const cold = [...new Set(days.unattended.filter(one => !one.heated).map(one => numberOf(one.step).replace('step ', '')))]
+  const alone = [...heated, ...(cold.length === 0 ? [] : [`unheated, ${stepsText(cold)}`])]
   const hands = days.handsOnH === null ? 'hands-on hours unknown' : `${durationText(days.handsOnH)} hands-on`
   const title =
     days.sessions === null

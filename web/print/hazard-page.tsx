@@ -1,4 +1,5 @@
 import type { LabelledMaterial, Meeting } from '../../core/hazards/hazard-list.ts'
+import { byNumber } from '../../core/plan/merged-steps.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import {
   gasText,
@@ -32,7 +33,7 @@ export function HazardPage(props: PackProps) {
         <span class="unknown">unknown: not safe</span>
       </p>
       {unknown.length > 0 && <UnknownRow {...props} unknown={unknown} />}
-      <div class="cols">
+      <div class="label-grid">
         {known.map(material => (
           <FullLabel library={library} material={material} key={material.material} />
         ))}
@@ -123,7 +124,7 @@ function Gas({ library, evaluation }: PackProps) {
 }
 
 function StepDangers({ evaluation }: PackProps) {
-  const steps = evaluation.hazards.steps.filter(one => one.notes.length > 0)
+  const steps = evaluation.hazards.steps.filter(one => one.notes.length > 0).sort((a, b) => byNumber(a.step, b.step))
   if (steps.length === 0) return null
   return (
     <section>

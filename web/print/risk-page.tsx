@@ -32,13 +32,13 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
         <tbody>
           {riskRows(library, evaluation).map(row => (
             <tr key={row.subject}>
-              <td>
+              <td colSpan={row.ofStep ? 2 : 1}>
                 <b>
                   <Name text={row.subject} />
                 </b>
-                : {row.hazard}
+                : {row.hazard} {row.ofStep && `${row.who}.`}
               </td>
-              <td>{row.who}</td>
+              {!row.ofStep && <td>{row.who}</td>}
               <td>{row.control === '' ? <WriteIn /> : row.control}</td>
               <td>{row.emergency === '' ? <WriteIn /> : row.emergency}</td>
             </tr>

@@ -39,7 +39,9 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
       </p>
       <Operations sheet={sheet} />
       <Results sheet={sheet} />
-      <Dangers sheet={sheet} {...props} />
+      <section class="keep">
+        <Dangers sheet={sheet} {...props} />
+      </section>
       <section class="s keep ends">
         <p>
           <b>Waste.</b>{' '}
@@ -56,12 +58,13 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
         </p>
         <p>
           <b>Hold point.</b> {sheet.holdPoint}
+          {sheet.equipment.length > 0 && (
+            <>
+              {' '}
+              <b>Needs</b> {sheet.equipment.join(', ')}.
+            </>
+          )}
         </p>
-        {sheet.equipment.length > 0 && (
-          <p>
-            <b>Needs</b> {sheet.equipment.join(', ')}.
-          </p>
-        )}
         <p>
           <b>Source.</b> {sheet.source.slice(0, 2).join(' ')}
         </p>
@@ -74,7 +77,7 @@ function Charges({ sheet }: { readonly sheet: BenchSheet }) {
   const blanks = sheet.batches <= mostColumns ? Math.max(1, sheet.batches) : 1
   const several = sheet.batches > 1
   return (
-    <table class={`t charge${several ? ' several' : ''}`}>
+    <table class={`t charge blanks-${blanks}`}>
       <thead>
         <tr>
           <th colSpan={2}>material</th>
@@ -181,38 +184,53 @@ function Results({ sheet }: { readonly sheet: BenchSheet }) {
   return (
     <section class="keep">
       <h2>
-        Result <span class="s soft plain">above 100 %: wet or mis-weighed? Weigh again before the next step.</span>
+        Result{' '}
+        <span class="s soft plain">
+          {lines > 2 && sheet.theoryG !== null && `in % of ${massText(sheet.theoryG, 4)}, the theory of a batch; `}above 100 %: wet or
+          mis-weighed? Weigh again before the next step.
+        </span>
       </h2>
-      {Array.from({ length: lines }, (_, at) => (
-        <p class="res" key={at}>
-          <span>
-            {lines > 1 ? `batch ${at + 1}: ` : ''}weighed <Blank mm={20} /> g
-          </span>
-          <span>
-            <Tick /> damp <Tick /> dry
-          </span>
-          {sheet.theoryG !== null && (
+      <div class={lines > 2 ? 'results' : undefined}>
+        {Array.from({ length: lines }, (_, at) => (
+          <p class="res" key={at}>
             <span>
-              ÷ {massText(sheet.theoryG, 4)} = <Blank mm={14} /> %
+              {lines > 1 ? `batch ${at + 1}: ` : ''}
+              {lines > 2 ? '' : 'weighed '}
+              <Blank mm={lines > 2 ? 14 : 20} /> g
             </span>
-          )}
-          {sheet.melting !== null && at === 0 && (
             <span>
-              melts at <Blank mm={14} /> °C, library {sheet.melting}
+              <Tick /> damp <Tick /> dry
             </span>
-          )}
+            {sheet.theoryG !== null && (
+              <span>
+                {lines > 2 ? '' : `÷ ${massText(sheet.theoryG, 4)} `}= <Blank mm={lines > 2 ? 11 : 14} /> %
+              </span>
+            )}
+            {sheet.melting !== null && at === 0 && lines <= 2 && <Melting library={sheet.melting} />}
+          </p>
+        ))}
+      </div>
+      {sheet.melting !== null && lines > 2 && (
+        <p class="res">
+          <Melting library={sheet.melting} />
         </p>
-      ))}
+      )}
     </section>
   )
 }
+
+const Melting = ({ library }: { readonly library: string }) => (
+  <span>
+    melts at <Blank mm={14} /> °C, library {library}
+  </span>
+)
 
 function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet }) {
   const labelled = sheet.materials.filter(material => material.class !== 'none')
   const none = sheet.materials.filter(material => material.class === 'none').map(material => nameIn(library)(material.material))
   return (
     <>
-      <h2>What can hurt</h2>
+      <h2>What can hurt in step {sheet.number}</h2>
       <div class="s">
         {sheet.dangers.length > 0 && (
           <p>
