@@ -7,6 +7,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { type MergedSteps, mergedSteps } from '../../core/plan/merged-steps.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
+import type { ChargedLine } from '../../core/route/charged.ts'
 import { conditionsOf, sureOf, timeText, yieldText } from './conditions.ts'
 import { formulaRuns, plain } from './scheme/runs.ts'
 import type { Cell, Item, Keep, SchemeIn, Shape, Step, Way } from './scheme/types.ts'
@@ -97,10 +98,11 @@ class Draft {
     for (const id of made) this.#markMade(id)
     this.#addProduct(transformation, makes, carrier)
     const left = new Set([carrier, ...co, ...made])
+    const from = this.#root(transformation, carrier)
     this.steps.push({
       ...this.#way(transformation, left),
       no: this.#merged.numbers.get(transformation.id) ?? '',
-      from: carrier,
+      from,
       to: makes,
       co: co.map(id => coCell(id, transformation)),
       made,
@@ -175,12 +177,23 @@ class Draft {
         const material = library.materials.get(line.material)
         return material !== undefined && compoundIn(material) === compound && line.at !== 'workup'
       })
-    const massG = lines === undefined || lines.length === 0 ? null : lines.reduce((sum, line) => sum + (line.massG ?? 0), 0)
+    const molarMass = library.molarMass.get(compound)
+    // Of a solution the map tells what is in it, as the equation takes it.
+    const inLine = (line: ChargedLine): number =>
+      line.material !== compound && molarMass !== undefined && line.amountMol !== null ? line.amountMol * molarMass : (line.massG ?? 0)
+    const massG = lines === undefined || lines.length === 0 ? null : lines.reduce((sum, line) => sum + inLine(line), 0)
     const open = lines?.some(line => line.basis === 'at-least' || line.basis === 'open') ?? false
     this.#addCell(coCell(compound, transformation), compound, 'co', {
       ...(massG === null || massG === 0 ? {} : { amount: plain(`${shortMass(massG)}${open ? ' +' : ''}`, open ? { i: true } : {}) }),
       ...(makeable.has(compound) ? { pick: 'buy' } : {}),
     })
+  }
+
+  /** The cell a row begins at: the start or something made; where a co-reactant is made from something bought, that stands there itself. */
+  #root(transformation: Transformation, carrier: string): string {
+    if (carrier === this.#merged.start || this.#made.has(carrier)) return carrier
+    this.#addCo(transformation, carrier)
+    return coCell(carrier, transformation)
   }
 
   /** A made co-reactant says that it might be bought. */
