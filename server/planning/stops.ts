@@ -1,6 +1,7 @@
 import type { RegulatedHit } from '../../core/hazards/hazard-list.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { sentence } from '../../core/report/words.ts'
 
 /** What ends planning, with the full name of the list and the reason; no way round it is told. */
 export const stopProblems = (library: Library, hits: readonly RegulatedHit[]): readonly Problem[] =>
@@ -8,6 +9,6 @@ export const stopProblems = (library: Library, hits: readonly RegulatedHit[]): r
     code: 'stopped',
     where: ['regulated', hit.material],
     what: `Planning ends here: ${library.materials.get(hit.material)?.name ?? hit.material} is on ${hit.list}, ${hit.category}.`,
-    why: hit.reason,
+    why: sentence(hit.reason),
     cure: 'No plan with this substance in any role is reckoned.',
   }))

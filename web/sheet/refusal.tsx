@@ -1,4 +1,5 @@
 import type { RegulatedHit } from '../../core/hazards/hazard-list.ts'
+import { sentence } from '../../core/report/words.ts'
 import { Problems } from '../parts/problem.tsx'
 import { nameOf } from '../state/names.ts'
 import type { Reckoned } from '../state/reckoning.ts'
@@ -11,8 +12,8 @@ export const Stop = ({ hits }: { readonly hits: readonly RegulatedHit[] }) => (
       {hits.map(hit => (
         <p key={`${hit.material} ${hit.list}`}>
           <b>Planning ends with {nameOf(hit.material)}.</b> {hit.list}
-          {hit.category === '' ? '' : `, ${hit.category}`}. {hit.reason} It may not be start, reactant, reagent, target or by-product of a
-          plan here.
+          {hit.category === '' ? '' : `, ${hit.category}`}. {sentence(hit.reason)} It may not be start, reactant, reagent, target or
+          by-product of a plan here.
         </p>
       ))}
       <p class="s">Screened against the bundled lists; the schedules of controlled drugs are not in them.</p>
