@@ -88,6 +88,19 @@ describe('what is kept', () => {
     expect(Math.max(...moves)).toBeLessThan(140)
   })
 
+  it('a co-reactant bought that was made leaves the start, benzil and the dienone where they are', () => {
+    const made = cases[1]!.at(860)
+    const before = layoutScheme(made)
+    const steps = made.steps
+      .filter(step => step.to !== 'dihydrazone' && step.to !== 'acetylene')
+      .map(step => (step.to === 'hexaphenylbenzene' ? { ...step, made: [], co: ['acetylene'] } : step))
+    const acetylene = { ...made.cells.acetylene!, role: 'co' as const, pick: 'buy' as const }
+    const bought = { ...made, steps, cells: { ...made.cells, acetylene } }
+    const where = places(layoutScheme({ ...bought, keep: before.keep }))
+    for (const id of ['benzoin', 'benzil', 'dienone']) expect(where.get(id), id).toBe(places(before).get(id))
+    expect(findings(bought, layoutScheme({ ...bought, keep: before.keep }))).toEqual([])
+  })
+
   it('is forgotten when the pane changes width', () => {
     const other = demo.at(536)
     expect(layoutScheme({ ...other, keep: first.keep })).toEqual(layoutScheme(other))

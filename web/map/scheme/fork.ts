@@ -1,6 +1,6 @@
+import { firstCentreAt } from './arrow-at.ts'
 import { type Block, clearDown, type Entry, moved, type Rect } from './block.ts'
 import type { Context } from './context.ts'
-import { firstCentreAt } from './line.ts'
 import { corner, levelCost, rowGap } from './measures.ts'
 import type { Trail } from './model.ts'
 import { drawDot, drawPath } from './pens.ts'

@@ -1,6 +1,6 @@
+import { firstCentreAt } from './arrow-at.ts'
 import { type Block, cheapest, clearDown, type Entry as Line, moved, pathBoxes, type Rect } from './block.ts'
 import { type Context, type Entry, type RunWish, stays } from './context.ts'
-import { firstCentreAt } from './line.ts'
 import { branchIndent, corner, lineCost, rowGap, slackCost, stayCost } from './measures.ts'
 import type { Feeder, Tail, Unit } from './model.ts'
 import { drawPath } from './pens.ts'

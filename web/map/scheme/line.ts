@@ -1,9 +1,10 @@
-import { type ArrowBox, arrowBox } from './arrow-box.ts'
+import { boxAt, lengthOf } from './arrow-at.ts'
+import type { ArrowBox } from './arrow-box.ts'
 import { type Block, ceilingBetween, floorBetween, moved, type Rect, rightOf, type Sheet } from './block.ts'
 import { bodyHalfHeight, type CellBox, cellBox } from './cell-box.ts'
 import type { Context, Entry } from './context.ts'
 import { detourCounts, detoursOf, pitchOf } from './detours.ts'
-import { corner, head, lastLevel, levelCost, nameBelow, nameRight, toStructure } from './measures.ts'
+import { corner, lastLevel, levelCost, nameBelow, nameRight, toStructure } from './measures.ts'
 import type { Unit } from './model.ts'
 import { drawPath } from './pens.ts'
 import type { Step } from './types.ts'
@@ -18,19 +19,6 @@ export interface LineWish {
 
 /** Labels whose tops differ by no more than this share a base. */
 const sharedBase = 16
-
-/** What is known of an arrow at a level, whatever its length. */
-function boxAt(ctx: Context, step: Step, level: number, rail: boolean, link: boolean): ArrowBox {
-  const known = ctx.arrows.get(step) ?? []
-  ctx.arrows.set(step, known)
-  const place = level * 4 + (rail ? 2 : 0) + (link ? 1 : 0)
-  known[place] ??= arrowBox({ step, cells: ctx.cells, touch: ctx.touch, named: ctx.named(step), link, rail, level })
-  return known[place]
-}
-
-/** Turns an arrow's own room into its length: text under it keeps off labels that stick out into it. */
-const lengthOf = (box: ArrowBox, stickLeft: number, stickRight: number): number =>
-  Math.max(box.overLen, box.underLen + stickLeft + stickRight, 40)
 
 interface Laid {
   readonly cells: readonly CellBox[]
@@ -240,70 +228,6 @@ function blockOf(units: readonly Unit[], laid: Laid, levels: readonly number[], 
       laid.cells.forEach((cell, i) => {
         cell.draw(sheet, x + laid.centres[i]!, y)
       })
-    },
-  }
-}
-
-/** The centre at which a step's product would stand at a level, if its arrow leaves a trunk. */
-export function firstCentreAt(ctx: Context, unit: Unit, level: number): number {
-  if (!unit.step) return 0
-  const names = level >= 3 ? 2 : level >= 2 ? 1 : 0
-  const box = cellBox(ctx.cells[unit.cell]!, { nameWidth: nameBelow[names]!, touch: ctx.touch })
-  const arrow = boxAt(ctx, unit.step, level, true, false)
-  return lengthOf(arrow, 0, Math.max(0, box.left - box.half - toStructure + 4)) + toStructure + box.half
-}
-
-/** An arrow that turns down into its product, where the pane is too narrow for both side by side; null if even that does not fit. */
-export function dropOf(ctx: Context, unit: Unit, width: number, exits: boolean): Block | null {
-  const { step } = unit
-  if (!step) return null
-  for (let level = 1; level <= lastLevel; level++) {
-    for (const nameWidth of nameBelow) {
-      const cell = cellBox(ctx.cells[unit.cell]!, { nameWidth, touch: ctx.touch })
-      const box = boxAt(ctx, step, level, true, step.alts.length > 0)
-      const length = Math.max(box.overLen - head, box.underLen)
-      const x = Math.max(length + 8, cell.left)
-      if (x + Math.max(cell.right, exits ? cell.half + corner : 0) > width) continue
-      return dropBlock(unit, step, box, cell, length, x, level)
-    }
-  }
-  return null
-}
-
-function dropBlock(unit: Unit, step: Step, box: ArrowBox, cell: CellBox, length: number, x: number, level: number): Block {
-  const placed = box.place(length, 0, 0)
-  const under = placed.boxes.reduce((floor, rect) => (rect[2] > x - cell.left - 6 ? Math.max(floor, rect[3]) : floor), corner)
-  const top = Math.ceil(Math.max(under + 8, corner + head + 8))
-  const cy = Math.round(top + cell.halfH + 8)
-  const tip = cy - cell.halfH - toStructure
-  const boxes: Rect[] = [...placed.boxes, ...moved(cell.boxes, x, cy), [0, -1, x, 1], [x - 4, 0, x + 4, tip]]
-  return {
-    w: Math.ceil(Math.max(x + cell.right, rightOf(boxes))),
-    boxes,
-    penalty: levelCost[level]! + 60,
-    end: { x: x + cell.half + toStructure, y: cy },
-    entries: [{ y: 0, grey: step.grey ?? false, product: step.to, splits: false }],
-    draw(sheet, dx, dy) {
-      const pts = [
-        [dx + corner, dy],
-        [dx + x, dy],
-        [dx + x, dy + tip],
-      ] as const
-      drawPath(
-        sheet,
-        `${step.to}/arrow`,
-        pts,
-        { step: step.to, way: step.id },
-        {
-          grey: step.grey ?? false,
-          sure: step.sure,
-          head: 'full',
-          from: step.from,
-          to: unit.cell,
-        },
-      )
-      placed.draw(sheet, dx, dy)
-      cell.draw(sheet, dx + x, dy + cy)
     },
   }
 }

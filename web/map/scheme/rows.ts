@@ -1,6 +1,7 @@
 import { type Block, cheapest, moved, type Sheet } from './block.ts'
 import { type Context, type Entry, type RunWish, stays } from './context.ts'
-import { dropOf, lineOf } from './line.ts'
+import { dropOf } from './drop.ts'
+import { lineOf } from './line.ts'
 import { branchIndent, lineCost, loneStartCost, slackCost, stayCost, toStructure, trunkBehind } from './measures.ts'
 import type { Tail, Unit } from './model.ts'
 import { drawPath } from './pens.ts'
