@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { nearest } from '../core/problem/nearest.ts'
 import type { Problem } from '../core/problem/problem.ts'
 import { parseQuantity } from '../core/quantity/parse.ts'
 import { server } from './api/client.ts'
@@ -20,11 +21,11 @@ export function First() {
   const [want, setWant] = useState('')
   const [goal, setGoal] = useState<MaterialHit | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
-  const [nearest, setNearest] = useState<MaterialHit | null>(null)
+  const [meant, setMeant] = useState<MaterialHit | null>(null)
 
   const go = async (taken: MaterialHit | null, wanted: MaterialHit | null): Promise<void> => {
     setProblems([])
-    setNearest(null)
+    setMeant(null)
     const { name, amountText, amount } = readHave(have)
     if (amountText !== null && amount === null) {
       const read = parseQuantity(amountText, ['what I have'], { dimensions: ['mass', 'volume', 'amount'], zero: false })
@@ -33,8 +34,7 @@ export function First() {
     try {
       const found = taken ?? (await find(name))
       if (found === null) {
-        const other = (await server.materials(name.slice(0, 4), AbortSignal.timeout(5000))).materials[0] ?? null
-        setNearest(other)
+        setMeant(await nearestTo(name))
         return setProblems([nothingCalled(name, have)])
       }
       const goalFound = wanted ?? (want.trim() === '' ? null : await find(want.trim()))
@@ -106,19 +106,19 @@ export function First() {
       </form>
       {problems.map(problem => (
         <ProblemNote problem={problem} key={problem.code}>
-          {nearest === null ? undefined : (
+          {meant === null ? undefined : (
             <button
               type="button"
               class="do"
               onClick={() => {
                 const { amountText } = readHave(have)
-                setHave(`${amountText === null ? '' : `${amountText} `}${nearest.name}`)
-                setHit(nearest)
+                setHave(`${amountText === null ? '' : `${amountText} `}${meant.name}`)
+                setHit(meant)
                 setProblems([])
-                setNearest(null)
+                setMeant(null)
               }}
             >
-              Take {nearest.name}
+              Take {meant.name}
             </button>
           )}
         </ProblemNote>
@@ -140,6 +140,16 @@ async function find(name: string): Promise<MaterialHit | null> {
   const wanted = name.toLowerCase()
   // An exact word is taken as meant; a mere beginning is asked about.
   return materials.find(one => [one.name, one.matched, one.id, one.cas ?? ''].some(word => word.toLowerCase() === wanted)) ?? null
+}
+
+/** The material whose name is most like a mistyped one, among those with the same first letter; null where none is near. */
+async function nearestTo(name: string): Promise<MaterialHit | null> {
+  const { materials } = await server.materials(name.slice(0, 1), AbortSignal.timeout(5000), 100)
+  const near = nearest(
+    name.toLowerCase(),
+    materials.map(one => one.name.toLowerCase()),
+  )
+  return materials.find(one => one.name.toLowerCase() === near) ?? null
 }
 
 const nothingCalled = (name: string, written: string): Problem => ({

@@ -12,7 +12,7 @@ export function Head() {
     document.title = hasStart(sheet.value) ? `${title}, Waybench` : 'Waybench'
   }, [title, sheet.value])
   return (
-    <header class="head">
+    <header class="title-strip">
       <a
         class="mark"
         href="./"

@@ -59,8 +59,8 @@ export interface RoutesQuery extends Omit<Choosing, 'maxSteps'> {
 
 /** The server, as functions; every one rejects with {@link Refused}. */
 export const server = {
-  materials: (text: string, signal: AbortSignal) =>
-    ask<{ materials: readonly MaterialHit[] }>(`materials?q=${encodeURIComponent(text)}`, { signal }),
+  materials: (text: string, signal: AbortSignal, most = 20) =>
+    ask<{ materials: readonly MaterialHit[] }>(`materials?q=${encodeURIComponent(text)}&most=${most}`, { signal }),
   reach: (from: string, maxSteps: number | null) =>
     ask<ReachReply>(`reach?from=${encodeURIComponent(from)}${maxSteps === null ? '' : `&maxSteps=${maxSteps}`}`),
   routes: (query: RoutesQuery) => ask<RoutesReply>('routes', post(query)),

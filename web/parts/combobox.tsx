@@ -36,6 +36,9 @@ export function Combobox<T>(props: Props<T>) {
   const [silent, setSilent] = useState<string | null>(null)
   const typed = useRef(false)
   const list = useRef<HTMLDivElement>(null)
+  const input = useRef<HTMLInputElement>(null)
+  // An answer that comes after the person has gone on must not cover what they went to.
+  const stillHere = (): boolean => document.activeElement === input.current
 
   useEffect(() => {
     if (!typed.current) return
@@ -51,13 +54,13 @@ export function Combobox<T>(props: Props<T>) {
           setOptions(found)
           setSilent(null)
           setMarked(found.length > 0 ? 0 : -1)
-          setOpen(true)
+          setOpen(stillHere())
         },
         fault => {
           if (stop.signal.aborted) return
           setOptions([])
           setSilent(fault instanceof Error ? fault.message : String(fault))
-          setOpen(true)
+          setOpen(stillHere())
         },
       )
     }, restMs)
@@ -106,6 +109,7 @@ export function Combobox<T>(props: Props<T>) {
       </label>
       <input
         id={id}
+        ref={input}
         class="blank"
         role="combobox"
         aria-expanded={open}

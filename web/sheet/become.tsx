@@ -5,7 +5,7 @@ import type { ReachRow } from '../api/replies.ts'
 import { flagWords } from '../map/wide-of-reach.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
-import { dropGoal, isWanted, wanted, wantGoal } from '../state/goals.ts'
+import { dropGoal, isWanted, noLongerWanted, wanted, wantGoal } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
 import { askReachAgain, askRoutesAgain, reach, routesTo } from '../state/questions.ts'
 import { hasStart } from '../state/sheet-state.ts'
@@ -111,8 +111,13 @@ function Wanted() {
   if (problems.length > 0)
     return (
       <Problems of={problems}>
-        <button type="button" class="do" onClick={() => askRoutesAgain(target)}>
-          Try again
+        {problems.some(problem => problem.code === 'server-silent') && (
+          <button type="button" class="do" onClick={() => askRoutesAgain(target)}>
+            Try again
+          </button>
+        )}
+        <button type="button" class="do" onClick={() => noLongerWanted(target)}>
+          Leave it
         </button>
       </Problems>
     )

@@ -24,7 +24,8 @@ export function wantGoal(target: string, amount?: GoalAmount): void {
   askRoutes(target)
 }
 
-const noLongerWanted = (target: string): void => {
+/** No route leads there, or the person thought better of it. */
+export const noLongerWanted = (target: string): void => {
   waitingGoals.value = waitingGoals.value.filter(one => one.target !== target)
 }
 
