@@ -93,17 +93,22 @@ function Answering({ part, act, children }: { part: Part; act: (() => void) | un
     act?.()
   }
   return (
-    // biome-ignore lint/a11y/useSemanticElements: SVG has no button element.
-    <g
-      class={`part ${part.kind}`}
-      data-key={part.key}
-      role="button"
-      tabIndex={0}
-      aria-label={part.label}
-      onClick={act}
-      onKeyDown={onKeyDown}
-    >
-      {hit(part.box)}
+    // biome-ignore lint/a11y/noStaticElementInteractions: the button is the rect; a press anywhere on its drawing is meant for it.
+    <g class={`part ${part.kind}`} onClick={act}>
+      {/* The button holds no text of its own, so that its name is its label and not the letters of a structure. */}
+      {/* biome-ignore lint/a11y/useSemanticElements: SVG has no button element. */}
+      <rect
+        class="hit"
+        x={part.box.x}
+        y={part.box.y}
+        width={part.box.w}
+        height={part.box.h}
+        data-key={part.key}
+        role="button"
+        tabIndex={0}
+        aria-label={part.label}
+        onKeyDown={onKeyDown}
+      />
       {part.els.map(el => (el.el === 'path' ? <path key={el.id} class="grip" d={pathData(el.pts, el.r)} /> : null))}
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a bare g takes no focus; the label already says what stands in it. */}
       <g aria-hidden="true">{children}</g>
