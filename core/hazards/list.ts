@@ -43,11 +43,14 @@ export interface HazardsInput {
  */
 export function hazardsOf({ library, tables, traits, steps, start, settings }: HazardsInput): HazardList {
   const targets = [...new Set(steps.filter(step => step.goesTo.some(to => to.step === null && to.goal !== null)).map(step => step.makes))]
-  const materials = materialsOfSteps(
-    library,
-    start.material,
-    targets,
-    steps.map(step => step.transformation),
+  const materials = withCharged(
+    materialsOfSteps(
+      library,
+      start.material,
+      targets,
+      steps.map(step => step.transformation),
+    ),
+    steps,
   )
   const labelled = materials.map(one => labelledMaterial(library, tables, steps, start, one))
   const gas = gasOf(library, steps, settings.vessels)
@@ -67,6 +70,13 @@ export function hazardsOf({ library, tables, traits, steps, start, settings }: H
     steps: steps.map(step => ({ step: step.number, notes: stepNotes(library, tables, step, gas, settings) })),
     counts: hazardCounts(library, materials),
   }
+}
+
+/** What goes in without a line of its own: the solvent that a made compound's solution is made up with. */
+function withCharged(materials: readonly RouteMaterial[], steps: readonly ChargedStep[]): readonly RouteMaterial[] {
+  const listed = new Set(materials.map(one => one.material))
+  const more = steps.flatMap(step => step.charges.filter(line => line.supply !== 'free' && !listed.has(line.material)))
+  return [...materials, ...[...new Set(more.map(line => line.material))].map(material => ({ material, as: ['charged' as const] }))]
 }
 
 function labelledMaterial(

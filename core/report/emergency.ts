@@ -21,6 +21,8 @@ const short: readonly (readonly [code: RegExp, words: string])[] = [
   [/^P308\+P31[38]|^P318/, 'Exposed or worried: medical advice.'],
   [/^P370\+P380|^P371/, 'Fire: leave the room.'],
   [/^P37[0-8]/, 'Fire: by the data sheet’s means; else out, and call the fire service.'],
+  [/^P3(3[237]\+P31[37]|17$|19$)/, 'Irritation that stays, or feeling unwell: get medical help.'],
+  [/^P36[1-4]/, 'Wash clothing before wearing it again.'],
   [/^P391|^P390/, 'Spilt: collect it.'],
 ]
 
