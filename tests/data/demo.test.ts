@@ -60,8 +60,8 @@ describe('the demo', () => {
     )
     expect([...missing].sort()).toEqual(['1-3-diphenylacetone', 'benzene', 'mercury-oxide'])
   })
-  it('opens on weekday evenings of three hours, in the EU, with a hood and without inert gas', () => {
-    expect(settings.windows.map(window => [window.weekday, window.hours])).toEqual([1, 2, 3, 4, 5].map(day => [day, 3]))
+  it('opens on weekday evenings of three and a half hours, in the EU, with a hood and without inert gas', () => {
+    expect(settings.windows.map(window => [window.weekday, window.hours])).toEqual([1, 2, 3, 4, 5].map(day => [day, 3.5]))
     expect(settings).toMatchObject({ region: 'EU', buyer: 'professional', hood: true, inertGas: false, reserve: defaultSettings.reserve })
     expect(settings.daysOff.length).toBeGreaterThan(0)
   })
