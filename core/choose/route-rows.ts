@@ -16,12 +16,12 @@ import { longestLinearYield, overallYieldOnStart, type Yields } from '../route/o
 import type { Route } from '../route/route.ts'
 import { workingOrder } from '../route/working-order.ts'
 import type { PacksFile } from '../shopping/packs.ts'
+import { linePrices } from '../shopping/unit-price.ts'
 import { forbiddenArcs, stoppedArcs } from './forbidden.ts'
 import { noRoute } from './no-route.ts'
 import { gainingCircle, undecided } from './problems.ts'
 import { isProven, type ReadQuery, type RoutesQuery, readQuery } from './query.ts'
 import { flagsOf, type RouteFlag } from './route-flags.ts'
-import { linePrices } from './unit-price.ts'
 
 /** One route as `waybench routes` lists it. */
 export interface RouteRow {

@@ -2,6 +2,7 @@ import type { Days } from '../days/days.ts'
 import type { HazardList, RegulatedHit } from '../hazards/hazard-list.ts'
 import type { Problem } from '../problem/problem.ts'
 import type { ChargedStep, Spread } from '../route/charged.ts'
+import type { EcoScale } from '../route/eco-penalties.ts'
 import type { MassMetrics } from '../route/mass-metrics.ts'
 import type { Basket, ShoppingLine } from '../shopping/shopping.ts'
 import type { GoalAmount } from './plan.ts'
@@ -59,7 +60,11 @@ export interface Evaluation {
   readonly basket: Basket | null
   readonly hazards: HazardList
   readonly days: Days
-  readonly metrics: { readonly route: MassMetrics; readonly steps: readonly { readonly step: string; readonly metrics: MassMetrics }[] }
+  readonly metrics: {
+    readonly route: MassMetrics
+    /** EcoScale of a reaction step; null for an isolation, for which it has no form. */
+    readonly steps: readonly { readonly step: string; readonly metrics: MassMetrics; readonly ecoScale: EcoScale | null }[]
+  }
   /** What the reader must know: the start does not suffice and by how much, scale flags, assumptions. */
   readonly notes: readonly Problem[]
 }

@@ -1,9 +1,12 @@
 import { type Library, transformationOf } from '../library/library.ts'
 import type { Problem } from '../problem/problem.ts'
+import { minorDigitsOf } from '../quantity/money.ts'
 import type { ChargedStep } from '../route/charged.ts'
+import { type EcoPrices, ecoScale } from '../route/eco-scale.ts'
 import { routeMetrics, stepMetrics } from '../route/metrics.ts'
 import { longestLinearYield, overallYieldOnStart } from '../route/overall-yield.ts'
 import { spreadOf } from '../route/spread.ts'
+import { linePrices } from '../shopping/unit-price.ts'
 import { predicted } from '../yields/belief.ts'
 import { chanceOf } from '../yields/percentiles.ts'
 import type { Amounts } from './amounts.ts'
@@ -53,6 +56,7 @@ export function reckoned(library: Library, plan: Plan): Reckoned {
   const wholeGoals = (amounts.planned ?? amounts).division.goals
   const wants = new Map(plan.goals.map((goal, i) => [goal.target, wholeGoals[i]!.massG]))
   const running = steps.filter(s => s.charges.length > 0)
+  const prices = ecoPrices(library, plan)
   return {
     amounts,
     factor: confident.factor,
@@ -66,7 +70,7 @@ export function reckoned(library: Library, plan: Plan): Reckoned {
     coProducts: steps.flatMap(s => s.coProducts.map(c => ({ compound: c.compound, step: s.number, expectedG: c.expectedG }))),
     metrics: {
       route: routeMetrics(library, whole, wants),
-      steps: whole.map(s => ({ step: s.number, metrics: stepMetrics(library, s) })),
+      steps: whole.map(s => ({ step: s.number, metrics: stepMetrics(library, s), ecoScale: ecoScale(library, s, prices) })),
     },
     notes: [...checked.warnings, ...amountNotes(library, plan, confident)],
   }
@@ -127,6 +131,12 @@ function startOf(library: Library, plan: Plan, amounts: Amounts): Evaluation['st
     leftG: haveG === null ? 0 : leftOver(haveG - keptBackG - massG, haveG),
     recoveryPercent: recovery === undefined ? null : recovery * 100,
   }
+}
+
+/** Prices at the cheapest pack of the plan's suppliers; null without any. */
+function ecoPrices(library: Library, { packs }: Plan): EcoPrices | null {
+  if (packs === null) return null
+  return { priceOf: linePrices(library, packs), minorPerUnit: 10 ** minorDigitsOf(packs.currency), currency: packs.currency }
 }
 
 /** What is left, a hair of rounding apart. */

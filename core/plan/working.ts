@@ -1,10 +1,12 @@
 import type { Library } from '../library/library.ts'
 import type { Evaluation } from './evaluation.ts'
 import type { Plan } from './plan.ts'
+import { type MetricName, metricWorking } from './working-of-metrics.ts'
 import { buyWorking, gasWorking, goalWorking, overallWorking, startWorking, usesWorking } from './working-of-plan.ts'
 import { chargeWorking, productWorking, yieldWorking } from './working-of-step.ts'
 import type { Working } from './working-row.ts'
 
+export type { MetricName } from './working-of-metrics.ts'
 export type { Working, WorkingRow } from './working-row.ts'
 
 /** A number of the sheet that answers a click. Steps are named by transformation. */
@@ -17,6 +19,7 @@ export type WorkingKey =
   | { readonly of: 'overall'; readonly target: string }
   | { readonly of: 'start' }
   | { readonly of: 'buy'; readonly material: string }
+  | { readonly of: 'metric'; readonly which: MetricName; readonly step: string | null }
   | { readonly of: 'gas'; readonly step: string; readonly compound: string }
 
 /**
@@ -26,7 +29,7 @@ export type WorkingKey =
  */
 export function workingOf(library: Library, plan: Plan, evaluation: Evaluation, key: WorkingKey): Working | null {
   const step = 'step' in key ? evaluation.steps.find(s => s.transformation === key.step || s.number === key.step) : undefined
-  if ('step' in key && step === undefined) return null
+  if ('step' in key && key.step !== null && step === undefined) return null
   switch (key.of) {
     case 'charge':
       return chargeWorking(library, evaluation, step!, key.index)
@@ -44,6 +47,8 @@ export function workingOf(library: Library, plan: Plan, evaluation: Evaluation, 
       return startWorking(library, evaluation)
     case 'buy':
       return buyWorking(library, plan, evaluation, key.material)
+    case 'metric':
+      return metricWorking(library, plan, evaluation, key.which, step ?? null)
     case 'gas':
       return gasWorking(library, evaluation, step!, key.compound)
   }

@@ -5,13 +5,18 @@ import type { MassMetrics } from './mass-metrics.ts'
 import { reactantLines } from './reactant-lines.ts'
 
 /** Masses of one step, or of a route, from which the metrics follow; g. */
-interface Masses {
+export interface Masses {
   /** Equation's reactants as charged, counted as compound; water and oxygen at their stoichiometric amount. */
   readonly reactantsG: number
   readonly inputsG: number
   readonly waterG: number
+  readonly productG: number
+  /** Second products worth keeping. */
+  readonly keptG: number
   readonly open: boolean
 }
+
+type InputMasses = Omit<Masses, 'productG' | 'keptG'>
 
 /**
  * Mass metrics of one step at typical yields. An isolation has no equation: no atom economy and no reaction mass efficiency.
@@ -20,12 +25,14 @@ interface Masses {
  * Green Chem. 2002, 4, 521; process mass intensity, ACS Green Chemistry Institute pharmaceutical roundtable. Titles from memory.
  */
 export function stepMetrics(library: Library, step: ChargedStep): MassMetrics {
-  const transformation = transformationOf(library, step.transformation)
-  const masses = massesOf(library, step, () => true)
-  const productG = step.expectedG
+  const isolation = transformationOf(library, step.transformation).kind === 'isolation'
+  return metricsOf(stepMasses(library, step), isolation ? null : atomEconomy(library, step.transformation), !isolation)
+}
+
+/** What the metrics of one step are reckoned from. */
+export function stepMasses(library: Library, step: ChargedStep): Masses {
   const keptG = step.coProducts.reduce((sum, c) => sum + c.expectedG, 0)
-  const isolation = transformation.kind === 'isolation'
-  return metricsOf(masses, productG, keptG, isolation ? null : atomEconomy(library, step.transformation), !isolation)
+  return { ...massesOf(library, step, () => true), productG: step.expectedG, keptG }
 }
 
 /** Mass of the main product over mass of all reactants, by the equation; null for an isolation. */
@@ -46,8 +53,14 @@ export function atomEconomy(library: Library, id: string): number | null {
  * @param wants final products, g at typical yields
  */
 export function routeMetrics(library: Library, steps: readonly ChargedStep[], wants: ReadonlyMap<string, number>): MassMetrics {
+  const reactions = steps.every(s => transformationOf(library, s.transformation).kind === 'reaction')
+  return metricsOf(routeMasses(library, steps, wants), routeAtomEconomy(library, steps, wants), reactions)
+}
+
+/** What the metrics of a route are reckoned from: intermediates once. */
+export function routeMasses(library: Library, steps: readonly ChargedStep[], wants: ReadonlyMap<string, number>): Masses {
   const made = new Set(steps.map(s => s.makes))
-  let all: Masses = { reactantsG: 0, inputsG: 0, waterG: 0, open: false }
+  let all: InputMasses = { reactantsG: 0, inputsG: 0, waterG: 0, open: false }
   let keptG = 0
   for (const step of steps) {
     const own = massesOf(library, step, compound => !made.has(compound))
@@ -60,11 +73,11 @@ export function routeMetrics(library: Library, steps: readonly ChargedStep[], wa
     keptG += step.coProducts.reduce((sum, c) => sum + c.expectedG, 0)
   }
   const productG = [...wants.values()].reduce((sum, g) => sum + g, 0)
-  const reactions = steps.every(s => transformationOf(library, s.transformation).kind === 'reaction')
-  return metricsOf(all, productG, keptG, routeAtomEconomy(library, steps, wants), reactions)
+  return { ...all, productG, keptG }
 }
 
-function metricsOf(masses: Masses, productG: number, keptG: number, economy: number | null, reactions: boolean): MassMetrics {
+function metricsOf(masses: Masses, economy: number | null, reactions: boolean): MassMetrics {
+  const { productG, keptG } = masses
   const some = productG > 0
   return {
     atomEconomy: economy,
@@ -105,7 +118,7 @@ function routeAtomEconomy(library: Library, steps: readonly ChargedStep[], wants
 /**
  * @param counts whether a reactant comes from outside: in a route what an earlier step makes counts there and not again
  */
-function massesOf(library: Library, step: ChargedStep, counts: (compound: string) => boolean): Masses {
+function massesOf(library: Library, step: ChargedStep, counts: (compound: string) => boolean): InputMasses {
   const transformation = transformationOf(library, step.transformation)
   let inputsG = 0
   let waterG = 0

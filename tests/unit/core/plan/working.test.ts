@@ -124,6 +124,41 @@ describe('the working behind a number', () => {
   })
 })
 
+describe('the working of the mass metrics', () => {
+  const metrics = ['atom-economy', 'reaction-mass-efficiency', 'e-factor', 'e-factor-without-water', 'mass-intensity'] as const
+  it.each(metrics)('%s comes to the figure, for each step and the whole plan', which => {
+    for (const step of [null, ...evaluation.steps.map(s => s.transformation)]) {
+      const working = of({ of: 'metric', which, step })
+      const shown = number(working.total.value) / (working.total.value.includes('%') ? 100 : 1)
+      if (which === 'atom-economy') {
+        if (step === null) continue
+        // Product over the sum of the reactants: rows below the fraction bar are added before they divide.
+        const [product, ...reactants] = working.rows.map(row => number(row.value))
+        const economy = product! / reactants.reduce((sum, mass) => sum + mass, 0)
+        expect(Math.abs(economy - shown)).toBeLessThan(printed)
+      } else expect(Math.abs(worked(working) / shown - 1), `${which} of ${step}`).toBeLessThan(printed)
+      expect(working.sources).toHaveLength(1)
+    }
+  })
+  it('of the EcoScale is 100 less every penalty; a route has none', () => {
+    for (const { transformation } of evaluation.steps) {
+      const working = of({ of: 'metric', which: 'eco-scale', step: transformation })
+      const known = { ...working, rows: working.rows.filter(row => row.value !== 'unknown') }
+      expect(working.total.value).toMatch(working.rows.length > known.rows.length ? /^at most / : /^\d/)
+      expect(Math.abs(worked(known) - number(working.total.value.replace('at most ', '')))).toBeLessThan(0.3)
+      expect(working.sources[0]!.citation).toMatch(/Beilstein/)
+      expect(working.sources[0]!.checked).toBe(false)
+    }
+    expect(workingOf(library, plan, evaluation, { of: 'metric', which: 'eco-scale', step: null })).toBeNull()
+  })
+  it('stays that of the plan as it was once a run is logged', () => {
+    const logged = { ...plan, log: [logEntry({ weighedG: 12 })] }
+    const after = evaluated(logged)
+    const before = of({ of: 'metric', which: 'e-factor', step: '1' })
+    expect(workingOf(library, logged, after, { of: 'metric', which: 'e-factor', step: '1' })).toEqual(before)
+  })
+})
+
 describe('the evaluation', () => {
   it('holds what other programs rely on', () => {
     expect(Object.keys(evaluation).sort()).toEqual(

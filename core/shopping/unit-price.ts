@@ -1,9 +1,9 @@
 import { type Library, materialOf } from '../library/library.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import type { ChargedLine } from '../route/charged.ts'
-import { makingsOf } from '../shopping/made-up.ts'
-import { inUnit } from '../shopping/measure.ts'
-import type { PacksFile } from '../shopping/packs.ts'
+import { makingsOf } from './made-up.ts'
+import { inUnit } from './measure.ts'
+import type { PacksFile } from './packs.ts'
 
 /**
  * What a line costs at the cheapest pack price per unit, in minor units of the file's currency: a comparison of routes, not a basket (whole
