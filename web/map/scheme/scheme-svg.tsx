@@ -105,7 +105,7 @@ function Answering({ part, act, children }: { part: Part; act: (() => void) | un
         height={part.box.h}
         data-key={part.key}
         role="button"
-        tabIndex={0}
+        tabindex={0}
         aria-label={part.label}
         onKeyDown={onKeyDown}
       />
@@ -145,7 +145,7 @@ function Pick({ part, onPick }: { part: Part; onPick?: (cell: string, value: 'bu
           key={word.value}
           class="part"
           role="radio"
-          tabIndex={word.on ? 0 : -1}
+          tabindex={word.on ? 0 : -1}
           aria-checked={word.on}
           aria-label={word.value}
           data-value={word.value}
