@@ -1,4 +1,5 @@
 import { codesInEffect } from '../hazards/known.ts'
+import { labelledMaterialOf } from '../hazards/mixture.ts'
 import type { Traits } from '../hazards/traits.ts'
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
 import { compoundIn } from '../library/reference-charge.ts'
@@ -67,7 +68,7 @@ export function forbiddenArcs(input: ForbiddenInput, options: ChoosingOptions): 
 function bears(library: Library, t: Transformation, id: string, codes: readonly string[]): boolean {
   const charged = t.charge.some(line => line.material === id) || t.reactants.some(r => r.compound === id)
   const evolved = !charged && t.mainProduct !== id && t.gasEvolved.some(g => g.compound === id)
-  return codesInEffect(materialOf(library, id), evolved).some(code =>
+  return codesInEffect(labelledMaterialOf(library, id), evolved).some(code =>
     code.split('+').some(part => codes.some(wanted => covers(wanted, part))),
   )
 }

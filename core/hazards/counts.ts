@@ -1,7 +1,8 @@
-import { type Library, materialOf } from '../library/library.ts'
+import type { Library } from '../library/library.ts'
 import type { RouteMaterial } from '../route/materials.ts'
 import { hazardClassOf } from './classes.ts'
 import type { HazardCounts } from './hazard-list.ts'
+import { labelledMaterialOf } from './mixture.ts'
 
 /**
  * Materials counted once each by class; `none` is not counted.
@@ -11,7 +12,7 @@ import type { HazardCounts } from './hazard-list.ts'
 export function hazardCounts(library: Library, materials: readonly RouteMaterial[]): HazardCounts {
   const counts = { gravest: 0, unknown: 0, danger: 0, warning: 0 }
   for (const { material, as } of materials) {
-    const hazardClass = hazardClassOf(materialOf(library, material), as)
+    const hazardClass = hazardClassOf(labelledMaterialOf(library, material), as)
     if (hazardClass !== 'none') counts[hazardClass] += 1
   }
   return counts

@@ -10,6 +10,7 @@ import { gasesOf, gasOf } from './gas.ts'
 import type { HazardList, LabelledMaterial, Meeting } from './hazard-list.ts'
 import { codesInEffect, isOnlyEvolved, knownOf } from './known.ts'
 import { labelOf } from './labels.ts'
+import { labelledMaterialOf } from './mixture.ts'
 import { protectionFor } from './protection.ts'
 import { regulatedAmong, traitsFor, type Whereabouts } from './regulated.ts'
 import { stepMeetings } from './step-meetings.ts'
@@ -86,7 +87,7 @@ function labelledMaterial(
   start: HazardsInput['start'],
   { material: id, as }: RouteMaterial,
 ): LabelledMaterial {
-  const material = materialOf(library, id)
+  const material = labelledMaterialOf(library, id)
   const known = knownOf(material)
   const label = labelOf(tables, material, as)
   return {
