@@ -2,7 +2,7 @@ import { isBuyable } from '../../core/library/material.ts'
 import { compoundIn } from '../../core/library/reference-charge.ts'
 import { carrierOf } from '../map/scheme-of-plan.ts'
 import { Name } from '../parts/words.tsx'
-import { makeOrBuy } from '../state/goals.ts'
+import { flipping, makeOrBuy, notFlipped } from '../state/goals.ts'
 import { materialHere, nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
@@ -34,7 +34,10 @@ export function picksOf(target: string): readonly Pick[] {
         picks.set(compound, { compound, value: 'buy' })
     }
   }
-  return [...picks.values()]
+  const flip = flipping.value
+  return [...picks.values()].map(pick =>
+    flip?.compound === pick.compound && pick.value !== 'make only' ? { ...pick, value: flip.to } : pick,
+  )
 }
 
 /** Two words with a filled and an open dot for each co-reactant that may be made or bought. */
@@ -43,6 +46,7 @@ export function MakeOrBuy({ target }: { readonly target: string }) {
   if (picks.length === 0) return null
   return (
     <div class="lines">
+      {notFlipped.value !== null && <p role="status">{notFlipped.value}</p>}
       {picks.map(({ compound, value }) => (
         <fieldset class="line" key={compound}>
           <legend>

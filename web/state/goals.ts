@@ -64,34 +64,52 @@ export function watchWanted(): void {
     noLongerWanted(target)
     change({ do: 'add-goal', route, ...(amount === undefined ? {} : { amount }) })
   })
-  // Make or buy pressed: the goal takes the route that makes it, or no longer makes it, once that is found.
   effect(() => {
     const flip = flipping.value
-    if (flip === null) return
-    const { waiting, answer } = routesTo(flip.target)
-    if (waiting || answer === null) return
-    const ways = waysTo(flip.target).filter(({ route }) => route.steps.some(step => step.makes === flip.compound) === (flip.to === 'make'))
-    if (ways.length === 0) {
-      if (answer.routes.length > 0 && waysTo(flip.target).length < answer.routes.length)
-        void bringFacts(
-          answer.routes.map(row => row.steps),
-          [],
-        )
-      return
-    }
-    const goal = plan.peek().goals.find(one => one.target === flip.target)
-    flipping.value = null
-    if (goal !== undefined)
-      takeWay(
-        nearest(
-          ways.map(way => way.route),
-          goal.route,
-        ),
-      )
+    if (flip !== null) follow(flip)
   })
 }
 
-const flipping = signal<{ readonly target: string; readonly compound: string; readonly to: 'buy' | 'make' } | null>(null)
+interface Flip {
+  readonly target: string
+  readonly compound: string
+  readonly to: 'buy' | 'make'
+}
+
+/** Make or buy was pressed, and the goal's route that goes so is being looked for. */
+export const flipping = signal<Flip | null>(null)
+/** The last press that no route could follow, in words. */
+export const notFlipped = signal<string | null>(null)
+
+/** Takes the route that makes it, or no longer makes it, once it is found. */
+function follow(flip: Flip): void {
+  const { waiting, answer, problems } = routesTo(flip.target)
+  if (waiting) return
+  const known = waysTo(flip.target)
+  if (answer !== null && known.length < answer.routes.length) {
+    void bringFacts(
+      answer.routes.map(row => row.steps),
+      [],
+    )
+    return
+  }
+  const ways = known.filter(({ route }) => route.steps.some(step => step.makes === flip.compound) === (flip.to === 'make'))
+  const goal = plan.peek().goals.find(one => one.target === flip.target)
+  flipping.value = null
+  if (ways.length > 0 && goal !== undefined) {
+    takeWay(
+      nearest(
+        ways.map(way => way.route),
+        goal.route,
+      ),
+    )
+    return
+  }
+  notFlipped.value =
+    problems[0]?.what ?? `No route found ${flip.to === 'make' ? 'makes' : 'buys'} ${flip.compound}; the plan stays as it was.`
+  const { make } = choosing.peek()
+  change({ do: 'choosing', patch: { make: flip.to === 'make' ? make.filter(id => id !== flip.compound) : [...make, flip.compound] } })
+}
 
 /** Of several routes the one that keeps most of the present one. */
 function nearest(routes: readonly Route[], present: Route): Route {
@@ -121,9 +139,11 @@ export function takeMaker(compound: string, transformation: string): void {
 /** Makes or buys a co-reactant, in every goal that takes it. */
 export function makeOrBuy(compound: string, to: 'buy' | 'make', target: string): void {
   const { make } = choosing.value
-  const next = to === 'make' ? [...new Set([...make, compound])] : make.filter(id => id !== compound)
+  notFlipped.value = null
+  // The search is asked anew first: what it answered before knows nothing of this press.
+  change({ do: 'choosing', patch: { make: to === 'make' ? [...new Set([...make, compound])] : make.filter(id => id !== compound) } })
+  askRoutes(target)
   flipping.value = { target, compound, to }
-  change({ do: 'choosing', patch: { make: next } })
 }
 
 export const sameRoute = (one: Route, other: Route): boolean => keyOfRoute(one) === keyOfRoute(other)

@@ -18,7 +18,7 @@ import { goalLookedAt } from './view.ts'
  */
 
 /** So many routes are compared; more stand on the server and are asked for by narrowing. */
-const routesCompared = 8
+const routesCompared = 10
 /** So far the network downstream is shown unless the person says otherwise. */
 const usualReach = 3
 
