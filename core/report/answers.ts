@@ -114,8 +114,10 @@ export function costText({ basket, shopping }: Evaluation): string {
     ...(basket.amountUnknown.length === 0 ? [] : [`${counted(basket.amountUnknown.length, 'amount')} left open`]),
   ]
   if (basket.totalMinor === null && toBuy > 0) return `${capital(counted(toBuy, 'material'))} to buy, no price known`
-  const total = basket.totalMinor === null || basket.totalMinor === 0 ? 'Nothing to pay' : moneyText(basket.totalMinor, basket.currency)
   if (toBuy === 0 && missing.length === 0) return 'Nothing to buy'
+  // No cost beside an unknown price would read as free.
+  if (basket.totalMinor === null || basket.totalMinor === 0) return missing.length === 0 ? 'Nothing to pay' : capital(listed(missing))
+  const total = moneyText(basket.totalMinor, basket.currency)
   return missing.length === 0 ? total : `${total} and ${listed(missing)}`
 }
 

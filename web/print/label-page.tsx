@@ -81,16 +81,16 @@ function Bottle({ plan, depictions, version, label }: PackProps & { readonly lab
   )
 }
 
-/** Wider or higher than this a structure would push the name off its label, px. */
-const mostWide = 96
-const mostHigh = 72
+/** Wider or higher than this a structure would push the name off its label, px. All are drawn at one bond length, so it is left out. */
+const mostWide = 112
+const mostHigh = 84
 
 function Structure({ depiction }: { readonly depiction: Depiction | undefined }) {
   if (depiction?.kind !== 'structure') return null
   const { w, h } = depiction.drawing
-  const scale = Math.min(1, mostWide / w, mostHigh / h)
+  if (w > mostWide || h > mostHigh) return null
   return (
-    <svg class="mol" width={w * scale} height={h * scale} viewBox={`${-w / 2} ${-h / 2} ${w} ${h}`} aria-hidden="true">
+    <svg class="mol" width={w} height={h} viewBox={`${-w / 2} ${-h / 2} ${w} ${h}`} aria-hidden="true">
       {marksOf(depiction.drawing).map((mark, at) => markNode(mark, at))}
     </svg>
   )

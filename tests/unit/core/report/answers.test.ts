@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { answersOf, hurtAnswer } from '../../../../core/report/answers.ts'
+import { answersOf, costText, hurtAnswer } from '../../../../core/report/answers.ts'
 import { dateAndTime, longDate, shortDate } from '../../../../core/report/dates.ts'
 import { capital, counted, listed, sentence } from '../../../../core/report/words.ts'
-import { allReported } from './demo-plans.ts'
+import { allReported, reported } from './demo-plans.ts'
 
 const plans = await allReported()
 
@@ -50,6 +50,15 @@ describe('the answer to what can hurt', () => {
   it('says "none assigned" only with a source', () => {
     expect(hurtAnswer(only('none'), nameOf).join(' ')).toContain('with a source')
     expect(hurtAnswer(only('warning'), nameOf)).toEqual(['Nothing above a warning'])
+  })
+})
+
+describe('the answer to what is needed', () => {
+  it('never shows a cost of nothing beside a price that nobody knows', async () => {
+    const { evaluation } = await reported('Benzoin downstream', { with: plan => ({ ...plan, packs: null }) })
+    expect(evaluation.basket!.priceUnknown.length).toBeGreaterThan(1)
+    expect(costText(evaluation)).toMatch(/price/)
+    expect(costText(evaluation)).not.toMatch(/nothing to (pay|buy)|0\.00/i)
   })
 })
 
