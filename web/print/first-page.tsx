@@ -9,7 +9,7 @@ import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
 import { DaysStrip } from './days-strip.tsx'
-import type { PackProps } from './pack.tsx'
+import type { PackProps } from './pack-props.ts'
 import { Leaf } from './parts.tsx'
 import { SchemeFigure } from './scheme-figure.tsx'
 

@@ -15,9 +15,9 @@ import { nameIn } from '../../core/report/names.ts'
 import { capital, counted, listed, sentence } from '../../core/report/words.ts'
 import { Name } from '../parts/words.tsx'
 import { FullLabel } from './hazard-label.tsx'
-import type { PackProps } from './pack.tsx'
+import { Law } from './law.tsx'
+import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf } from './parts.tsx'
-import { Law } from './shopping-page.tsx'
 
 /** Everything that can hurt, in full: labels unknown first, meetings, gas, waste, the steps' own dangers, the law. */
 export function HazardPage(props: PackProps) {

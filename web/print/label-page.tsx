@@ -9,7 +9,7 @@ import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
 import { softened } from '../map/softened.ts'
 import { Formula, Name } from '../parts/words.tsx'
-import type { PackProps } from './pack.tsx'
+import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf, Signs } from './parts.tsx'
 
 /** Labels for every bottle that the plan fills, to be cut out and stuck on. */

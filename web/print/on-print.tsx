@@ -1,5 +1,6 @@
 import { render } from 'preact'
-import { Pack, type PackProps } from './pack.tsx'
+import { Pack } from './pack.tsx'
+import type { PackProps } from './pack-props.ts'
 
 /**
  * Puts the pack on paper in place of the page, whoever asks for print: the button, the browser's menu or its keys. The pack is drawn when

@@ -1,34 +1,16 @@
-import type { Depiction } from '../../core/chemistry/drawing.ts'
-import type { Library } from '../../core/library/library.ts'
-import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { byNumber } from '../../core/plan/merged-steps.ts'
-import type { Plan } from '../../core/plan/plan.ts'
-import type { Answer, Reach } from '../../core/report/answers.ts'
 import { schemeOfPlan } from '../map/scheme-of-plan.ts'
 import { FirstPage } from './first-page.tsx'
 import { HazardPage } from './hazard-page.tsx'
 import { LabelPage, NoticePage } from './label-page.tsx'
+import type { PackProps } from './pack-props.ts'
 import { RiskPage } from './risk-page.tsx'
 import { PageRules } from './running.tsx'
 import { layoutPx, printed } from './scheme-figure.tsx'
 import { ShoppingPage } from './shopping-page.tsx'
 import { StepPage } from './step-page.tsx'
 
-export interface PackProps {
-  readonly library: Library
-  readonly plan: Plan
-  readonly evaluation: Evaluation
-  /** How materials are drawn, by id. */
-  readonly depictions: ReadonlyMap<string, Depiction>
-  /** ISO date of printing. */
-  readonly today: string
-  /** Of the saved plan; absent where it was never saved. */
-  readonly version?: number
-  /** What else the start can become, where that was asked. */
-  readonly reach?: Reach
-  /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */
-  readonly answers?: readonly Answer[]
-}
+export type { PackProps }
 
 /**
  * The whole pack: page 1, a bench sheet a step, shopping, hazards, risk assessment, labels, notices. One layout for A4 and Letter; its style

@@ -4,7 +4,7 @@ import { nameIn } from '../../core/report/names.ts'
 import { riskRows } from '../../core/report/risk-assessment.ts'
 import { counted } from '../../core/report/words.ts'
 import { Name } from '../parts/words.tsx'
-import type { PackProps } from './pack.tsx'
+import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf } from './parts.tsx'
 
 const blankRows = 4

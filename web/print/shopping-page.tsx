@@ -2,14 +2,14 @@ import type { ComponentChildren } from 'preact'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
 import { noBreakSpace } from '../../core/quantity/print.ts'
 import { packText, quantityWords } from '../../core/report/amounts.ts'
-import { listsHold } from '../../core/report/cautions.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { isRegulated, lawText } from '../../core/report/regulated.ts'
+import { isRegulated } from '../../core/report/regulated.ts'
 import { shoppingSheetOf } from '../../core/report/shopping-sheet.ts'
-import { capital, listed } from '../../core/report/words.ts'
+import { capital } from '../../core/report/words.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
 import { Name } from '../parts/words.tsx'
-import type { PackProps } from './pack.tsx'
+import { Law } from './law.tsx'
+import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf, Tick } from './parts.tsx'
 
 /** The combined shopping list: price unknown first and spelt out, then supplier by supplier, ruled off twice. */
@@ -175,30 +175,6 @@ function BuyRow({
         <Blank />
       </td>
     </tr>
-  )
-}
-
-/** What the law asks for, at the list it concerns: § in the margin of its rows. */
-export function Law({ library, evaluation }: PackProps) {
-  const { regulated, notScreened } = evaluation.hazards
-  const nameOf = nameIn(library)
-  return (
-    <section>
-      <h2>§ Regulated</h2>
-      {regulated.map(hit => (
-        <p class="law" key={hit.material + hit.list + hit.category}>
-          <b>
-            <Name text={capital(nameOf(hit.material))} />.
-          </b>{' '}
-          {lawText(hit)}
-        </p>
-      ))}
-      {regulated.length === 0 && <p>No row of the bundled lists names anything here.</p>}
-      <p class="s">
-        {listsHold}
-        {notScreened.length > 0 && ` Not screened, having neither CAS number nor structure: ${listed(notScreened.map(nameOf))}.`}
-      </p>
-    </section>
   )
 }
 

@@ -8,7 +8,7 @@ import type { ChargedStep } from '../../core/route/charged.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { Name } from '../parts/words.tsx'
 import { SmallLabel } from './hazard-label.tsx'
-import type { PackProps } from './pack.tsx'
+import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf, Tick } from './parts.tsx'
 import { oneStep, SchemeFigure } from './scheme-figure.tsx'
 

@@ -1,0 +1,22 @@
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { Library } from '../../core/library/library.ts'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Answer, Reach } from '../../core/report/answers.ts'
+
+/** What a pack is printed from. */
+export interface PackProps {
+  readonly library: Library
+  readonly plan: Plan
+  readonly evaluation: Evaluation
+  /** How materials are drawn, by id. */
+  readonly depictions: ReadonlyMap<string, Depiction>
+  /** ISO date of printing. */
+  readonly today: string
+  /** Of the saved plan; absent where it was never saved. */
+  readonly version?: number
+  /** What else the start can become, where that was asked. */
+  readonly reach?: Reach
+  /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */
+  readonly answers?: readonly Answer[]
+}
