@@ -35,6 +35,8 @@ export interface LabelledMaterial {
   readonly volumeMl: number | null
   readonly exposureLimit: string | null
   readonly note: string | null
+  /** Whole days that it stands in the cabinet while the plan runs; null where the calendar does not tell, or where it is not kept. */
+  readonly storedDays: number | null
 }
 
 /** Two or more materials that may not, or may only with care, come together. */
@@ -51,6 +53,8 @@ export interface Meeting {
   readonly intended: boolean
   readonly conditions: readonly string[]
   readonly sources: readonly Source[]
+  /** In storage: whole days that they stand there at the same time; null where the calendar does not tell. Absent elsewhere. */
+  readonly days?: number | null
 }
 
 export interface RegulatedHit {
@@ -95,6 +99,58 @@ export interface WasteLine {
     readonly materials: readonly string[]
   }[]
   readonly neverWith: readonly string[]
+  /** What comes to it by day of work-up, in order; a date is null where the calendar gives none. Together they are all of it. */
+  readonly byDay: readonly {
+    readonly date: string | null
+    readonly steps: readonly string[]
+    readonly massG: number | null
+    readonly volumeMl: number | null
+  }[]
+}
+
+/** A peroxide former of the plan, with the bottles of it on the shelf. */
+export interface PeroxideLine {
+  readonly material: string
+  /** A to D. */
+  readonly class: string
+  readonly action: string
+  /** A bottle is tested or thrown out so many months after its opening. */
+  readonly testAfterMonths: number
+  readonly steps: readonly string[]
+  readonly bottles: readonly {
+    readonly opened: string | null
+    readonly place: string | null
+    readonly testBy: string | null
+    /** Null where today is not known; true where nobody knows when it was opened. */
+    readonly overdue: boolean | null
+  }[]
+  readonly mayBeBought: boolean
+}
+
+/** What a room could take of one volatile liquid, if all that stands on the bench at once evaporated, evenly mixed, with no change of air. */
+export interface RoomLine {
+  readonly material: string
+  /** The step in which most of it stands there, and that amount: one batch. */
+  readonly step: string
+  readonly massG: number
+  readonly volumeMl: number | null
+  readonly flashC: number | null
+  /** Exposure limit that was reckoned with. */
+  readonly limit: string | null
+  /** Air needed to stay at the limit; null without one. */
+  readonly limitNeedsM3: number | null
+  /** Air needed to stay at a tenth of a lower explosive limit of 1 %; null where its vapour does not burn at room temperature. */
+  readonly fireNeedsM3: number | null
+  readonly needsM3: number
+  readonly roomM3: number | null
+  readonly exceeds: boolean | null
+}
+
+/** Materials of a step or of the whole plan taken together: how many of each class, the strongest signal word, all pictograms. */
+export interface HazardSummary {
+  readonly counts: HazardCounts
+  readonly signalWord: 'Danger' | 'Warning' | 'none' | null
+  readonly pictograms: readonly string[]
 }
 
 /** Everything that can hurt, for the whole plan. */
@@ -111,8 +167,12 @@ export interface HazardList {
   /** Material ids with neither CAS nor structure: not screened against any list. */
   readonly notScreened: readonly string[]
   /** Step dangers in words: hazard notes, exotherm, hood, atmosphere, heated unattended. */
-  readonly steps: readonly { readonly step: string; readonly notes: readonly string[] }[]
+  readonly steps: readonly (HazardSummary & { readonly step: string; readonly notes: readonly string[] })[]
   readonly counts: HazardCounts
+  /** Of the whole plan; null for the word where anything is unknown and nothing known asks for Danger. */
+  readonly whole: HazardSummary
+  readonly peroxides: readonly PeroxideLine[]
+  readonly room: readonly RoomLine[]
 }
 
 /** Materials counted once each by class; `none` is not counted. */

@@ -8,14 +8,18 @@ import { hazardClassOf, listOrder } from './classes.ts'
 import { hazardCounts } from './counts.ts'
 import { gasesOf, gasOf } from './gas.ts'
 import type { HazardList, LabelledMaterial, Meeting } from './hazard-list.ts'
+import { daysKept, type Timing } from './kept.ts'
 import { codesInEffect, isOnlyEvolved, knownOf } from './known.ts'
 import { labelOf } from './labels.ts'
 import { labelledMaterialOf } from './mixture.ts'
+import { type Bottle, peroxideLines } from './peroxides.ts'
 import { protectionFor } from './protection.ts'
 import { regulatedAmong, traitsFor, type Whereabouts } from './regulated.ts'
+import { roomLines } from './room.ts'
 import { stepMeetings } from './step-meetings.ts'
 import { stepNotes } from './step-notes.ts'
 import { storageMeetings } from './storage.ts'
+import { summaryOf } from './summary.ts'
 import type { HazardTables } from './tables.ts'
 import type { Traits } from './traits.ts'
 import { wasteOf } from './waste.ts'
@@ -33,7 +37,14 @@ export interface HazardsInput {
     readonly vessels: readonly Vessel[]
     readonly hood: boolean | null
     readonly inertGas: boolean | null
+    readonly roomVolumeM3?: number | null
   }
+  /** Bottles in stock: peroxide formers among them are tested by their age. */
+  readonly shelf?: readonly Bottle[]
+  /** ISO date that decides what is overdue. */
+  readonly today?: string | null
+  /** What the calendar tells; absent = no days of storage, no waste by day. */
+  readonly timing?: Timing
 }
 
 /**
@@ -42,7 +53,9 @@ export interface HazardsInput {
  *
  * @throws RangeError for a material without traits
  */
-export function hazardsOf({ library, tables, traits, steps, start, settings }: HazardsInput): HazardList {
+export function hazardsOf(input: HazardsInput): HazardList {
+  const { library, tables, traits, steps, start, settings } = input
+  const timing = input.timing ?? null
   const targets = [...new Set(steps.filter(step => step.goesTo.some(to => to.step === null && to.goal !== null)).map(step => step.makes))]
   const materials = withCharged(
     materialsOfSteps(
@@ -53,14 +66,14 @@ export function hazardsOf({ library, tables, traits, steps, start, settings }: H
     ),
     steps,
   )
-  const labelled = materials.map(one => labelledMaterial(library, tables, steps, start, one))
+  const labelled = materials.map(one => labelledMaterial(input, one))
   const gas = gasOf(library, steps, settings.vessels)
-  const waste = wasteOf(library, tables, traits, steps)
+  const waste = wasteOf(library, tables, traits, steps, timing)
   return {
     materials: labelled.sort(inListOrder),
     meetings: [
       ...stepMeetings(library, tables, traits, steps),
-      ...storageMeetings(library, tables, materials),
+      ...storageMeetings(library, tables, materials, timing),
       ...wasteMeetings(library, tables, traits, waste),
     ].sort(byPlaceAndSeverity),
     regulated: regulatedAmong(traits, materials, settings),
@@ -68,8 +81,15 @@ export function hazardsOf({ library, tables, traits, steps, start, settings }: H
     waste,
     unknown: labelled.filter(one => one.class === 'unknown' || one.known === 'unknown').map(one => one.material),
     notScreened: materials.map(one => one.material).filter(id => !traitsFor(traits, id).screened),
-    steps: steps.map(step => ({ step: step.number, notes: stepNotes(library, tables, step, gas, settings) })),
+    steps: steps.map(step => ({
+      step: step.number,
+      notes: stepNotes(library, tables, step, gas, settings),
+      ...summaryOf(labelled.filter(one => one.steps.includes(step.number))),
+    })),
     counts: hazardCounts(library, materials),
+    whole: summaryOf(labelled),
+    peroxides: peroxideLines(library, tables, steps, input.shelf ?? [], input.today ?? null),
+    room: roomLines(library, steps, settings.roomVolumeM3 ?? null),
   }
 }
 
@@ -80,13 +100,7 @@ function withCharged(materials: readonly RouteMaterial[], steps: readonly Charge
   return [...materials, ...[...new Set(more.map(line => line.material))].map(material => ({ material, as: ['charged' as const] }))]
 }
 
-function labelledMaterial(
-  library: Library,
-  tables: HazardTables,
-  steps: readonly ChargedStep[],
-  start: HazardsInput['start'],
-  { material: id, as }: RouteMaterial,
-): LabelledMaterial {
+function labelledMaterial({ library, tables, steps, start, timing }: HazardsInput, { material: id, as }: RouteMaterial): LabelledMaterial {
   const material = labelledMaterialOf(library, id)
   const known = knownOf(material)
   const label = labelOf(tables, material, as)
@@ -103,6 +117,7 @@ function labelledMaterial(
     ...amountOf(library, steps, start, id),
     exposureLimit: limitOf(material),
     note: material.note ?? null,
+    storedDays: isOnlyEvolved(material, as) ? null : daysKept(timing ?? null, id),
   }
 }
 

@@ -66,7 +66,7 @@ function estimateOf({ codes, ate }: Ingredient, name: keyof typeof acuteRoutes):
 }
 
 function acuteCodes(ingredients: readonly Ingredient[]): readonly string[] {
-  const found = (Object.keys(acuteRoutes) as (keyof typeof acuteRoutes)[]).flatMap(name => {
+  const found = (Object.keys(acuteRoutes) as (keyof typeof acuteRoutes)[]).flatMap((name): readonly string[] => {
     const estimate = acuteToxicityEstimate(ingredients.map(one => ({ fraction: one.fraction, ate: estimateOf(one, name) })))
     const category = estimate === null ? null : acuteCategory(name, estimate)
     return category === null ? [] : [acuteRoutes[name].codes[category - 1]!]

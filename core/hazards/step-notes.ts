@@ -12,6 +12,10 @@ export interface Bench {
 
 /** Above this bath or reaction temperature a step counts as heated, C. Common practice, no source. */
 const heatedAboveC = 40
+/** Above this times the source's scale a mild exotherm is worth a word. Common practice, no source. */
+const sameScale = 1.5
+/** Above this scale a strong exotherm is a danger of its own. Scale table, `scale-strong-exotherm`. */
+const strongExothermScale = 2
 /** Peroxide formers: evaporating more than this calls for a test first, mL. Scale table, `peroxide-check-volume`. */
 const peroxideTestMl = 50
 /** Flammable solvent open at the bench beyond which it belongs in the cabinet, mL. Scale table, `quantity-limits`. */
@@ -34,6 +38,7 @@ export function stepNotes(
     ...air(transformation, bench),
     ...heat(transformation, step),
     ...gas.filter(line => line.step === step.number).map(line => gasNote(library, line)),
+    ...closed(transformation, step, gas),
     ...alone(transformation),
     ...peroxides(library, tables, step),
     ...solvents(library, step),
@@ -53,11 +58,16 @@ function air(transformation: Transformation, bench: Bench): string[] {
 /** The dosing time grows at least with the cube root of the scale: cooling surface per volume falls with it (scale table). */
 function heat(transformation: Transformation, step: ChargedStep): string[] {
   if (transformation.exotherm === 'none') return []
-  if (transformation.exotherm === 'mild') return ['Warms by itself: watch the temperature while adding.']
   const times = step.scale / step.batches
-  const slower =
-    times > 1 ? ` At ${figure(times)} times the source's scale dosing takes at least ${figure(Math.cbrt(times))} times as long.` : ''
-  return [`Strongly exothermic: add slowly, with a thermometer in the mixture and the ice bath ready.${slower}`]
+  const strong = transformation.exotherm === 'strong'
+  const first = strong
+    ? 'Strongly exothermic: add slowly, with a thermometer in the mixture and the ice bath ready.'
+    : 'Warms by itself: watch the temperature while adding.'
+  // A hair above the source's scale is no other scale: nothing has to be said about it.
+  if (times <= (strong ? 1 : sameScale)) return [first]
+  const slower = `At ${figure(times)} times the source's scale dosing takes at least ${figure(Math.cbrt(times))} times as long.`
+  const far = strong && times > strongExothermScale ? ' Run it once at half of this before, or split it: heat outgrows cooling.' : ''
+  return [`${first} ${slower}${far}`]
 }
 
 function gasNote(library: Library, line: GasLine): string {
@@ -68,6 +78,12 @@ function gasNote(library: Library, line: GasLine): string {
       : `, into ${figure(line.freeVesselMl / 1000)} L of free vessel (${figure((line.litresPerBatch * 1000) / line.freeVesselMl)} times)`
   return `Gives up to ${figure(line.litresPerBatch)} L of ${name} a batch${space}: never in a closed vessel.`
 }
+
+/** A tube is what people stopper: with gas coming off it is refused. */
+const closed = (transformation: Transformation, step: ChargedStep, gas: readonly GasLine[]): string[] =>
+  transformation.vesselKind === 'tube' && gas.some(line => line.step === step.number)
+    ? ['The tube stays open, or gets a vent: closed it is refused here, since gas comes off.']
+    : []
 
 function alone(transformation: Transformation): string[] {
   const top = transformation.temperatureC?.[1]

@@ -4,6 +4,7 @@ import type { Role } from '../library/transformation.ts'
 import type { ChargedLine, ChargedStep } from '../route/charged.ts'
 import { gasesOf } from './gas.ts'
 import type { WasteLine } from './hazard-list.ts'
+import type { Timing } from './kept.ts'
 import { traitsFor } from './regulated.ts'
 import type { HazardTables } from './tables.ts'
 import type { Traits } from './traits.ts'
@@ -42,6 +43,7 @@ export function wasteOf(
   tables: HazardTables,
   traits: ReadonlyMap<string, Traits>,
   steps: readonly ChargedStep[],
+  timing: Timing | null = null,
 ): readonly WasteLine[] {
   const streams = new Map<string, { part: Part; open: boolean }[]>()
   const put = (stream: string, part: Part, open: boolean) => {
@@ -77,8 +79,29 @@ export function wasteOf(
         open: parts.some(({ open }) => open),
         from: parts.map(({ part }) => part),
         neverWith: known?.neverWith ?? ['anything else'],
+        byDay: byDay(
+          parts.map(({ part }) => part),
+          timing,
+        ),
       }
     })
+}
+
+/** The parts by the day on which their step is worked up; what has no day comes last. */
+function byDay(parts: readonly Part[], timing: Timing | null): WasteLine['byDay'] {
+  const days = new Map<string, Part[]>()
+  for (const part of parts) {
+    const date = timing?.workedUp.get(part.step) ?? ''
+    days.set(date, [...(days.get(date) ?? []), part])
+  }
+  return [...days]
+    .sort(([a], [b]) => Number(a === '') - Number(b === '') || (a < b ? -1 : 1))
+    .map(([date, there]) => ({
+      date: date === '' ? null : date,
+      steps: [...new Set(there.map(part => part.step))],
+      massG: sum(there.map(part => part.massG)),
+      volumeMl: sum(there.map(part => part.volumeMl)),
+    }))
 }
 
 const sum = (figures: readonly (number | null)[]): number | null => {

@@ -12,6 +12,7 @@ import type { Evaluation, Stopped } from './evaluation.ts'
 import { checkedPlan, PlanRefused } from './goals.ts'
 import type { Plan } from './plan.ts'
 import { reckoned } from './reckoned.ts'
+import { timingOf } from './timing.ts'
 
 export interface EvaluateInput {
   readonly library: Library
@@ -25,7 +26,7 @@ export interface EvaluateInput {
 /**
  * The pipeline: a plan in, everything the seven questions ask out.
  *
- * goals -> merged steps -> (a stop row ends here) -> division and charges -> joint draws -> shopping | hazards | days -> evaluation
+ * goals -> merged steps -> (a stop row ends here) -> division and charges -> joint draws -> shopping, days | hazards -> evaluation
  *
  * Pure: the same plan, library and seed give the same answer, with a solver that does.
  *
@@ -59,6 +60,17 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
     spokenForG: spokenFor(plan),
     ...(settings.startDate === null ? {} : { today: settings.startDate }),
   })
+  const days = daysOf({
+    library,
+    steps: amounts.toRun,
+    windows: settings.windows,
+    daysOff: settings.daysOff,
+    deliveryDays: settings.deliveryDays,
+    startDate: settings.startDate,
+    vessels: settings.vessels,
+    heatSources: settings.heatSources,
+    toBuy: materialsToOrder(shopping.lines),
+  })
   return {
     overallYieldOnStart: amounts.overallYieldOnStart,
     longestLinearYield: amounts.longestLinearYield,
@@ -69,18 +81,18 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
     coProducts: amounts.coProducts,
     shopping: shopping.lines,
     basket: shopping.basket,
-    hazards: hazardsOf({ library, tables, traits, steps: amounts.toRun, start: plan.start, settings }),
-    days: daysOf({
+    hazards: hazardsOf({
       library,
+      tables,
+      traits,
       steps: amounts.toRun,
-      windows: settings.windows,
-      daysOff: settings.daysOff,
-      deliveryDays: settings.deliveryDays,
-      startDate: settings.startDate,
-      vessels: settings.vessels,
-      heatSources: settings.heatSources,
-      toBuy: materialsToOrder(shopping.lines),
+      start: plan.start,
+      settings,
+      shelf: plan.shelf,
+      today: settings.startDate,
+      timing: timingOf(amounts.toRun, days),
     }),
+    days,
     metrics: amounts.metrics,
     notes: [...amounts.notes, ...shopping.problems],
   }

@@ -201,6 +201,7 @@ describe('waste', () => {
       volumeMl: 1,
       open: false,
       neverWith: [],
+      byDay: [],
       from: each.map((ids, index) => ({ step: String(index + 1), what: 'liquor', massG: 1, volumeMl: 1, materials: ids })),
     })
     it('the incident rules for waste see everything', () => {
