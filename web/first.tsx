@@ -11,7 +11,7 @@ import { ProblemNote, Problems } from './parts/problem.tsx'
 import { massOf } from './sheet/have.tsx'
 import { problemsOf } from './state/asked.ts'
 import { wantGoal } from './state/goals.ts'
-import { beginPlan, demo, openDemo, opening, openingProblems, openPlan, plansKept } from './state/opening.ts'
+import { beginPlan, demo, openDemo, opening, openingProblems, openPlan, openUnsaved, plansKept, unsaved } from './state/opening.ts'
 import { bringFacts } from './state/questions.ts'
 
 /** The first page: two blanks, what I have and what I want; the demo; and the plans that are kept. */
@@ -130,6 +130,7 @@ export function First() {
       )}
       <Problems of={openingProblems.value} />
       <Demo />
+      <Unsaved />
       <Kept />
     </main>
   )
@@ -189,6 +190,25 @@ function Demo() {
         ))}
       </ul>
       <p class="s soft">Its shelf, suppliers, packs and prices are invented; the chemistry is not.</p>
+    </section>
+  )
+}
+
+function Unsaved() {
+  if (unsaved.value.length === 0) return null
+  return (
+    <section aria-label="In this browser alone">
+      <h2>In this browser alone</h2>
+      <ul>
+        {unsaved.value.map(draft => (
+          <li key={draft.state.plan.seed}>
+            <button type="button" class="do" onClick={() => openUnsaved(draft)}>
+              {draft.state.plan.title}
+            </button>
+            <span class="soft s n">not on the server yet</span>
+          </li>
+        ))}
+      </ul>
     </section>
   )
 }

@@ -13,17 +13,12 @@ const italics = /^(o|m|p|N|E|Z|cis|trans|tert|sec|meso|endo|exo)(?=-)/
 /** In running text a word breaks only where it would not fit a column; a soft hyphen is copied along with the name. */
 const longWord = 20
 
-/** A compound's name, its locant prefix in italics; a long one may break at its chemical joints. */
+/** A compound's name, its locant prefix in italics; a long one may break at its chemical joints, a short one not even after its locants. */
 export function Name({ text }: { readonly text: string }) {
   const prefix = italics.exec(text)?.[1]
-  return prefix === undefined ? (
-    <>{softened(text, longWord)}</>
-  ) : (
-    <>
-      <i>{prefix}</i>
-      {softened(text.slice(prefix.length), longWord)}
-    </>
-  )
+  const rest = softened(prefix === undefined ? text : text.slice(prefix.length), longWord)
+  const name = prefix === undefined ? rest : [<i key="prefix">{prefix}</i>, rest]
+  return text.length <= longWord && !text.includes(' ') ? <span class="nb">{name}</span> : <>{name}</>
 }
 
 /** A word for what is not known, never a dash or a zero. */

@@ -136,6 +136,7 @@ function Compare({ target }: { readonly target: string }) {
   }))
   const rows = compareRows(facts.value.library, columns, target)
   const allSteps = ways.map(way => way.row.steps)
+  const shownSteps = shown.map(way => way.row.steps)
   return (
     <>
       <section class="scroll" tabIndex={columns.length > 3 ? 0 : -1} aria-label={`Ways to ${nameOf(target)} compared`}>
@@ -151,7 +152,7 @@ function Compare({ target }: { readonly target: string }) {
                   <th class={chosen ? 'on' : ''} scope="col" key={keyOfRoute(route)}>
                     <label>
                       <input type="radio" name={`way-to-${target}`} checked={chosen} onChange={() => takeWay(route)} />
-                      <WayLabel steps={differing(row.steps, allSteps)} />
+                      <WayLabel steps={differing(row.steps, shownSteps)} />
                     </label>
                   </th>
                 )

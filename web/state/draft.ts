@@ -10,37 +10,55 @@ export interface Draft {
 }
 
 const prefix = 'waybench-draft '
-const unsaved = 'new'
+const unsaved = 'unsaved '
 
-const keyOf = (id: string | null): string => prefix + (id ?? unsaved)
+const keyOfPlan = (id: string): string => prefix + id
+/** A plan that never reached the server goes by its seed, which no two plans share by more than chance. */
+const keyOfUnsaved = (seed: number): string => prefix + unsaved + seed
 
 /** Keeps a draft; false where the browser will not (private window, no room). */
 export function keepDraft(draft: Draft): boolean {
+  const { seed } = draft.state.plan
   try {
-    localStorage.setItem(keyOf(draft.saved?.id ?? null), JSON.stringify(draft))
-    if (draft.saved !== null) localStorage.removeItem(keyOf(null))
+    localStorage.setItem(draft.saved === null ? keyOfUnsaved(seed) : keyOfPlan(draft.saved.id), JSON.stringify(draft))
+    if (draft.saved !== null) localStorage.removeItem(keyOfUnsaved(seed))
     return true
   } catch {
     return false
   }
 }
 
-/** The draft of a plan, or of one that was never saved (`null`); null where there is none or it cannot be read. */
-export function draftOf(id: string | null): Draft | null {
+/** The draft of a saved plan; null where there is none or it cannot be read. */
+export const draftOf = (id: string): Draft | null => read(keyOfPlan(id))
+
+/** Plans that never reached the server, by title. */
+export function unsavedDrafts(): readonly Draft[] {
   try {
-    const text = localStorage.getItem(keyOf(id))
+    const keys = Array.from({ length: localStorage.length }, (_, at) => localStorage.key(at) ?? '')
+    return keys
+      .filter(key => key.startsWith(prefix + unsaved))
+      .flatMap(key => read(key) ?? [])
+      .sort((a, b) => (a.state.plan.title < b.state.plan.title ? -1 : 1))
+  } catch {
+    return []
+  }
+}
+
+export function dropDraft(id: string): void {
+  try {
+    localStorage.removeItem(keyOfPlan(id))
+  } catch {
+    // Where nothing can be kept nothing has to be dropped.
+  }
+}
+
+function read(key: string): Draft | null {
+  try {
+    const text = localStorage.getItem(key)
     if (text === null) return null
     const draft = JSON.parse(text) as Draft
     return draft.state?.plan?.settings === undefined ? null : draft
   } catch {
     return null
-  }
-}
-
-export function dropDraft(id: string | null): void {
-  try {
-    localStorage.removeItem(keyOf(id))
-  } catch {
-    // Where nothing can be kept nothing has to be dropped.
   }
 }

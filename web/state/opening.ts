@@ -6,7 +6,7 @@ import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
 import { addressWith, planInAddress } from './address.ts'
 import { problemsOf } from './asked.ts'
-import { draftOf } from './draft.ts'
+import { type Draft, draftOf, unsavedDrafts } from './draft.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
 import { planOfFile } from './plan-file.ts'
 import { bringFacts, facts, startCompound } from './questions.ts'
@@ -19,30 +19,25 @@ import { openQuestion } from './view.ts'
 /** The first page stands: no plan is open, or the list of plans was asked for. */
 export const atDoor = signal(true)
 export const plansKept = signal<readonly PlanRow[]>([])
+/** Plans that are in this browser alone. */
+export const unsaved = signal<readonly Draft[]>([])
 export const demo = signal<DemoReply | null>(null)
 export const openingProblems = signal<readonly Problem[]>([])
 /** What became of the library since the open plan was saved. */
 export const changedSince = signal<readonly Problem[]>([])
 export const opening = signal(false)
 
-/** What the address asks for; a draft that was never saved comes back by itself. */
+/** What the address asks for; else the first page, which also shows what never reached the server. */
 export async function begin(): Promise<void> {
   const id = planInAddress(location.search)
   if (id !== null) return openPlan(id)
-  const draft = draftOf(null)
-  if (draft !== null && hasStart(draft.state)) {
-    show(draft.state)
-    savingState.value = 'kept'
-    edits.value = 1
-    atDoor.value = false
-    return
-  }
   await openDoor()
 }
 
-/** The first page: what is kept on the server, and the demo. */
+/** The first page: what is kept on the server and in this browser, and the demo. */
 async function openDoor(): Promise<void> {
   atDoor.value = true
+  unsaved.value = unsavedDrafts().filter(draft => hasStart(draft.state))
   const [kept, shown] = await Promise.allSettled([server.plans(), server.demo()])
   if (kept.status === 'fulfilled') plansKept.value = kept.value.plans
   if (shown.status === 'fulfilled') demo.value = shown.value
@@ -102,6 +97,15 @@ export async function openPlan(id: string): Promise<void> {
   } finally {
     opening.value = false
   }
+}
+
+/** Goes on with a plan that never reached the server; it is saved as soon as that answers. */
+export function openUnsaved(draft: Draft): void {
+  forgetWanted()
+  show(draft.state)
+  saved.value = null
+  edits.value = 1
+  atDoor.value = false
 }
 
 /** An empty sheet, or one on which something is in hand already. */

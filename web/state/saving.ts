@@ -32,9 +32,6 @@ export function watchSaving(): void {
     clearTimeout(timer)
     timer = setTimeout(() => void save(), restMs)
   })
-  addEventListener('beforeunload', event => {
-    if (savingState.peek() === 'saving' || (savingState.peek() === 'kept' && hasStart(sheet.peek()))) event.preventDefault()
-  })
 }
 
 /** Saves now. `over` writes over what somebody else saved meanwhile. */
@@ -47,13 +44,18 @@ export async function save(over: number | null = null): Promise<void> {
   inFlight = true
   const at = edits.peek()
   const state = sheet.peek()
+  const before = saved.peek()
   savingState.value = 'saving'
   try {
     const file = fileOfPlan(state.plan, facts.peek())
-    const before = saved.peek()
     const reply = before === null ? await server.savePlan(file) : await server.saveAgain(before.id, over ?? before.version, file)
-    if (before === null) dropDraft(null)
-    saved.value = { id: reply.id, version: reply.version, savedAt: reply.savedAt }
+    const kept = { id: reply.id, version: reply.version, savedAt: reply.savedAt }
+    if (saved.peek() !== before || sheet.peek().plan.seed !== state.plan.seed) {
+      // Another plan was opened meanwhile: this one is safe, and the page is no longer about it.
+      keepDraft({ state, saved: kept, clean: true })
+      return
+    }
+    saved.value = kept
     savingProblems.value = []
     const clean = edits.peek() === at
     savingState.value = clean ? 'clean' : 'kept'

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest'
+import type { Evaluation } from '../../../../core/plan/evaluation.ts'
+import { libraryOfParts } from '../../../../core/plan/library-of-parts.ts'
+import type { Basket } from '../../../../core/shopping/shopping.ts'
+import { type Column, compareRows, hasNoPrice } from '../../../../web/sheet/compare.ts'
+
+const library = libraryOfParts({ title: 'none' }, [], [])
+
+const basket = (totalMinor: number | null, priceUnknown: readonly string[]): Basket => ({
+  totalMinor,
+  complete: priceUnknown.length === 0,
+  priceUnknown,
+  amountUnknown: [],
+  currency: 'EUR',
+  orders: [],
+  proven: true,
+})
+
+/** The parts of an evaluation that the comparison reads. */
+const evaluated = (of: Basket, handsOnH: number | null): Evaluation =>
+  ({
+    steps: [],
+    goals: [],
+    basket: of,
+    hazards: { gas: [], regulated: [] },
+    days: { handsOnH, elapsedH: 30 },
+    metrics: { route: { processMassIntensity: null, lowerBound: false } },
+  }) as unknown as Evaluation
+
+const column = (key: string, overallYieldOnStart: number, evaluation: Evaluation | null): Column => ({
+  key,
+  evaluation,
+  row: {
+    steps: [key],
+    overallYieldOnStart,
+    longestLinearYield: overallYieldOnStart,
+    made: [],
+    bought: [],
+    value: null,
+    hazard: { gravest: 0, unknown: 0, danger: 0, warning: 0 },
+    flags: [],
+  },
+})
+
+const rowOf = (columns: readonly Column[], label: string) => compareRows(library, columns, 'lophine').find(row => row.label === label)!
+
+describe('compareRows', () => {
+  it('marks the best of a row, and nothing where all are alike', () => {
+    const columns = [column('a', 0.8, null), column('b', 0.9, null)]
+    expect(rowOf(columns, 'Yield on start').cells.map(cell => cell.best)).toEqual([false, true])
+    expect(rowOf(columns, 'Steps').cells.map(cell => cell.best)).toEqual([false, false])
+  })
+
+  it('says unknown for what is not known, and never lets it be best', () => {
+    const columns = [
+      column('a', 0.8, evaluated(basket(0, []), null)),
+      column('b', 0.9, evaluated(basket(0, []), 2)),
+      column('c', 0.7, evaluated(basket(0, []), 3)),
+    ]
+    expect(rowOf(columns, 'Hands-on').cells).toMatchObject([{ text: 'unknown', unknown: true }, { best: true }, { best: false }])
+  })
+
+  it('puts fewer unknown prices before a smaller total', () => {
+    const columns = [column('a', 0.8, evaluated(basket(500, ['x']), 1)), column('b', 0.8, evaluated(basket(9000, []), 1))]
+    expect(rowOf(columns, 'To buy, at least').cells.map(cell => cell.best)).toEqual([false, true])
+  })
+
+  it('leaves a cell open while its way is still being reckoned', () => {
+    expect(rowOf([column('a', 0.8, null)], 'Elapsed').cells[0]?.text).toBe('…')
+  })
+})
+
+describe('hasNoPrice', () => {
+  it('takes a total of nothing for no total where prices are unknown', () => {
+    expect(hasNoPrice(basket(0, ['x']))).toBe(true)
+    expect(hasNoPrice(basket(null, ['x']))).toBe(true)
+    expect(hasNoPrice(basket(0, []))).toBe(false)
+    expect(hasNoPrice(basket(500, ['x']))).toBe(false)
+  })
+})

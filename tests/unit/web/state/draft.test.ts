@@ -1,0 +1,61 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { draftOf, dropDraft, keepDraft, unsavedDrafts } from '../../../../web/state/draft.ts'
+import { emptyState, type SheetState } from '../../../../web/state/sheet-state.ts'
+
+/** As much of a browser's storage as is used; `full` refuses every write, as a browser without room does. */
+class Storage {
+  readonly #items = new Map<string, string>()
+  full = false
+  get length(): number {
+    return this.#items.size
+  }
+  key = (at: number): string | null => [...this.#items.keys()][at] ?? null
+  getItem = (key: string): string | null => this.#items.get(key) ?? null
+  setItem = (key: string, text: string): void => {
+    if (this.full) throw new Error('QuotaExceededError')
+    this.#items.set(key, text)
+  }
+  removeItem = (key: string): void => void this.#items.delete(key)
+}
+
+const titled = (title: string, seed: number): SheetState => {
+  const state = emptyState(seed)
+  return { ...state, plan: { ...state.plan, title } }
+}
+let storage: Storage
+
+beforeEach(() => {
+  storage = new Storage()
+  vi.stubGlobal('localStorage', storage)
+})
+afterEach(() => {
+  vi.unstubAllGlobals()
+})
+
+describe('drafts', () => {
+  it('keeps several plans that never reached the server beside each other', () => {
+    keepDraft({ state: titled('b', 1), saved: null, clean: false })
+    keepDraft({ state: titled('a', 2), saved: null, clean: false })
+    expect(unsavedDrafts().map(draft => draft.state.plan.title)).toEqual(['a', 'b'])
+  })
+
+  it('goes by its id once it is saved, and is unsaved no longer', () => {
+    keepDraft({ state: titled('a', 1), saved: null, clean: false })
+    keepDraft({ state: titled('a', 1), saved: { id: 'p1', version: 1, savedAt: '' }, clean: true })
+    expect(unsavedDrafts()).toEqual([])
+    expect(draftOf('p1')?.state.plan.title).toBe('a')
+    dropDraft('p1')
+    expect(draftOf('p1')).toBeNull()
+  })
+
+  it('says so where the browser keeps nothing', () => {
+    storage.full = true
+    expect(keepDraft({ state: titled('a', 1), saved: null, clean: false })).toBe(false)
+  })
+
+  it('takes what is no draft for none', () => {
+    storage.setItem('waybench-draft p1', '{"state":')
+    storage.setItem('waybench-draft p2', '{}')
+    expect([draftOf('p1'), draftOf('p2'), draftOf('p3')]).toEqual([null, null, null])
+  })
+})
