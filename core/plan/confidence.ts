@@ -41,8 +41,8 @@ function neededFactors(drawn: Drawn, wanted: Wanted): Float64Array | null {
   return needed
 }
 
-/** Bisection stops here: finer than any balance. */
-const fine = 1e-5
+/** The search for a factor stops here: finer than a weighing of four figures. */
+const fine = 5e-5
 /** Nobody charges more than so many times what typical yields ask for; beyond, the goal is out of reach. */
 const largestFactor = 1e6
 
@@ -56,28 +56,39 @@ const largestFactor = 1e6
 export function confidentAmounts(input: Omit<AmountsInput, 'factor'>, confidence: number | null): Confident {
   const wanted: Wanted = input.plan.goals.map(g => (g.amount.kind === 'mass' ? g.amount.massG : null))
   const seed = input.plan.seed
-  const at = (factor: number, limited = false): Confident => {
+  const at = (factor: number): Confident => {
     const amounts = amountsOf({ ...input, factor })
     const drawn = drawnOf(amounts, seed)
-    return { amounts, drawn, factor, limited, chanceAll: chanceOfAll(drawn, wanted) }
+    return { amounts, drawn, factor, limited: false, chanceAll: chanceOfAll(drawn, wanted) }
+  }
+  // The search looks at mass goals alone; the steps of the others are drawn once, at its end.
+  const mass = wanted.flatMap((massG, goal) => (massG === null ? [] : [goal]))
+  const glance = (factor: number): Confident => {
+    const amounts = amountsOf({ ...input, factor })
+    const drawn = drawnOf(amounts, seed, mass)
+    return { amounts, drawn, factor, limited: false, chanceAll: chanceOfAll(drawn, wanted) }
+  }
+  const bisected = (from: Confident, sure: number): Confident => {
+    const found = searched(glance, from, sure)
+    return { ...found, drawn: drawnOf(found.amounts, seed) }
   }
   const plain = at(1)
   if (confidence === null || plain.chanceAll === null || isCut(plain)) return plain
-  if (!simplyScales(plain)) return bisected(at, plain, confidence)
+  if (!simplyScales(plain)) return bisected(plain, confidence)
 
   // Everything grows with the factor alike, so each draw tells the factor that it needs.
   let now = plain
   for (let round = 0; round < 4; round++) {
     const needed = Float64Array.from(neededFactors(now.drawn, wanted)!).sort()
     const factor = now.factor * needed[Math.max(0, Math.ceil(confidence * needed.length - rounding) - 1)]!
-    if (!(factor < largestFactor)) return bisected(at, plain, confidence)
+    if (!(factor < largestFactor)) return bisected(plain, confidence)
     const next = at(factor)
-    if (isCut(next)) return bisected(at, plain, confidence)
+    if (isCut(next)) return bisected(plain, confidence)
     if ((next.chanceAll ?? 0) >= confidence) return next
     // More charge meant more batches, and with them other draws: once more from there.
     now = next
   }
-  return bisected(at, plain, confidence)
+  return bisected(plain, confidence)
 }
 
 const isCut = ({ amounts }: Confident): boolean => amounts.division.goals.some(g => g.wantedG !== null && g.cutBy !== null)
@@ -88,49 +99,48 @@ function simplyScales({ amounts }: Confident): boolean {
   return planned === null && flowing.keptG.size === 0 && flowing.kinds.every(k => k === 'mass') && flowing.steps.every(s => s.lossG === 0)
 }
 
-function bisected(at: (factor: number, limited?: boolean) => Confident, plain: Confident, confidence: number): Confident {
+/**
+ * The smallest factor that is enough, bracketed: by interpolating the chance, and by halving where that does not narrow it fast. A factor that
+ * the start does not allow is too large, whatever its chance.
+ */
+function searched(at: (factor: number) => Confident, plain: Confident, confidence: number): Confident {
   const enough = (c: Confident): boolean => (c.chanceAll ?? 0) >= confidence
   let low = 0
+  let below: Confident | null = null
+  let above: Confident | null = null
   let high = 1
-  let best = plain
-  while (!enough(best)) {
-    low = high
-    high *= 2
-    const next = high > largestFactor ? null : at(high)
-    if (next === null) return { ...best, limited: true }
-    if (isCut(next)) {
-      const most = uncut(at, low, high)
-      if (!enough(most)) return { ...most, limited: true }
-      best = most
-      high = most.factor
+  for (let next = plain; ; next = at(high)) {
+    if (isCut(next)) break
+    if (enough(next)) {
+      above = next
       break
     }
-    best = next
+    below = next
+    low = high
+    high *= 2
+    if (high > largestFactor) return { ...next, limited: true }
   }
+  let halve = false
   while (high - low > fine * high) {
-    const middle = (low + high) / 2
-    const next = at(middle)
-    if (enough(next)) {
-      best = next
-      high = middle
-    } else low = middle
-  }
-  return best
-}
-
-/** The largest factor at which the start still serves every mass goal in full. */
-function uncut(at: (factor: number) => Confident, from: number, to: number): Confident {
-  let low = from
-  let high = to
-  let best = at(from)
-  while (high - low > fine * high) {
-    const middle = (low + high) / 2
+    const width = high - low
+    const middle = halve || above === null ? low + width / 2 : interpolated(low, below, high, above, confidence)
     const next = at(middle)
     if (isCut(next)) high = middle
-    else {
-      best = next
+    else if (enough(next)) {
+      above = next
+      high = middle
+    } else {
+      below = next
       low = middle
     }
+    halve = high - low > width / 2
   }
-  return best
+  return above ?? { ...(below ?? plain), limited: true }
+}
+
+/** Where a straight line between both ends reaches the confidence; never at an end itself. */
+function interpolated(low: number, below: Confident | null, high: number, above: Confident, confidence: number): number {
+  const from = below?.chanceAll ?? 0
+  const part = (confidence - from) / Math.max(1e-9, (above.chanceAll ?? 0) - from)
+  return low + (high - low) * Math.min(0.98, Math.max(0.02, part))
 }

@@ -1,0 +1,101 @@
+import { writeFileSync } from 'node:fs'
+import { daysOf } from '../../core/days/calendar.ts'
+import { hazardsOf } from '../../core/hazards/list.ts'
+import { evaluate } from '../../core/plan/evaluate.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import { reckoned } from '../../core/plan/reckoned.ts'
+import { drawCount, scores } from '../../core/yields/draw.ts'
+import { demoParts } from '../../server/library/demo.ts'
+import { openWorkshop } from '../../server/library/workshop.ts'
+import { benzoinGoal, benzoinPlan, logEntry, mass, rest, share } from '../support/benzoin-plans.ts'
+
+/**
+ * Speed of a whole evaluation of an eight-step convergent plan, as a ratio to one bare pass of the same draws: for each step and draw the
+ * yield from its two scores, multiplied up. Rounds alternate between what is compared; figures are the least of the rounds in ms, since other
+ * work on the machine only adds. `--json FILE` writes them.
+ *
+ * An amount that moves leaves the yields as drawn, which are kept; `fresh draws` reckons each round with another seed, and keeps nothing.
+ *
+ * Without the basket: the solver runs behind the slider, in the worker, once the amounts stand.
+ */
+const jsonFile = process.argv.includes('--json') ? process.argv[process.argv.indexOf('--json') + 1] : undefined
+const rounds = 25
+
+const workshop = await openWorkshop([])
+const { library, tables } = workshop
+const traits = workshop.traits()
+const { settings, packs, shelf } = demoParts()
+const copper = 'benzil-copper-ammonium-nitrate'
+const dioxime = [copper, 'benzil-dioxime']
+const plan = (amounts: readonly Plan['goals'][number]['amount'][], own: Partial<Plan> = {}, confidence: number | null = null): Plan =>
+  benzoinPlan(
+    ['lophine', '2-3-diphenylquinoxaline', 'benzil-dioxime', 'hexaphenylbenzene'].map((target, i) =>
+      target === 'benzil-dioxime' ? benzoinGoal(library, target, amounts[i]!, dioxime) : benzoinGoal(library, target, amounts[i]!),
+    ),
+    { packs, shelf, ...own, settings: { ...settings, confidence } },
+  )
+const cases: Readonly<Record<string, Plan>> = {
+  'typical yields': plan([mass(2), mass(2), mass(1), rest]),
+  'masses at 9 in 10': plan([mass(2), mass(2), mass(1), mass(1)], { start: { material: 'benzoin', massG: null } }, 0.9),
+  'share and rest at 9 in 10': plan([mass(2), mass(2), share(0.2), rest], {}, 0.9),
+  'after a logged run': plan([mass(2), mass(2), mass(1), rest], { log: [logEntry({ weighedG: 17 })] }),
+}
+
+let sink = 0
+const timed = (work: () => number): number => {
+  const before = performance.now()
+  sink += work()
+  return performance.now() - before
+}
+
+/** What no plan can be faster than: each yield of each draw once. */
+function barePass(steps: number): number {
+  let sum = 0
+  const product = new Float64Array(drawCount).fill(1)
+  for (let step = 0; step < steps; step++) {
+    const bench = scores(`bare-${step}`, 'b', 1)
+    const run = scores(`bare-${step}`, 'r1', 1)
+    for (let k = 0; k < drawCount; k++) product[k] = product[k]! / (1 + Math.exp(-(1.5 + 0.7 * (bench[k]! + run[k]!))))
+  }
+  for (let k = 0; k < drawCount; k++) sum += product[k]!
+  return sum
+}
+
+let seed = 2
+const rows: Record<string, number | string>[] = []
+for (const [name, one] of Object.entries(cases)) {
+  const input = { library, tables, traits, plan: one, solver: null }
+  const amounts = reckoned(library, one)
+  const materials = new Set(amounts.steps.flatMap(step => step.charges.map(line => line.material)))
+  const works: Readonly<Record<string, () => number>> = {
+    bare: () => barePass(amounts.steps.length),
+    whole: () => Object.keys(evaluate(input)).length,
+    fresh: () => Object.keys(evaluate({ ...input, plan: { ...one, seed: seed++ } })).length,
+    amounts: () => reckoned(library, one).steps.length,
+    hazards: () => hazardsOf({ library, tables, traits, steps: amounts.toRun, start: one.start, settings: one.settings }).materials.length,
+    days: () => daysOf({ library, steps: amounts.toRun, ...one.settings }).booked.length,
+  }
+  const times = new Map(Object.keys(works).map(key => [key, [] as number[]]))
+  for (let round = 0; round < rounds + 3; round++)
+    for (const [key, work] of Object.entries(works)) {
+      const took = timed(work)
+      // The first rounds warm the compiler and the streams.
+      if (round >= 3) times.get(key)!.push(took)
+    }
+  const at = (key: string): number => Number(Math.min(...times.get(key)!).toFixed(2))
+  rows.push({
+    plan: name,
+    steps: amounts.steps.length,
+    materials: materials.size,
+    'bare pass, ms': at('bare'),
+    'whole evaluation, ms': at('whole'),
+    'whole over bare': Number((at('whole') / at('bare')).toFixed(1)),
+    'with fresh draws, ms': at('fresh'),
+    'amounts and draws, ms': at('amounts'),
+    'hazards, ms': at('hazards'),
+    'days, ms': at('days'),
+  })
+}
+console.table(rows)
+if (jsonFile !== undefined) writeFileSync(jsonFile, `${JSON.stringify(rows, null, 2)}\n`)
+if (!Number.isFinite(sink)) process.exitCode = 1
