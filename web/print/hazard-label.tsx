@@ -46,23 +46,25 @@ export const FullLabel = ({ library, material }: { readonly library: Library; re
   </article>
 )
 
-/** The same for a bench sheet: every statement, run on; no figures. */
+/** The same for a bench sheet: signs at the right, every statement run on after the name; no figures. */
 export const SmallLabel = ({ library, material }: { readonly library: Library; readonly material: LabelledMaterial }) => (
   <article class={`hz small ${material.known}`}>
     <Signs hazard={material} />
-    <div>
-      <div class="nm">
-        <b>
-          <Name text={softened(nameIn(library)(material.material))} />
-        </b>
-        <SignalWord word={material.signalWord} />
-      </div>
-      {material.known === 'unknown' || material.codes.length === 0 ? (
-        <Statements material={material} />
+    <p>
+      <b>
+        <Name text={nameIn(library)(material.material)} />
+      </b>{' '}
+      {material.known === 'unknown' ? (
+        noHazardData
+      ) : material.codes.length === 0 ? (
+        'No hazard class assigned.'
       ) : (
-        <p class="codes">{material.codes.map(({ code, statement }) => `${code} ${statement}`).join('; ')}.</p>
+        <>
+          <SignalWord word={material.signalWord} />{' '}
+          <span class="codes">{material.codes.map(({ code, statement }) => `${code}\u00a0${statement}`).join('; ')}.</span>{' '}
+          {material.known === 'remembered' && <span class="soft">Remembered, no source seen.</span>}
+        </>
       )}
-      {material.known === 'remembered' && <p class="soft">Remembered, no source seen.</p>}
-    </div>
+    </p>
   </article>
 )

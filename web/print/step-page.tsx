@@ -251,7 +251,7 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
           </p>
         ))}
       </div>
-      <div class="hz-three">
+      <div class="hz-two">
         {labelled.map(material => (
           <SmallLabel library={library} material={material} key={material.material} />
         ))}
