@@ -51,6 +51,8 @@ export interface Meeting {
   readonly do: string
   /** The step is built for this meeting; its condition is told, never taken as met. */
   readonly intended: boolean
+  /** A rule about one material or about a kind of step (a flame, a boiling chip), not about two that meet. Absent = two meet. */
+  readonly general?: boolean
   readonly conditions: readonly string[]
   readonly sources: readonly Source[]
   /** In storage: whole days that they stand there at the same time; null where the calendar does not tell. Absent elsewhere. */

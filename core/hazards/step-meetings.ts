@@ -95,6 +95,7 @@ const meetingOf = (
   consequence: rule.consequence,
   do: rule.do,
   intended,
+  ...(rule.trigger.allOf.length < 2 && { general: true }),
   conditions: [...conditions, ...rule.trigger.conditions.map(asQuestion)],
   sources: rule.sources,
 })

@@ -96,18 +96,32 @@ export interface SharedMeeting {
   readonly places: string
 }
 
+/**
+ * Meetings told once each with the steps named. A general rule (no flame near solvents, no boiling chip into what is hot) is told once for
+ * all the materials it is about, after what really meets there; it would otherwise bury that in every step.
+ */
 export function sharedMeetings(meetings: readonly Meeting[]): readonly SharedMeeting[] {
-  const groups = new Map<string, Meeting[]>()
+  const groups = new Map<string, [Meeting, ...Meeting[]]>()
   for (const one of meetings) {
-    const key = [one.where, one.title, one.intended, one.severity, [...one.materials].sort().join(' '), one.conditions.join(' ')].join('|')
+    const who = one.general ? 'general' : [...one.materials].sort().join(' ')
+    const key = [one.where, one.title, one.intended, one.severity, who, one.conditions.join(' ')].join('|')
     const group = groups.get(key)
     if (group) group.push(one)
     else groups.set(key, [one])
   }
-  return [...groups.values()].map(group => {
-    const first = group[0]!
-    return { meeting: first, places: first.where === 'step' ? stepsText([...new Set(group.map(one => one.place))]) : placeText(first) }
+  const shared = [...groups.values()].map((group): SharedMeeting => {
+    const first = group[0]
+    const places = first.where === 'step' ? stepsText([...new Set(group.map(one => one.place))]) : placeText(first)
+    return { meeting: { ...first, materials: [...new Set(group.flatMap(one => one.materials))] }, places }
   })
+  return [...shared.filter(({ meeting }) => !meeting.general), ...shared.filter(({ meeting }) => meeting.general)]
+}
+
+/** "for 12 days together": how long what should not stand together does; empty where the calendar does not tell. */
+export function togetherText({ where, days }: Meeting): string {
+  if (where !== 'storage' || days === undefined) return ''
+  if (days === null) return ' For how long the calendar does not tell.'
+  return days === 0 ? ' On this calendar they are never there together.' : ` For ${counted(days, 'day')} of this plan.`
 }
 
 /** Worst case of one gas, with the room that the vessel has for it. */

@@ -5,6 +5,7 @@ import type { Plan } from '../plan/plan.ts'
 import { moneyText } from '../quantity/money.ts'
 import { durationText, massText, percentText } from '../quantity/print.ts'
 import type { ShoppingLine } from '../shopping/shopping.ts'
+import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from './air-and-age.ts'
 import { packText, quantityWords } from './amounts.ts'
 import { answersOf, spreadText } from './answers.ts'
 import { type BenchSheet, benchSheetOf } from './bench-sheet.ts'
@@ -19,6 +20,7 @@ import {
   sharedMeetings,
   stateText,
   storageGroups,
+  togetherText,
   wasteAmount,
   wasteFrom,
 } from './hazard-sheet.ts'
@@ -195,7 +197,7 @@ function hazards(library: Library, { hazards: list, steps: charged }: Evaluation
     ...(list.meetings.length === 0 ? [] : ['May not meet']),
     ...sharedMeetings(list.meetings).flatMap(({ meeting, places }) =>
       wrapped(
-        `${severityText(meeting)} (${places}): ${sentence(meeting.title)} ${meeting.where === 'storage' ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}` : meetingText(library, meeting)}`,
+        `${severityText(meeting)} (${places}): ${sentence(meeting.title)} ${meeting.where === 'storage' ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}${togetherText(meeting)}` : meetingText(library, meeting)}`,
         '- ',
       ),
     ),
@@ -205,10 +207,15 @@ function hazards(library: Library, { hazards: list, steps: charged }: Evaluation
     ),
     ...(list.gas.length === 0 ? [] : ['Gas']),
     ...list.gas.flatMap(gas => wrapped(gasText(library, gas, batches(gas.step)), '- ')),
+    ...(list.peroxides.length === 0 ? [] : ['Peroxide formers']),
+    ...list.peroxides.flatMap(line => wrapped(peroxideText(library, line), '- ')),
+    ...(roomWarnings(list).length === 0 ? [] : ['Vapour and the room']),
+    ...roomWarnings(list).flatMap(line => wrapped(roomText(library, line), '- ')),
+    ...(roomWarnings(list).length === 0 ? [] : wrapped(roomAssumption, '  ')),
     ...(list.waste.length === 0 ? [] : ['Waste']),
     ...list.waste.flatMap(stream =>
       wrapped(
-        `${stream.name}, ${wasteAmount(stream)}: ${stream.container}. From ${wasteFrom(library, stream)}.${stream.neverWith.length === 0 ? '' : ` Never with ${listed(stream.neverWith)}.`}`,
+        `${stream.name}, ${wasteAmount(stream)}: ${stream.container}. From ${wasteFrom(library, stream)}.${wasteByDay(stream) === '' ? '' : ` By day: ${wasteByDay(stream)}.`}${stream.neverWith.length === 0 ? '' : ` Never with ${listed(stream.neverWith)}.`}`,
         '- ',
       ),
     ),

@@ -1,0 +1,60 @@
+import type { HazardList, PeroxideLine, RoomLine } from '../hazards/hazard-list.ts'
+import { type Library, materialOf } from '../library/library.ts'
+import { massText, noBreakSpace, numberText, volumeText } from '../quantity/print.ts'
+import { longDate } from './dates.ts'
+import { nameIn } from './names.ts'
+import { capital, counted, stepsText } from './words.ts'
+
+const dateText = longDate
+
+/** A peroxide former with its bottles and the day by which each is tested. */
+export function peroxideText(library: Library, line: PeroxideLine): string {
+  const name = capital(nameIn(library)(line.material))
+  const rule = `test ${counted(line.testAfterMonths, 'month')} after opening at the latest`
+  const bottles = line.bottles.map(({ opened, testBy, overdue, place }) => {
+    const where = place === null ? '' : ` (${place})`
+    if (opened === null || testBy === null) return `A bottle${where} has no opening date: test it before use or throw it out.`
+    const due = overdue === true ? 'overdue: test it before use or throw it out' : `test by ${dateText(testBy)}`
+    return `Opened ${dateText(opened)}${where}: ${due}.`
+  })
+  const fresh = bottles.length > 0 ? '' : ` Opened on ________, ${rule}.`
+  return `${name}, class ${line.class}, ${stepsText(line.steps)}: ${line.action}; ${rule}.${fresh}${bottles.map(text => ` ${text}`).join('')}`
+}
+
+/** What all the lines about the room take for granted. */
+export const roomAssumption =
+  'Reckoned as if all of it evaporated, evenly mixed, with no change of air; for fire at a tenth of a lower explosive limit of 1 %. Near a spill it is far worse; in a hood that draws, far better.'
+
+const air = (m3: number): string => `${numberText(m3, 2, m3 < 10 ? 1 : 0)}${noBreakSpace}m³`
+
+/** How much air one volatile liquid would need, against the room. */
+export function roomText(library: Library, line: RoomLine): string {
+  const { form } = materialOf(library, line.material)
+  const amount = line.volumeMl !== null && form !== 'solid' ? volumeText(line.volumeMl) : massText(line.massG)
+  const needs = [
+    ...(line.limitNeedsM3 === null ? [] : [`${air(line.limitNeedsM3)} of air to stay at its limit of ${line.limit}`]),
+    ...(line.fireNeedsM3 === null ? [] : [`${air(line.fireNeedsM3)} to stay clear of fire`]),
+  ]
+  const flash = line.flashC === null ? '' : `, flash point ${String(line.flashC).replace('-', '−')}${noBreakSpace}°C`
+  const room =
+    line.roomM3 === null
+      ? ' The volume of the room is not stated.'
+      : line.exceeds
+        ? ` The room has ${air(line.roomM3)}: in the hood only, and no more than this at a time.`
+        : ` The room has ${air(line.roomM3)}.`
+  return `${capital(amount)} of ${nameIn(library)(line.material)} in step ${line.step}${flash}: needs ${needs.join(', ')}.${room}`
+}
+
+/** Volatile liquids that the room cannot take, or of which nobody can tell. */
+export const roomWarnings = ({ room }: HazardList): readonly RoomLine[] => room.filter(line => line.exceeds !== false)
+
+/** Waste of one container by day of work-up: "Tue 1 December 120 mL, Thu 3 December 40 mL". */
+export function wasteByDay({ byDay }: HazardList['waste'][number]): string {
+  if (byDay.every(day => day.date === null)) return ''
+  return byDay
+    .map(({ date, massG, volumeMl, steps }) => {
+      const amount = volumeMl !== null ? volumeText(volumeMl) : massG !== null ? massText(massG) : 'amount unknown'
+      return `${date === null ? `${stepsText(steps)}, no day` : dateText(date)}: ${amount}`
+    })
+    .join('; ')
+}
