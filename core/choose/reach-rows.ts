@@ -102,7 +102,7 @@ export function reachRows(input: ReachInput): Checked<ReachAnswer> {
         routes: found.routes,
         counted: found.counted,
         proven: true,
-        flags: flagsOf(traits, materials, settings, hazardCounts(library, materials), null),
+        flags: flagsOf(library, traits, materials, settings, hazardCounts(library, materials), null),
       })
     }
   } catch (error) {

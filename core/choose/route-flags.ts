@@ -1,6 +1,7 @@
 import type { HazardCounts } from '../hazards/hazard-list.ts'
 import { regulatedAmong, type Whereabouts } from '../hazards/regulated.ts'
 import type { Traits } from '../hazards/traits.ts'
+import type { Library } from '../library/library.ts'
 import type { RouteMaterial } from '../route/materials.ts'
 
 /** What has to be said of a route before it is chosen. */
@@ -13,6 +14,7 @@ export interface RouteFlag {
 
 /** Flags of one route, what bars it first. */
 export function flagsOf(
+  library: Library,
   traits: ReadonlyMap<string, Traits>,
   materials: readonly RouteMaterial[],
   whereabouts: Whereabouts,
@@ -20,16 +22,21 @@ export function flagsOf(
   valueUnknown: string | null,
 ): RouteFlag[] {
   const flags: RouteFlag[] = []
+  const nameOf = (id: string): string => library.materials.get(id)?.name ?? id
   const hits = regulatedAmong(traits, materials, whereabouts)
   for (const hit of hits) {
     if (hit.barred)
-      flags.push({ kind: 'barred', material: hit.material, text: `The public cannot have ${hit.material}: ${hit.reason} (${hit.list}).` })
+      flags.push({
+        kind: 'barred',
+        material: hit.material,
+        text: `The public cannot have ${nameOf(hit.material)}: ${hit.reason} (${hit.list}).`,
+      })
   }
   for (const action of ['licence', 'reporting'] as const) {
     for (const hit of hits) {
       if (hit.action !== action || hit.barred) continue
       const asks = action === 'licence' ? 'needs a licence or declaration' : 'is under reporting of suspicious transactions'
-      flags.push({ kind: action, material: hit.material, text: `${hit.material} ${asks}: ${hit.reason} (${hit.list}).` })
+      flags.push({ kind: action, material: hit.material, text: `${capital(nameOf(hit.material))} ${asks}: ${hit.reason} (${hit.list}).` })
     }
   }
   if (hazard.unknown > 0) {
@@ -41,8 +48,10 @@ export function flagsOf(
     flags.push({
       kind: 'not-screened',
       material: null,
-      text: `Not screened against the lists, for want of a CAS number and a structure: ${unscreened.join(', ')}.`,
+      text: `Not screened against the lists, for want of a CAS number and a structure: ${unscreened.map(nameOf).join(', ')}.`,
     })
   if (valueUnknown !== null) flags.push({ kind: 'value-unknown', material: null, text: valueUnknown })
   return flags
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

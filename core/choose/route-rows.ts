@@ -1,6 +1,6 @@
 import { compareCounts, hazardCounts } from '../hazards/counts.ts'
 import type { HazardCounts, RegulatedHit } from '../hazards/hazard-list.ts'
-import { stopsAmong } from '../hazards/regulated.ts'
+import { regulatedAmong, stopsAmong } from '../hazards/regulated.ts'
 import type { HazardTables } from '../hazards/tables.ts'
 import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
@@ -197,14 +197,14 @@ function listed(drawing: Drawing, drawn: Drawn): RouteRows {
       bought: boughtBy(library, one.route),
       value,
       hazard: one.hazard,
-      flags: flagsOf(traits, one.materials, settings, one.hazard, unknown),
+      flags: flagsOf(library, traits, one.materials, settings, one.hazard, unknown),
     }
   }
   const count = query.count ?? defaultCount
   const routes = briefs.slice(0, count).map(row)
   const whole = drawn.complete && drawn.routes.length <= count
   const bound = whole || asked.by !== axis ? null : figure(drawn.routes[count]?.value ?? drawn.bound)
-  const gentlest = gentlestOf(briefs, row)
+  const gentlest = gentlestOf(briefs, row, one => regulatedAmong(traits, one.materials, settings).some(hit => hit.barred))
   return {
     routes: namingTheNext(routes, briefs, row),
     complete: whole,
@@ -243,12 +243,16 @@ function brief({ input, asked, yields }: Drawing, network: Network, found: Order
   }
 }
 
-/** Of those within ten points of the first one's overall yield on start, the gentlest, where that is not the first itself. */
-function gentlestOf(briefs: readonly Brief[], row: (one: Brief) => RouteRow): GentlestRoute | null {
+/**
+ * Of those within ten points of the first one's overall yield on start, the gentlest, where that is not the first itself. What the buyer may
+ * not have is never recommended.
+ */
+function gentlestOf(briefs: readonly Brief[], row: (one: Brief) => RouteRow, isBarred: (one: Brief) => boolean): GentlestRoute | null {
   const first = briefs[0]!
   let gentlest = first
   for (const one of briefs) {
-    if (one.overallYield >= first.overallYield - 0.1 - 1e-9 && compareCounts(one.hazard, gentlest.hazard) < 0) gentlest = one
+    if (one.overallYield >= first.overallYield - 0.1 - 1e-9 && compareCounts(one.hazard, gentlest.hazard) < 0 && !isBarred(one))
+      gentlest = one
   }
   if (gentlest === first) return null
   const yieldPointsLost = 100 * (first.overallYield - gentlest.overallYield)

@@ -8,6 +8,7 @@ import { materialsOfSteps } from '../route/materials.ts'
 import { shoppingOf } from '../shopping/basket.ts'
 import type { Solver } from '../shopping/shopping.ts'
 import { materialsToOrder } from '../shopping/to-order.ts'
+import { barredNotes } from './barred.ts'
 import type { Evaluation, Stopped } from './evaluation.ts'
 import { checkedPlan, PlanRefused } from './goals.ts'
 import type { Plan } from './plan.ts'
@@ -71,6 +72,17 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
     heatSources: settings.heatSources,
     toBuy: materialsToOrder(shopping.lines),
   })
+  const hazards = hazardsOf({
+    library,
+    tables,
+    traits,
+    steps: amounts.toRun,
+    start: plan.start,
+    settings,
+    shelf: plan.shelf,
+    today: settings.startDate,
+    timing: timingOf(amounts.toRun, days),
+  })
   return {
     overallYieldOnStart: amounts.overallYieldOnStart,
     longestLinearYield: amounts.longestLinearYield,
@@ -78,23 +90,14 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
     goals: amounts.goals,
     chanceAll: amounts.chanceAll,
     start: amounts.start,
+    startNeeded: amounts.startNeeded,
     coProducts: amounts.coProducts,
     shopping: shopping.lines,
     basket: shopping.basket,
-    hazards: hazardsOf({
-      library,
-      tables,
-      traits,
-      steps: amounts.toRun,
-      start: plan.start,
-      settings,
-      shelf: plan.shelf,
-      today: settings.startDate,
-      timing: timingOf(amounts.toRun, days),
-    }),
+    hazards,
     days,
     metrics: amounts.metrics,
-    notes: [...amounts.notes, ...shopping.problems],
+    notes: [...barredNotes(library, hazards.regulated), ...amounts.notes, ...shopping.problems],
   }
 }
 

@@ -55,8 +55,10 @@ export function watchWanted(): void {
       )
       return
     }
+    // What the buyer cannot have is not chosen by itself where there is another way.
+    const allowed = ways.filter(({ row }) => !row.flags.some(flag => flag.kind === 'barred'))
     const route = firstAgreeing(
-      ways.map(way => way.route),
+      (allowed.length > 0 ? allowed : ways).map(way => way.route),
       plan.peek().goals.map(goal => goal.route),
     )
     if (route === null) return
