@@ -1,14 +1,13 @@
 import { comparedRuns } from '../../core/logbook/compare.ts'
 import { withRun } from '../../core/logbook/run.ts'
 import { planFileOf } from '../../core/plan/file.ts'
-import { parseJson } from '../../core/problem/json.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { shareFraction } from '../../core/quantity/convert.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { massText, percentText } from '../../core/quantity/print.ts'
 import { openWorkshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
-import { openPlan } from '../planning/plan-file.ts'
+import { planIn } from '../planning/plan-file.ts'
 import { Refusal } from '../refusal.ts'
 import { badOption, type Command, type Given } from './command.ts'
 
@@ -31,10 +30,8 @@ export const log: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const json = parseJson(file, await terminal.readFile(file))
-    if (!json.ok) throw new Refusal('bad-input', json.problems)
     const workshop = await openWorkshop(given.texts('library'))
-    const { plan } = openPlan(workshop, json.value, file)
+    const { plan } = await planIn(workshop, file, terminal)
     const { library } = workshop
     const step = given.need('step', 'The log has to know what was run.')
     const transformation = library.transformations.get(step)

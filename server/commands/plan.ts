@@ -1,6 +1,5 @@
 import { planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
-import { parseJson } from '../../core/problem/json.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
@@ -9,9 +8,8 @@ import { goalAmountOf, gramsOf } from '../planning/amounts.ts'
 import { choosingFrom } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { gentlestWords } from '../planning/gentlest.ts'
-import { evaluatePlan, openPlan } from '../planning/plan-file.ts'
+import { evaluatePlan, type openPlan, planIn } from '../planning/plan-file.ts'
 import { planOf } from '../planning/request.ts'
-import { Refusal } from '../refusal.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
 
@@ -86,9 +84,7 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
         'option-clash',
       )
   }
-  const json = parseJson(file, await terminal.readFile(file))
-  if (!json.ok) throw new Refusal('bad-input', json.problems)
-  const { plan, changes } = openPlan(workshop, json.value, file)
+  const { plan, changes } = await planIn(workshop, file, terminal)
   return { plan, changes, note: null }
 }
 

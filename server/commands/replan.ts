@@ -1,10 +1,9 @@
 import { type Way, waysOn } from '../../core/logbook/replan.ts'
-import { parseJson } from '../../core/problem/json.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
 import { openWorkshop } from '../library/workshop.ts'
-import { openPlan } from '../planning/plan-file.ts'
+import { planIn } from '../planning/plan-file.ts'
 import { listRoutes } from '../planning/request.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
@@ -25,11 +24,9 @@ export const replan: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const json = parseJson(file, await terminal.readFile(file))
-    if (!json.ok) throw new Refusal('bad-input', json.problems)
     const workshop = await openWorkshop(given.texts('library'))
     const { library, tables } = workshop
-    const { plan } = openPlan(workshop, json.value, file)
+    const { plan } = await planIn(workshop, file, terminal)
     const step = given.text('step')
     const routes = (start: string, target: string) => {
       try {

@@ -3,7 +3,9 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { changesSince, type OpenedPlan, planFromFile } from '../../core/plan/file.ts'
 import { checkedPlan } from '../../core/plan/goals.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import { parseJson } from '../../core/problem/json.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import type { Terminal } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
@@ -14,6 +16,13 @@ export function openPlan(workshop: Workshop, value: unknown, name: string): Open
   const opened = planFromFile(name, value)
   if (!opened.ok) throw new Refusal('bad-input', opened.problems)
   return { ...opened.value, changes: changesSince(workshop.library, opened.value) }
+}
+
+/** The plan in a file that a command line names. */
+export async function planIn(workshop: Workshop, file: string, terminal: Terminal) {
+  const json = parseJson(file, await terminal.readFile(file))
+  if (!json.ok) throw new Refusal('bad-input', json.problems)
+  return openPlan(workshop, json.value, file)
 }
 
 /** Everything wrong with a plan file, and what changed under it. */
