@@ -55,6 +55,11 @@ export const printed = (scheme: SchemeIn): SchemeIn => {
 
 /** A single step leaves room beside it for what it should give, px. */
 const stepPx = 500
+/** From this width of both structures on they would part over two lines; what the step gives then stands below, px. */
+const wideDrawings = 230
+const widePx = 660
+/** A formula's width, about so many px a letter. */
+const formulaW = (cell: Cell | undefined): number => (cell?.formula ?? []).reduce((sum, run) => sum + run.t.length * 8, 0)
 
 /** One step of a plan's scheme by itself: what it takes at the left, as much of it as is charged, and what it makes at the right. */
 export function oneStep(scheme: SchemeIn, charged: ChargedStep): SchemeIn | null {
@@ -79,7 +84,8 @@ export function oneStep(scheme: SchemeIn, charged: ChargedStep): SchemeIn | null
       role: id === step.from ? 'start' : id === step.to ? cell.role : 'co',
     }
   }
-  return { pane: stepPx, form: 'wide', start: step.from, cells, steps: [alone], legend: [] }
+  const drawnW = [step.from, step.to].reduce((sum, id) => sum + (cells[id]?.shape?.w ?? formulaW(cells[id])), 0)
+  return { pane: drawnW > wideDrawings ? widePx : stepPx, form: 'wide', start: step.from, cells, steps: [alone], legend: [] }
 }
 
 const withoutPicks = (cells: SchemeIn['cells']): SchemeIn['cells'] =>

@@ -39,9 +39,6 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
       </p>
       <Operations sheet={sheet} />
       <Results sheet={sheet} />
-      <section class="keep">
-        <Dangers sheet={sheet} {...props} />
-      </section>
       <section class="s keep ends">
         <p>
           <b>Waste.</b>{' '}
@@ -68,6 +65,9 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
         <p>
           <b>Source.</b> {sheet.source.slice(0, 2).join(' ')}
         </p>
+      </section>
+      <section class="keep">
+        <Dangers sheet={sheet} {...props} />
       </section>
     </Leaf>
   )
