@@ -13,6 +13,8 @@ export interface RunNote {
   /** Loss on drying still to come, percent of the weighed mass; 0 = dry. */
   readonly dampPercent?: number
   readonly purity?: number | null
+  /** C, from the first liquid to the last solid. */
+  readonly meltingC?: readonly [number, number] | null
   readonly batch?: number
   readonly date?: string | null
   readonly failed?: boolean
@@ -24,7 +26,7 @@ export interface RunNote {
 /**
  * The plan with one more entry in its log. Nothing is edited: a correction is a new entry that names the one it replaces.
  *
- * @returns Problems: log-step-unknown, log-number (a mass, loss or purity that cannot be), log-date, log-replaces (an entry that is not
+ * @returns Problems: log-step-unknown, log-number (a mass, loss, purity or melting range that cannot be), log-date, log-replaces (an entry that is not
  * there, stands no longer, or belongs to another step)
  */
 export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Plan> {
@@ -81,6 +83,19 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
       'Give a mass above zero, or leave it out for "as planned".',
     )
   }
+  const melting = run.meltingC ?? null
+  if (
+    melting !== null &&
+    !(Number.isFinite(melting[0]) && Number.isFinite(melting[1]) && melting[0] <= melting[1] && melting[0] > -273.15)
+  ) {
+    fault(
+      'log-number',
+      'meltingC',
+      `${melting[0]} to ${melting[1]} C is no melting range.`,
+      'It goes from the first liquid to the last solid.',
+      'Give the lower figure first, as in 94-95.',
+    )
+  }
   const date = run.date ?? null
   if (date !== null && !/^\d{4}-\d{2}-\d{2}$/.test(date)) {
     fault('log-date', 'date', `"${date}" is no date.`, 'Runs are listed by date.', 'Write it as 2026-12-03.')
@@ -109,6 +124,7 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
     weighedG: run.weighedG,
     dampPercent: damp,
     purity,
+    ...(melting === null ? {} : { meltingC: melting }),
     failed: run.failed ?? false,
     note: run.note ?? '',
     replaces: run.replaces ?? null,

@@ -24,6 +24,7 @@ export interface StepAmounts {
   readonly charges: readonly ChargedLine[]
   readonly batches: number
   readonly perBatchMl: number | null
+  readonly combine: number | null
   readonly volumeAssumed: boolean
   readonly notes: readonly string[]
   readonly logged: LoggedStep | null
@@ -155,7 +156,8 @@ function stepAmounts(
   const flow = flowOf(library, transformation)
   const scale = limitingG / flow.referenceG
   const common = { transformation, makes, limitingG, scale, expectedG: runningG + (done?.isolatedG ?? 0), logged: done }
-  if (limitingG <= 0) return { ...common, charges: [], batches: done ? 0 : 1, perBatchMl: null, volumeAssumed: false, notes: [] }
+  if (limitingG <= 0)
+    return { ...common, charges: [], batches: done ? 0 : 1, perBatchMl: null, combine: null, volumeAssumed: false, notes: [] }
   const charges = partlyBought(
     chargesOf(library, {
       transformation,
@@ -174,17 +176,22 @@ function stepAmounts(
     limitingG,
     productG: runningG,
     vessels: settings.vessels,
-    asked: done ? done.leftToRun : (settings.batches[transformation] ?? null),
+    asked: done ? done.leftToRun : (settings.batches[transformation] ?? runsByGroups(plan, makes)),
   })
   return {
     ...common,
     charges,
     batches: batches.batches,
     perBatchMl: batches.perBatchMl,
+    combine: batches.combine,
     volumeAssumed: volume.assumed,
     notes: batches.notes,
   }
 }
+
+/** Every group runs the last step of a goal for itself; null where nobody divides it so. */
+const runsByGroups = (plan: Plan, makes: string): number | null =>
+  plan.goals.find(goal => goal.target === makes && goal.groups?.as === 'runs')?.groups?.count ?? null
 
 function flowingOf(
   input: AmountsInput,

@@ -44,6 +44,7 @@ function chargedStep(library: Library, amounts: Amounts, step: StepAmounts, spre
     batches: step.batches + (step.logged?.batchesDone ?? 0),
     goesTo: goesTo(amounts, step.makes),
     coProducts: coProducts(library, amounts, step, chargedG),
+    ...(step.combine === null ? {} : { combine: step.combine }),
     volumeMl: { perBatch: step.perBatchMl, assumed: step.volumeAssumed },
     ...(step.logged ? { done: { isolatedG: step.logged.isolatedG, leftToRun: step.logged.leftToRun } } : {}),
     notes: [...step.notes, ...chargeNotes(library, amounts, step)],

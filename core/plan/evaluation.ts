@@ -5,7 +5,8 @@ import type { ChargedStep, Spread } from '../route/charged.ts'
 import type { EcoScale } from '../route/eco-penalties.ts'
 import type { MassMetrics } from '../route/mass-metrics.ts'
 import type { Basket, ShoppingLine } from '../shopping/shopping.ts'
-import type { GoalAmount } from './plan.ts'
+import type { GoalAmount, Groups } from './plan.ts'
+import type { StartNeeded } from './start-needed.ts'
 
 export interface GoalResult extends Spread {
   readonly target: string
@@ -14,6 +15,8 @@ export interface GoalResult extends Spread {
   readonly longestLinearYield: number
   /** Grams of the start this goal takes. */
   readonly startG: number
+  /** For so many groups: one group's part of the median, and whether each runs the last step itself or one lot is divided. */
+  readonly groups?: Groups & { readonly eachG: number }
   /** Chance that the wanted mass is reached; null for shares and rest. */
   readonly chance: number | null
   /** Step numbers of its route, working order. */
@@ -54,6 +57,8 @@ export interface Evaluation {
     /** g per 100 g of feedstock where the first step is an isolation; shown beside the yield, never multiplied in. */
     readonly recoveryPercent: number | null
   }
+  /** What it takes to reach the mass goals nine times in ten, or with the confidence asked for; null without a mass goal. */
+  readonly startNeeded: StartNeeded | null
   readonly coProducts: readonly { readonly compound: string; readonly step: string; readonly expectedG: number }[]
   readonly shopping: readonly ShoppingLine[]
   /** Null only where no solver was handed in. */

@@ -7,6 +7,7 @@ import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { schemaProblems } from '../problem/schema.ts'
 import { packsFileSchema } from '../shopping/packs.ts'
 import { shelfItemSchema } from '../shopping/shelf.ts'
+import { canonical } from './canonical.ts'
 import { libraryOfParts } from './library-of-parts.ts'
 import type { Plan } from './plan.ts'
 import { settingsSchema } from './settings.ts'
@@ -34,6 +35,7 @@ export const logEntrySchema = z.strictObject({
   weighedG: z.number().nonnegative(),
   dampPercent: z.number().min(0).lt(100),
   purity: z.number().gt(0).lte(1).nullable(),
+  meltingC: z.tuple([z.number(), z.number()]).optional(),
   failed: z.boolean(),
   note: z.string(),
   replaces: z.string().nullable(),
@@ -43,13 +45,21 @@ export const logEntrySchema = z.strictObject({
 export const planSchema = z.strictObject({
   title: z.string(),
   start: z.strictObject({ material: idSchema, massG: z.number().positive().nullable() }),
-  goals: z.array(z.strictObject({ target: idSchema, amount: amountSchema, route: routeSchema })),
+  goals: z.array(
+    z.strictObject({
+      target: idSchema,
+      amount: amountSchema,
+      route: routeSchema,
+      groups: z.strictObject({ count: z.number().int().min(2).max(1000), as: z.enum(['runs', 'lot']) }).optional(),
+    }),
+  ),
   shelf: z.array(shelfItemSchema),
   packs: packsFileSchema.nullable(),
   settings: settingsSchema,
   log: z.array(logEntrySchema),
   topUps: z.array(z.strictObject({ compound: idSchema, massG: z.number().positive() })).optional(),
   repeats: z.array(z.strictObject({ step: idSchema, limitingG: z.number().positive() })).optional(),
+  edition: z.strictObject({ number: z.number().int().positive(), changed: z.array(z.string()) }).optional(),
   seed: z.number().int(),
 })
 
@@ -81,17 +91,6 @@ export function libraryHash(library: Library): string {
   const hash = sha256(canonical([ordered(library.materials.values()), ordered(library.transformations.values())]))
   known.set(library, hash)
   return hash
-}
-
-/** JSON with the keys of every object in order, so that equal data are equal text. */
-export function canonical(data: unknown): string {
-  if (Array.isArray(data)) return `[${data.map(canonical).join(',')}]`
-  if (data === null || typeof data !== 'object') return JSON.stringify(data)
-  const entries = Object.entries(data as Record<string, unknown>).filter(([, v]) => v !== undefined)
-  return `{${entries
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([k, v]) => `${JSON.stringify(k)}:${canonical(v)}`)
-    .join(',')}}`
 }
 
 /** The plan as a file: plan, identity of its library, and the slice it uses. */

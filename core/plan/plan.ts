@@ -9,10 +9,21 @@ export type GoalAmount =
   | { readonly kind: 'share'; readonly fraction: number }
   | { readonly kind: 'rest'; readonly leastG?: number }
 
+/**
+ * The amount of a goal as a multiple: "12 groups x 2 g". `runs` = every group runs the last step for itself, from one lot of what comes before;
+ * `lot` = one lot, divided at the end.
+ */
+export interface Groups {
+  readonly count: number
+  readonly as: 'runs' | 'lot'
+}
+
 export interface Goal {
   readonly target: string
+  /** Of all groups together. */
   readonly amount: GoalAmount
   readonly route: Route
+  readonly groups?: Groups
 }
 
 /** What was really done at one step. A correction is a new entry that names the one it replaces; nothing is edited away. */
@@ -26,6 +37,8 @@ export interface LogEntry {
   /** Loss on drying still to come, percent of the weighed mass; 0 = dry. */
   readonly dampPercent: number
   readonly purity: number | null
+  /** From the first liquid to the last solid, C. */
+  readonly meltingC?: readonly [number, number]
   readonly failed: boolean
   readonly note: string
   readonly replaces: string | null
@@ -46,5 +59,7 @@ export interface Plan {
   readonly topUps?: readonly { readonly compound: string; readonly massG: number }[]
   /** Further batches of steps that are done, each with its own charge of limiting compound, g. */
   readonly repeats?: readonly { readonly step: string; readonly limitingG: number }[]
+  /** Which version of the plan this is, counted by whoever keeps the file, and what changed since the one before, as sentences. */
+  readonly edition?: { readonly number: number; readonly changed: readonly string[] }
   readonly seed: number
 }

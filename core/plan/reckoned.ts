@@ -19,6 +19,7 @@ import { checkedPlan, PlanRefused } from './goals.ts'
 import { amountNotes } from './notes.ts'
 import type { Plan } from './plan.ts'
 import { partOf, stairsOf } from './stairs.ts'
+import { startNeeded, usualConfidence } from './start-needed.ts'
 
 /** All of a plan that follows from amounts alone: before anything is bought, feared or put on the calendar. */
 export interface Reckoned {
@@ -33,6 +34,7 @@ export interface Reckoned {
   readonly goals: readonly GoalResult[]
   readonly chanceAll: number | null
   readonly start: Evaluation['start']
+  readonly startNeeded: Evaluation['startNeeded']
   readonly coProducts: Evaluation['coProducts']
   readonly metrics: Evaluation['metrics']
   readonly notes: readonly Problem[]
@@ -67,6 +69,7 @@ export function reckoned(library: Library, plan: Plan): Reckoned {
     goals,
     chanceAll: confident.chanceAll,
     start: startOf(library, plan, amounts),
+    startNeeded: startNeeded(library, plan, plan.settings.confidence ?? usualConfidence),
     coProducts: steps.flatMap(s => s.coProducts.map(c => ({ compound: c.compound, step: s.number, expectedG: c.expectedG }))),
     metrics: {
       route: routeMetrics(library, whole, wants),
@@ -88,6 +91,7 @@ function goalResults(library: Library, plan: Plan, confident: Confident, steps: 
     const part = amounts.division.goals[index]!
     const route = partOf(library, merged.start, goal.target, merged.steps)
     const draws = drawn.goalG[index]!
+    const spread = spreadOf(draws, part.massG)
     return {
       target: goal.target,
       amount: goal.amount,
@@ -98,7 +102,8 @@ function goalResults(library: Library, plan: Plan, confident: Confident, steps: 
       steps: (merged.stepsOfGoal[index] ?? []).map(id => merged.numbers.get(id) ?? ''),
       stairs: stairsOf(library, amounts, steps, index, real),
       otherHandG: otherHand[index] ?? 0,
-      ...spreadOf(draws, part.massG),
+      ...spread,
+      ...(goal.groups ? { groups: { ...goal.groups, eachG: spread.medianG / goal.groups.count } } : {}),
     }
   })
 }

@@ -1,33 +1,38 @@
 import type { Library } from '../library/library.ts'
+import { confidentAmounts } from './confidence.ts'
+import { checkedPlan } from './goals.ts'
 import type { Plan } from './plan.ts'
-import { reckoned } from './reckoned.ts'
 
 /** How much of the start the mass goals of a plan take. Grams of compound. */
 export interface StartNeeded {
-  /** For the confidence asked for. */
+  /** Chance that all mass goals come out together. */
+  readonly confidence: number
   readonly startG: number
   /** With charges at typical yields, and the chance that then all goals come out. */
   readonly typicalG: number
-  readonly typicalChance: number | null
+  readonly typicalChance: number
 }
+
+/** What is told where nobody asks for another: nine times in ten. */
+export const usualConfidence = 0.9
 
 /**
  * The start needed to reach all mass goals together with a confidence, whatever is in hand; beside it the one at typical yields. Shares and
- * `rest` take no part.
+ * `rest` take no part, nor does what was logged.
  *
  * @param confidence above 0 and below 1
- * @throws PlanRefused for a plan without a mass goal, or one that cannot be reckoned
+ * @returns null for a plan without a mass goal, or where no amount reaches the confidence
  */
-export function startNeeded(library: Library, plan: Plan, confidence: number): StartNeeded {
+export function startNeeded(library: Library, plan: Plan, confidence: number): StartNeeded | null {
   const goals = plan.goals.filter(g => g.amount.kind === 'mass')
-  const at = (wanted: number | null) =>
-    reckoned(library, {
-      ...plan,
-      goals,
-      start: { ...plan.start, massG: null },
-      log: [],
-      settings: { ...plan.settings, confidence: wanted },
-    })
-  const typical = at(null)
-  return { startG: at(confidence).start.massG, typicalG: typical.start.massG, typicalChance: typical.chanceAll }
+  const { topUps: _topUps, repeats: _repeats, ...rest } = plan
+  const bare: Plan = { ...rest, goals, start: { ...plan.start, massG: null }, log: [] }
+  const checked = goals.length === 0 ? null : checkedPlan(library, bare)
+  if (!checked?.ok) return null
+  const input = { library, plan: bare, merged: checked.value, settings: plan.settings }
+  const typical = confidentAmounts(input, null)
+  const sure = confidentAmounts(input, confidence)
+  if (sure.limited || typical.chanceAll === null) return null
+  const { startG } = sure.amounts.division
+  return { confidence, startG, typicalG: typical.amounts.division.startG, typicalChance: typical.chanceAll }
 }

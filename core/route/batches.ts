@@ -109,6 +109,8 @@ export interface BatchInput {
 export interface Batches {
   readonly batches: number
   readonly perBatchMl: number | null
+  /** Batches to run and combine so that none lies far above the largest published scale; null where none does. */
+  readonly combine: number | null
   readonly notes: readonly string[]
 }
 
@@ -136,8 +138,10 @@ export function batchesOf(library: Library, input: BatchInput): Batches {
     const what = kind === 'other' ? 'vessel' : kind
     notes.push(`No ${what} is listed among the vessels; one batch would need a ${what} of at least ${roundUp(total / fill)} mL.`)
   }
-  notes.push(...scaleNotes(library, transformation, input, batches))
-  return { batches, perBatchMl: input.volume.vesselMl === null ? null : input.volume.vesselMl / batches, notes }
+  const flags = scaleFlags(library, transformation, input, batches)
+  notes.push(...flags.notes)
+  const perBatchMl = input.volume.vesselMl === null ? null : input.volume.vesselMl / batches
+  return { batches, perBatchMl, combine: flags.combine, notes }
 }
 
 const fillText = (fill: number): string =>
@@ -155,8 +159,14 @@ function referenceG(library: Library, transformation: Transformation): number | 
   return moles === null || molarMass === undefined ? null : moles * molarMass
 }
 
-function scaleNotes(library: Library, transformation: Transformation, input: BatchInput, batches: number): string[] {
-  if (input.limitingG <= 0) return []
+function scaleFlags(
+  library: Library,
+  transformation: Transformation,
+  input: BatchInput,
+  batches: number,
+): { readonly notes: readonly string[]; readonly combine: number | null } {
+  if (input.limitingG <= 0) return { notes: [], combine: null }
+  let combine: number | null = null
   const notes: string[] = []
   const reference = referenceG(library, transformation)
   const stated = transformation.largestProvenG !== undefined || transformation.smallestProvenG !== undefined
@@ -164,12 +174,15 @@ function scaleNotes(library: Library, transformation: Transformation, input: Bat
   const smallest = Math.min(transformation.smallestProvenG ?? Number.POSITIVE_INFINITY, reference ?? Number.POSITIVE_INFINITY)
   const perBatch = input.limitingG / batches
   const scale = (g: number) => `${Number(g.toPrecision(3))} g`
-  const published = stated ? 'published' : 'published (its own; no other is known)'
+  // Where the library states neither scale, its own charge stands for both, and the flag says so.
+  const published = stated ? 'published' : 'published (its own charge, which stands for both; no other is known)'
   const limit = transformation.exotherm === 'strong' ? scaleLimits.aboveStrongExotherm : scaleLimits.above
   if (largest > 0 && perBatch > limit * largest * (1 + 1e-9)) {
     const times = perBatch / largest
+    combine = Math.ceil(input.limitingG / (limit * largest) - 1e-9)
+    const often = combine === 2 ? 'twice' : `${combine} times`
     notes.push(
-      `${Number(times.toPrecision(2))} times the largest scale ${published}, ${scale(largest)} of ${transformation.limiting}: try a small run first, or run it in several batches and combine.`,
+      `${Number(times.toPrecision(2))} times the largest scale ${published}, ${scale(largest)} of ${transformation.limiting}: try a small run first, or run it ${often} and combine.`,
     )
     if (transformation.exotherm === 'strong') {
       notes.push(`Strong exotherm: dosing takes at least ${Number(Math.cbrt(times).toPrecision(2))} times as long as in the source.`)
@@ -183,5 +196,5 @@ function scaleNotes(library: Library, transformation: Transformation, input: Bat
   if (productPerBatch < scaleLimits.leastProductG && perReference * smallest > productPerBatch) {
     notes.push(`Under ${scaleLimits.leastProductG} g of product in a batch: hard to isolate without small glassware.`)
   }
-  return notes
+  return { notes, combine }
 }

@@ -48,6 +48,8 @@ export interface ChargedStep extends Spread {
   /** Fraction of theory, or for an isolation grams of product per gram of feedstock. */
   readonly yieldFraction: { readonly low: number; readonly typical: number; readonly high: number }
   readonly batches: number
+  /** Batches to run and combine so that none lies far above the largest published scale; null or absent where none does. */
+  readonly combine?: number | null
   /** Where the product goes: to a later step, a goal, or kept back. */
   readonly goesTo: readonly { readonly step: string | null; readonly goal: number | null; readonly massG: number }[]
   /** Second products worth isolating, g at typical yield. */

@@ -175,6 +175,7 @@ describe('the evaluation', () => {
         'overallYieldOnStart',
         'shopping',
         'start',
+        'startNeeded',
         'steps',
       ].sort(),
     )
