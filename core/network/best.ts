@@ -1,4 +1,4 @@
-import { Heap } from './heap.ts'
+import { RadixHeap } from './radix-heap.ts'
 import { lesser, type Space } from './space.ts'
 
 /** The best value of making each node, and how; or a circle that makes more of itself. */
@@ -40,39 +40,19 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
  * Source: Knuth, Inf. Process. Lett. 6 (1977) 1.
  */
 export function labelsOf(space: Space): Labels {
-  const { network, masked, leaf, mayBeLeaf, factor, made, own } = space
-  const { head, bodyStart, body, useStart, uses, users, userHeads } = network
+  const { network, mayBeLeaf, leaf, factor, made, own } = space
+  const { useStart, uses, users, userHeads } = network
   const isSum = space.form === 'sum'
   const n = useStart.length - 1
-  const m = head.length
   const value = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
   const best = new Int32Array(n).fill(-1)
   const settled = new Uint8Array(n)
-  // As long as no part counts less than itself, nothing that comes out of the heap later can lower what is settled.
-  let superior = true
-  let adds = false
-  let largest = 0
-  for (let a = 0; a < m; a++) largest = Math.max(largest, bodyStart[a + 1]! - bodyStart[a]!)
-  // One byte an arc as long as that will do: a million arcs then fit into the second cache.
-  const never = largest < 255 ? 255 : 65535
-  const waiting = largest < 255 ? new Uint8Array(m) : new Uint16Array(m)
-  const heap = new Heap(1024)
-
-  for (let a = 0; a < m; a++) {
-    if (masked[a]) {
-      waiting[a] = never
-      continue
-    }
-    let missing = 0
-    for (let u = bodyStart[a]!, end = bodyStart[a + 1]!; u < end; u++) {
-      if (leaf[u] === Number.POSITIVE_INFINITY) missing++
-      if (factor[u]! < 1) superior = false
-      if (made[u] !== 0) adds = true
-    }
-    waiting[a] = missing
-    if (missing > 0) continue
-    const offered = arcValue(space, value, a)
-    const h = head[a]!
+  const { waiting, never, gathered, superior, adds, ready } = openArcs(space)
+  const heap = new RadixHeap(1024)
+  for (const a of ready) {
+    const alone = gathered[a]!
+    const offered = Number.isNaN(alone) ? arcValue(space, value, a) : isSum ? alone : own[a]! + alone
+    const h = network.head[a]!
     if (offered < value[h]!) {
       value[h] = offered
       best[h] = a
@@ -94,19 +74,25 @@ export function labelsOf(space: Space): Labels {
       const a = users[k]!
       const missing = waiting[a]!
       if (missing === never) continue
-      if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
-      if (waiting[a] !== 0) continue
-      // The same as arcValue, written out and spared what need not be looked up: this is the innermost loop of everything.
-      let parts = 0
-      for (let u = bodyStart[a]!, last = bodyStart[a + 1]!; u < last; u++) {
-        const x = body[u]!
-        let part = factor[u]! * value[x]!
-        if (adds) part += made[u]!
-        if (mayBeLeaf[x] === 1) part = lesser(part, leaf[u]!)
-        if (isSum) parts += part
-        else if (part > parts) parts = part
+      const sofar = gathered[a]!
+      let offered: number
+      // This is the innermost loop of everything: NaN is the one number that differs from itself.
+      // biome-ignore lint/suspicious/noSelfCompare: spares a call
+      if (sofar === sofar) {
+        const u = uses[k]!
+        const part = adds ? factor[u]! * key + made[u]! : factor[u]! * key
+        const now = isSum ? sofar + part : larger(sofar, part)
+        if (missing > 1) {
+          waiting[a] = missing - 1
+          gathered[a] = now
+          continue
+        }
+        offered = isSum ? now : own[a]! + now
+      } else {
+        if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
+        if (waiting[a] !== 0) continue
+        offered = arcValue(space, value, a)
       }
-      const offered = own[a]! + parts
       if (offered < value[h]! * slack) {
         value[h] = offered
         best[h] = a
@@ -115,6 +101,67 @@ export function labelsOf(space: Space): Labels {
     }
   }
   return { value, best, circle: null }
+}
+
+// biome-ignore lint/complexity/useMathMinMax: Math.max looks at -0 and NaN, which do not occur, in the innermost loop
+const larger = (a: number, b: number): number => (a > b ? a : b)
+
+/** Arcs before anything is settled. */
+interface OpenArcs {
+  /** Reactants still to be made, one byte an arc as long as that will do (a million then fit into the second cache); `never` = masked. */
+  readonly waiting: Uint8Array | Uint16Array
+  readonly never: number
+  /**
+   * What the settled reactants and the bought ones come to (in a sum with the arc's own); NaN where that may still change, because a part may
+   * count less than itself or a reactant may be bought or made: such an arc is read anew.
+   */
+  readonly gathered: Float64Array
+  /** No part counts less than itself: nothing that comes out of the heap later can lower what is settled. */
+  readonly superior: boolean
+  /** Some made reactant adds more than its factor times its value. */
+  readonly adds: boolean
+  /** Arcs that wait for nothing. */
+  readonly ready: readonly number[]
+}
+
+function openArcs({ network, form, masked, leaf, factor, made, own }: Space): OpenArcs {
+  const { head, bodyStart, body, useStart } = network
+  const m = head.length
+  const isSum = form === 'sum'
+  let superior = true
+  let adds = false
+  let largest = 0
+  const makeable = new Uint8Array(useStart.length - 1)
+  for (let a = 0; a < m; a++) {
+    largest = Math.max(largest, bodyStart[a + 1]! - bodyStart[a]!)
+    if (!masked[a]) makeable[head[a]!] = 1
+  }
+  const never = largest < 255 ? 255 : 65535
+  const waiting = largest < 255 ? new Uint8Array(m) : new Uint16Array(m)
+  const gathered = new Float64Array(m)
+  const ready: number[] = []
+  for (let a = 0; a < m; a++) {
+    if (masked[a]) {
+      waiting[a] = never
+      continue
+    }
+    let missing = 0
+    let parts = isSum ? own[a]! : 0
+    for (let u = bodyStart[a]!, end = bodyStart[a + 1]!; u < end; u++) {
+      const asLeaf = leaf[u]!
+      if (factor[u]! < 1) superior = false
+      if (made[u] !== 0) adds = true
+      if (asLeaf === Number.POSITIVE_INFINITY) missing++
+      else if (makeable[body[u]!] === 1) parts = Number.NaN
+      else if (isSum) parts += asLeaf
+      else if (asLeaf > parts) parts = asLeaf
+    }
+    waiting[a] = missing
+    gathered[a] = parts
+    if (missing === 0) ready.push(a)
+  }
+  if (!superior) gathered.fill(Number.NaN)
+  return { waiting, never, gathered, superior, adds, ready }
 }
 
 /** Walks the best makers from a node that fell too often, each time through the reactant whose label counts most, until a node returns. */
