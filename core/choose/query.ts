@@ -3,12 +3,11 @@ import type { Library } from '../library/library.ts'
 import { isBuyable } from '../library/material.ts'
 import { compoundIn } from '../library/reference-charge.ts'
 import { provenAxes } from '../network/objectives.ts'
+import { type Axis, axes } from '../plan/choosing.ts'
 import { nearest } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 
-/** Axes of comparison: those that the search proves, and two that re-order what was found. */
-export const axes = ['start', 'yield', 'steps', 'cost', 'hands-on', 'elapsed', 'mass-intensity', 'hazard'] as const
-export type Axis = (typeof axes)[number]
+export { type Axis, axes }
 export const isProven = (axis: Axis): axis is (typeof provenAxes)[number] => (provenAxes as readonly string[]).includes(axis)
 
 /** What narrows and orders the routes; the same for `routes` and `plan`. Ids as typed. */

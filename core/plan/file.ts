@@ -8,6 +8,7 @@ import { schemaProblems } from '../problem/schema.ts'
 import { packsFileSchema } from '../shopping/packs.ts'
 import { shelfItemSchema } from '../shopping/shelf.ts'
 import { canonical } from './canonical.ts'
+import { choosingSchema } from './choosing.ts'
 import { libraryOfParts } from './library-of-parts.ts'
 import type { Plan } from './plan.ts'
 import { settingsSchema } from './settings.ts'
@@ -56,6 +57,7 @@ export const planSchema = z.strictObject({
   shelf: z.array(shelfItemSchema),
   packs: packsFileSchema.nullable(),
   settings: settingsSchema,
+  choosing: choosingSchema.optional(),
   log: z.array(logEntrySchema),
   topUps: z.array(z.strictObject({ compound: idSchema, massG: z.number().positive() })).optional(),
   repeats: z.array(z.strictObject({ step: idSchema, limitingG: z.number().positive() })).optional(),

@@ -1,6 +1,7 @@
 import type { Route } from '../route/route.ts'
 import type { PacksFile } from '../shopping/packs.ts'
 import type { ShelfItem } from '../shopping/shelf.ts'
+import type { Choosing } from './choosing.ts'
 import type { Settings } from './settings.ts'
 
 /** How much of a target: so many grams, a share (0 to 1) of the start, or what the others leave. */
@@ -54,6 +55,8 @@ export interface Plan {
   readonly shelf: readonly ShelfItem[]
   readonly packs: PacksFile | null
   readonly settings: Settings
+  /** How routes were looked for; absent = by the defaults. No figure of the plan depends on it. */
+  readonly choosing?: Choosing
   readonly log: readonly LogEntry[]
   /** Intermediates bought or taken from the shelf after a poor run, chosen by name: the one case in which a made compound is bought as well. */
   readonly topUps?: readonly { readonly compound: string; readonly massG: number }[]

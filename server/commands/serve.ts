@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { buildApp } from '../app.ts'
 import { defaultConfig } from '../config.ts'
 import { openWorkshop } from '../library/workshop.ts'
+import { warmUp } from '../planning/warm-up.ts'
 import { openStore } from '../store/store.ts'
 import { badOption, type Command } from './command.ts'
 
@@ -70,7 +71,9 @@ export const serve: Command = {
         ? `${host}:${port}`
         : `${address.family === 'IPv6' ? `[${address.address}]` : address.address}:${address.port}`
     terminal.out(`Waybench is at http://${shown}${pageFolder === null ? ' (API only: the page is not built)' : ''}. Stop it with Ctrl+C.\n`)
+    const stopWarmUp = warmUp(workshop)
     await closed
+    stopWarmUp()
     return 0
   },
 }

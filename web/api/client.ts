@@ -1,7 +1,7 @@
+import type { Choosing } from '../../core/plan/choosing.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { PacksFile } from '../../core/shopping/packs.ts'
-import type { Choosing } from '../state/sheet-state.ts'
 import type { DemoReply, MaterialHit, OpenedReply, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
 
 /** What the server refused, or that it did not answer: always in words that name a cure. */

@@ -5,7 +5,7 @@ import { fileOfPlan } from '../state/plan-file.ts'
 import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { saved } from '../state/saving.ts'
-import { plan } from '../state/store.ts'
+import { plan, sheet } from '../state/store.ts'
 
 /** The plan as files for other programs: itself, a table, plain text, a calendar. */
 export function TakeAway() {
@@ -17,7 +17,7 @@ export function TakeAway() {
   return (
     <p class="take-away dos s">
       <span class="soft">As a file:</span>
-      <Take name="waybench-plan.json" type="application/json" text={() => JSON.stringify(fileOfPlan(of, facts.value), null, 2)}>
+      <Take name="waybench-plan.json" type="application/json" text={() => JSON.stringify(fileOfPlan(sheet.value, facts.value), null, 2)}>
         the plan
       </Take>
       <Take name="waybench-plan.csv" type="text/csv" text={() => planCsv(library, of, evaluation)}>

@@ -1,9 +1,9 @@
+import type { Choosing } from '../../core/plan/choosing.ts'
 import type { GoalAmount, LogEntry, Plan } from '../../core/plan/plan.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Route } from '../../core/route/route.ts'
 import type { Pack, Supplier } from '../../core/shopping/packs.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
-import type { Choosing } from './sheet-state.ts'
 
 /** Everything a person can do to a plan. `by` names the change that it carries on, so that dragging a slider is one step of Undo. */
 export type Change =

@@ -1,6 +1,7 @@
+import { firstChoosing } from '../../core/plan/choosing.ts'
 import type { Goal, GoalAmount, Plan } from '../../core/plan/plan.ts'
 import type { Change } from './change.ts'
-import { firstChoosing, type SheetState } from './sheet-state.ts'
+import type { SheetState } from './sheet-state.ts'
 
 /** Grams of a goal where nothing is in hand to take a share of; a first figure to be written over. */
 const firstGoalG = 5

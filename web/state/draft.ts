@@ -1,3 +1,4 @@
+import { choosingSchema, firstChoosing } from '../../core/plan/choosing.ts'
 import type { SheetState } from './sheet-state.ts'
 
 /** What a person typed is in this browser before it is anywhere else. */
@@ -57,7 +58,10 @@ function read(key: string): Draft | null {
     const text = localStorage.getItem(key)
     if (text === null) return null
     const draft = JSON.parse(text) as Draft
-    return draft.state?.plan?.settings === undefined ? null : draft
+    if (draft.state?.plan?.settings === undefined) return null
+    // A draft of an earlier version may lack an option that has come since.
+    const choosing = choosingSchema.safeParse(draft.state.choosing)
+    return { ...draft, state: { ...draft.state, choosing: choosing.success ? choosing.data : firstChoosing } }
   } catch {
     return null
   }

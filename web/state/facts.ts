@@ -11,6 +11,8 @@ export interface Facts {
   readonly depictions: ReadonlyMap<string, Depiction>
   /** Compounds that some transformation of the whole library makes. */
   readonly makeable: ReadonlySet<string>
+  /** Records of an older library that a plan goes on with: what the server says of them is left aside. */
+  readonly kept: LibraryFile | null
 }
 
 const emptyFile: LibraryFile = { format: 'waybench-library', version: 1, title: 'Slice', materials: [], transformations: [] }
@@ -20,18 +22,30 @@ export const libraryOf = (file: LibraryFile): Library => libraryOfParts({ title:
 
 /** Facts with a further slice; what the slice says anew stands in place of what was known. */
 export function grown(facts: Facts, slice: SliceReply): Facts {
-  const file: LibraryFile = {
-    ...facts.file,
-    title: slice.library.title,
-    materials: merged(facts.file.materials, slice.library.materials),
-    transformations: merged(facts.file.transformations, slice.library.transformations),
-  }
+  const file = overlaid(overlaid(facts.file, slice.library), facts.kept)
   return {
+    ...facts,
     file,
     library: libraryOf(file),
     traits: { ...facts.traits, ...slice.traits },
     depictions: new Map([...facts.depictions, ...Object.entries(slice.drawings)]),
     makeable: new Set([...facts.makeable, ...(slice.makeable ?? [])]),
+  }
+}
+
+/** Facts in which the records of an older library stand in place of the server's, now and whenever more comes. */
+export function keeping(facts: Facts, old: LibraryFile): Facts {
+  const file = overlaid(facts.file, old)
+  return { ...facts, file, library: libraryOf(file), kept: old }
+}
+
+function overlaid(under: LibraryFile, over: LibraryFile | null): LibraryFile {
+  if (over === null) return under
+  return {
+    ...under,
+    title: over.title,
+    materials: merged(under.materials, over.materials),
+    transformations: merged(under.transformations, over.transformations),
   }
 }
 
@@ -41,4 +55,11 @@ function merged<R extends { readonly id: string }>(known: readonly R[], fresh: r
   return [...byId.values()]
 }
 
-export const noFacts: Facts = { file: emptyFile, library: libraryOf(emptyFile), traits: {}, depictions: new Map(), makeable: new Set() }
+export const noFacts: Facts = {
+  file: emptyFile,
+  library: libraryOf(emptyFile),
+  traits: {},
+  depictions: new Map(),
+  makeable: new Set(),
+  kept: null,
+}

@@ -1,14 +1,16 @@
 import { signal } from '@preact/signals'
 import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
+import { sliceFile } from '../../core/plan/slice.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
 import { addressWith, planInAddress } from './address.ts'
 import { problemsOf } from './asked.ts'
 import { type Draft, draftOf, unsavedDrafts } from './draft.ts'
+import { keeping, noFacts } from './facts.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
-import { planOfFile } from './plan-file.ts'
+import { planOfFile, stateOfPlan } from './plan-file.ts'
 import { bringFacts, facts, startCompound } from './questions.ts'
 import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
@@ -25,7 +27,30 @@ export const demo = signal<DemoReply | null>(null)
 export const openingProblems = signal<readonly Problem[]>([])
 /** What became of the library since the open plan was saved. */
 export const changedSince = signal<readonly Problem[]>([])
+/** The library as it was when the open plan was saved; null where nothing has changed since. */
+const before = signal<OpenedPlan['slice'] | null>(null)
 export const opening = signal(false)
+
+/** Reckons on with the library of the plan file: what the server has of the same records is left aside while this plan is open. */
+export function keepOldLibrary(): void {
+  const old = before.value
+  if (old !== null) facts.value = keeping(facts.value, sliceFile(old))
+  changedSince.value = []
+}
+
+/** Reckons with what the library says now, and saves that, so that it is not asked again. */
+export function takeNewLibrary(): void {
+  changedSince.value = []
+  edits.value++
+}
+
+/** Another plan is opened: nothing of the one before is kept. */
+function leave(): void {
+  forgetWanted()
+  changedSince.value = []
+  before.value = null
+  if (facts.value.kept !== null) facts.value = noFacts
+}
 
 /** What the address asks for; else the first page, which also shows what never reached the server. */
 export async function begin(): Promise<void> {
@@ -46,8 +71,7 @@ async function openDoor(): Promise<void> {
 
 /** Leaves the plan, which is kept, for the first page. */
 export function openList(): void {
-  changedSince.value = []
-  forgetWanted()
+  leave()
   startAfresh()
   saved.value = null
   savingState.value = 'clean'
@@ -60,6 +84,7 @@ export function openList(): void {
 export async function openPlan(id: string): Promise<void> {
   opening.value = true
   openingProblems.value = []
+  leave()
   const draft = draftOf(id)
   try {
     const kept = await server.plan(id)
@@ -75,9 +100,10 @@ export async function openPlan(id: string): Promise<void> {
         atDoor.value = true
         return
       }
-      show({ plan: opened.value.plan, choosing: draft?.state.choosing ?? emptyState(0).choosing })
+      show(stateOfPlan(opened.value.plan))
       saved.value = { id: kept.id, version: kept.version, savedAt: kept.savedAt }
       savingState.value = 'clean'
+      before.value = opened.value.slice
       changedSince.value = kept.changes
     }
     window.history.replaceState(null, '', addressWith(location.href, id))
@@ -101,7 +127,7 @@ export async function openPlan(id: string): Promise<void> {
 
 /** Goes on with a plan that never reached the server; it is saved as soon as that answers. */
 export function openUnsaved(draft: Draft): void {
-  forgetWanted()
+  leave()
   show(draft.state)
   saved.value = null
   edits.value = 1
@@ -110,7 +136,7 @@ export function openUnsaved(draft: Draft): void {
 
 /** An empty sheet, or one on which something is in hand already. */
 export function beginPlan(start: { readonly material: string; readonly name: string; readonly massG: number | null } | null): void {
-  forgetWanted()
+  leave()
   startAfresh()
   saved.value = null
   atDoor.value = false
@@ -127,8 +153,9 @@ const titleOf = (name: string): string => `${name.charAt(0).toUpperCase()}${name
 
 /** A plan out of a file: a new one here, reckoned with the library that is served; what differs from its own is told. */
 export function showFile(opened: OpenedPlan): void {
-  forgetWanted()
-  show({ plan: opened.plan, choosing: emptyState(0).choosing })
+  leave()
+  show(stateOfPlan(opened.plan))
+  before.value = opened.slice
   saved.value = null
   edits.value = 1
   atDoor.value = false
@@ -143,7 +170,7 @@ export function showFile(opened: OpenedPlan): void {
 
 /** The demo's bench, with one of its ways in; goals without steps go the way that the search puts first. */
 export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {
-  forgetWanted()
+  leave()
   const empty = emptyState(1)
   show({
     choosing: empty.choosing,

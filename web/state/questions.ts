@@ -5,7 +5,7 @@ import { server } from '../api/client.ts'
 import type { ReachReply, RouteRow, RoutesReply } from '../api/replies.ts'
 import { type Asked, Asking, problemsOf } from './asked.ts'
 import { type Facts, grown, noFacts } from './facts.ts'
-import { forget, reckon } from './reckoner.ts'
+import { forget, reckon, warmUp } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
 import { harmonised, keyOfRoute, keyOfSteps, routeOfSteps } from './routes-of.ts'
 import { hasStart } from './sheet-state.ts'
@@ -150,6 +150,7 @@ async function bringTables(): Promise<void> {
   if (tables.value !== null) return
   try {
     tables.value = await server.tables()
+    warmUp(tables.value)
   } catch (fault) {
     factsAsked.value = { answer: null, waiting: false, problems: problemsOf(fault) }
   }

@@ -87,11 +87,18 @@ export function replan(facts: Facts, tables: unknown, plan: Plan, routes: readon
   })
 }
 
-function sendFacts(facts: Facts, tables: unknown): void {
-  if (facts === factsSent && tables === tablesSent) return
-  send({ kind: 'facts', file: facts.file, tables, traits: facts.traits })
-  factsSent = facts
+/** Starts the worker and hands it the tables before there is a plan, so that the first amounts wait for neither. */
+export function warmUp(tables: unknown): void {
+  if (tables === tablesSent) return
+  send({ kind: 'tables', tables })
   tablesSent = tables
+}
+
+function sendFacts(facts: Facts, tables: unknown): void {
+  warmUp(tables)
+  if (facts === factsSent) return
+  send({ kind: 'facts', file: facts.file, traits: facts.traits })
+  factsSent = facts
 }
 
 /** Nothing is planned any more. */

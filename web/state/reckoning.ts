@@ -6,9 +6,10 @@ import type { Plan } from '../../core/plan/plan.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { Route } from '../../core/route/route.ts'
 
-/** What the page tells the worker. Facts stay with it until newer ones come. */
+/** What the page tells the worker. Tables and facts stay with it until newer ones come; with the tables it also fetches its solver. */
 export type Order =
-  | { readonly kind: 'facts'; readonly file: LibraryFile; readonly tables: unknown; readonly traits: Readonly<Record<string, unknown>> }
+  | { readonly kind: 'tables'; readonly tables: unknown }
+  | { readonly kind: 'facts'; readonly file: LibraryFile; readonly traits: Readonly<Record<string, unknown>> }
   | { readonly kind: 'ways'; readonly id: number; readonly plan: Plan; readonly routes: readonly Route[] }
   | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly others: readonly OtherWay[] }
 

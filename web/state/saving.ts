@@ -47,7 +47,7 @@ export async function save(over: number | null = null): Promise<void> {
   const before = saved.peek()
   savingState.value = 'saving'
   try {
-    const file = fileOfPlan(state.plan, facts.peek())
+    const file = fileOfPlan(state, facts.peek())
     const reply = before === null ? await server.savePlan(file) : await server.saveAgain(before.id, over ?? before.version, file)
     const kept = { id: reply.id, version: reply.version, savedAt: reply.savedAt }
     if (saved.peek() !== before || sheet.peek().plan.seed !== state.plan.seed) {

@@ -12,8 +12,9 @@ import { loadSolver } from './solver.ts'
  * Reckons plans beside the page, through the same core as the server and the command line. The newest plan wins: between two pieces of
  * work the worker looks whether another plan has come, and drops what nobody waits for any more.
  */
-type Facts = { readonly library: Library; readonly tables: unknown; readonly traits: ReadonlyMap<string, unknown> }
+type Facts = { readonly library: Library; readonly traits: ReadonlyMap<string, unknown> }
 
+let tables: unknown = null
 let facts: Facts | null = null
 let waiting: Extract<Order, { kind: 'plan' }> | null = null
 let busy = false
@@ -22,8 +23,13 @@ let solver: Promise<Solver> | null = null
 const say = (answer: Answer): void => postMessage(answer)
 
 addEventListener('message', ({ data }: MessageEvent<Order>) => {
+  if (data.kind === 'tables') {
+    tables = data.tables
+    void theSolver()
+    return
+  }
   if (data.kind === 'facts') {
-    facts = { library: libraryOf(data.file), tables: data.tables, traits: new Map(Object.entries(data.traits)) }
+    facts = { library: libraryOf(data.file), traits: new Map(Object.entries(data.traits)) }
     return
   }
   if (data.kind === 'ways') {
@@ -77,7 +83,7 @@ async function onward({ id, plan, routes }: Extract<Order, { kind: 'ways' }>): P
   if (facts === null) throw new Error('a plan came before its facts')
   const ways = waysOn({
     library: facts.library,
-    tables: facts.tables as EvaluateInput['tables'],
+    tables: tables as EvaluateInput['tables'],
     traits: facts.traits as EvaluateInput['traits'],
     plan,
     solver,
@@ -86,7 +92,7 @@ async function onward({ id, plan, routes }: Extract<Order, { kind: 'ways' }>): P
   say({ kind: 'ways', id, ways })
 }
 
-/** The integer solver is large, so it comes only when there is something to buy; without it the plan stands, without a basket. */
+/** The integer solver is large, so it comes after everything else; without it the plan stands, without a basket. */
 async function theSolver(): Promise<Solver | null> {
   solver ??= loadSolver()
   try {
@@ -102,7 +108,7 @@ function reckoned(plan: Plan, withSolver: Solver | null): Reckoned {
   try {
     const result = evaluate({
       library: facts.library,
-      tables: facts.tables as EvaluateInput['tables'],
+      tables: tables as EvaluateInput['tables'],
       traits: facts.traits as EvaluateInput['traits'],
       plan,
       solver: withSolver,

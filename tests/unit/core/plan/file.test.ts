@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Library } from '../../../../core/library/library.ts'
+import { firstChoosing } from '../../../../core/plan/choosing.ts'
 import { changesSince, libraryHash, planFileOf, planFromFile, readPlanFile } from '../../../../core/plan/file.ts'
 import { reckoned } from '../../../../core/plan/reckoned.ts'
 import { sha256 } from '../../../../core/plan/sha256.ts'
@@ -38,6 +39,15 @@ describe('a plan file', () => {
     expect(there.goals).toEqual(here.goals)
     expect(there.steps).toEqual(here.steps)
     expect(there.metrics).toEqual(here.metrics)
+  })
+
+  it('keeps how its routes were looked for, opens without, and refuses an axis that there is none of', () => {
+    const choosing = { ...firstChoosing, by: 'hazard' as const, avoid: ['benzene'], avoidCode: ['H350'] }
+    const file = planFileOf(library, { ...plan, choosing })
+    expect(opened(JSON.stringify(file)).plan.choosing).toEqual(choosing)
+    expect(opened(text()).plan.choosing).toBeUndefined()
+    const wrong = readPlanFile('plan.json', JSON.stringify({ ...file, choosing: { ...choosing, by: 'luck' } }))
+    expect(wrong.ok ? [] : wrong.problems.map(p => p.where.join('/'))).toEqual(['plan.json/choosing/by'])
   })
 
   it('carries only what the plan uses', () => {
