@@ -3,11 +3,11 @@ import type { Evaluation } from '../plan/evaluation.ts'
 import { byNumber } from '../plan/merged-steps.ts'
 import type { Plan } from '../plan/plan.ts'
 import { moneyText } from '../quantity/money.ts'
-import { durationText, massText, percentText } from '../quantity/print.ts'
+import { durationText } from '../quantity/print.ts'
 import type { ShoppingLine } from '../shopping/shopping.ts'
 import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from './air-and-age.ts'
 import { packText, quantityWords } from './amounts.ts'
-import { answersOf, spreadText } from './answers.ts'
+import { answersOf } from './answers.ts'
 import { type BenchSheet, benchSheetOf } from './bench-sheet.ts'
 import { cautionBlock } from './cautions.ts'
 import { dateAndTime, longDate } from './dates.ts'
@@ -27,6 +27,7 @@ import {
 import { nameIn } from './names.ts'
 import { isRegulated, lawText } from './regulated.ts'
 import { shoppingSheetOf } from './shopping-sheet.ts'
+import { goalLines, metricLines } from './text-amounts.ts'
 import { columns, heading, wrapped } from './text-layout.ts'
 import { capital, listed, sentence } from './words.ts'
 
@@ -38,10 +39,11 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation): 
   const parts = [
     title(plan),
     answers(library, plan, evaluation),
-    goals(library, evaluation),
+    goalLines(library, plan, evaluation),
     steps(library, evaluation),
     shopping(library, evaluation),
     hazards(library, evaluation),
+    metricLines(library, evaluation),
     days(library, evaluation),
     notes(evaluation),
     [cautionBlock[0]!, ...cautionBlock.slice(1).flatMap(line => wrapped(line, '  '))],
@@ -52,40 +54,20 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation): 
     .join('\n\n')}\n`
 }
 
-function title({ title: name, settings }: Plan): readonly string[] {
+function title({ title: name, settings, edition }: Plan): readonly string[] {
   const by = [settings.bench, settings.startDate === null ? '' : `from ${longDate(settings.startDate)}`].filter(part => part !== '')
-  return [name === '' ? 'Plan' : name, ...(by.length === 0 ? [] : [by.join(', ')])]
+  const version =
+    edition === undefined
+      ? []
+      : [
+          `Version ${edition.number}.`,
+          ...(edition.changed.length === 0 ? [] : wrapped(`Changed since the one before: ${edition.changed.join(' ')}`, '')),
+        ]
+  return [name === '' ? 'Plan' : name, ...(by.length === 0 ? [] : [by.join(', ')]), ...version]
 }
 
 const answers = (library: Library, plan: Plan, evaluation: Evaluation): readonly string[] =>
   answersOf(library, plan, evaluation).flatMap(({ no, ask, clauses }) => wrapped(clauses.join(' '), `${no}  ${ask.padEnd(21)}`))
-
-function goals(library: Library, { goals: rows, start, chanceAll, coProducts }: Evaluation): readonly string[] {
-  const nameOf = nameIn(library)
-  const table = columns(
-    ['goal', 'median', 'P10–P90 g', 'at typical yields', 'yield on start', 'longest chain', 'chance'],
-    rows.map(goal => [
-      nameOf(goal.target),
-      massText(goal.medianG),
-      spreadText(goal.p10G, goal.p90G),
-      massText(goal.expectedG),
-      percentText(goal.overallYieldOnStart),
-      percentText(goal.longestLinearYield),
-      goal.chance === null ? '' : percentText(goal.chance, 2),
-    ]),
-  )
-  const used = `Takes ${massText(start.massG)} of ${nameOf(start.material)}${start.leftG > 0.0005 ? `; ${massText(start.leftG)} stays` : ''}.`
-  return [
-    heading('How much'),
-    ...table,
-    used,
-    ...(start.recoveryPercent === null
-      ? []
-      : [`The feedstock gives ${percentText(start.recoveryPercent / 100)} by mass; this is not multiplied into the yields.`]),
-    ...(chanceAll === null || rows.length < 2 ? [] : [`All masses together: ${percentText(chanceAll, 2)} of the draws.`]),
-    ...coProducts.map(one => `Also ${massText(one.expectedG)} of ${nameOf(one.compound)}, step ${one.step}.`),
-  ]
-}
 
 function steps(library: Library, evaluation: Evaluation): readonly string[] {
   const sheets = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number)).map(step => benchSheetOf(library, evaluation, step))

@@ -1,12 +1,15 @@
 import { comparedRuns } from '../../core/logbook/compare.ts'
+import { logCsv } from '../../core/logbook/log-csv.ts'
 import { withRun } from '../../core/logbook/run.ts'
 import { planFileOf } from '../../core/plan/file.ts'
+import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { shareFraction } from '../../core/quantity/convert.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { massText, percentText } from '../../core/quantity/print.ts'
 import { openWorkshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
+import { nextEdition } from '../planning/edition.ts'
 import { planIn } from '../planning/plan-file.ts'
 import { Refusal } from '../refusal.ts'
 import { badOption, type Command, type Given } from './command.ts'
@@ -14,18 +17,21 @@ import { badOption, type Command, type Given } from './command.ts'
 export const log: Command = {
   name: 'log',
   summary: "adds what was really weighed to a plan's bench log",
-  usage: 'PLAN --step ID --weighed "12.0 g" [--damp PERCENT] [--failed] [--date D] [--note TEXT]',
+  usage:
+    'PLAN --step ID --weighed "12.0 g" [--damp PERCENT] [--melting "94-95"] [--failed] [--date D] [--note TEXT]\n       waybench log PLAN --csv FILE',
   options: {
     step: { type: 'string', value: 'ID', help: 'the transformation that was run' },
     weighed: { type: 'string', value: '"12.0 g"', help: 'what the product weighed' },
     charged: { type: 'string', value: '"24 g"', help: 'how much of the limiting reactant went in (default: as planned)' },
     damp: { type: 'string', value: 'PERCENT', help: 'loss on drying still to come' },
     purity: { type: 'string', value: 'PERCENT', help: 'assay of the product (default: taken as pure)' },
+    melting: { type: 'string', value: '"94-95"', help: 'melting range in degrees Celsius' },
     batch: { type: 'string', value: 'N', help: 'which batch (default: the next)' },
     failed: { type: 'boolean', help: 'spilt, lost or wrongly charged: logged, and teaches nothing about the yield' },
     date: { type: 'string', value: 'D', help: 'day, as 2026-12-03 (default: today)' },
     note: { type: 'string', value: 'TEXT', help: 'a remark' },
     replaces: { type: 'string', value: 'ID', help: 'the entry this one corrects; that one is kept' },
+    csv: { type: 'string', value: 'FILE', help: 'writes the whole log as CSV; without --step nothing is added' },
   },
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
@@ -33,6 +39,17 @@ export const log: Command = {
     const workshop = await openWorkshop(given.texts('library'))
     const { plan } = await planIn(workshop, file, terminal)
     const { library } = workshop
+    const csv = given.text('csv')
+    const exported = async (of: Plan): Promise<void> => {
+      if (csv === undefined) return
+      await terminal.writeFile(csv, logCsv(library, of))
+      terminal.err(`Wrote ${csv}.\n`)
+    }
+    if (csv !== undefined && given.text('step') === undefined && given.text('weighed') === undefined) {
+      await exported(plan)
+      if (given.on('json')) terminal.out(`${JSON.stringify({ runs: comparedRuns(library, plan) }, null, 2)}\n`)
+      return 0
+    }
     const step = given.need('step', 'The log has to know what was run.')
     const transformation = library.transformations.get(step)
     const grams = (name: string, material: string | undefined, zero: boolean): number => {
@@ -47,6 +64,7 @@ export const log: Command = {
       chargedG: given.text('charged') === undefined ? null : grams('charged', transformation?.limiting, false),
       dampPercent: percentOf(given, 'damp') ?? 0,
       purity: purityOf(given),
+      meltingC: meltingOf(given),
       failed: given.on('failed'),
       date: dateOf(given) ?? terminal.today,
       note: given.text('note') ?? '',
@@ -55,7 +73,9 @@ export const log: Command = {
     }
     const added = withRun(library, plan, entry)
     if (!added.ok) throw new Refusal('bad-input', added.problems)
-    await terminal.writeFile(file, `${JSON.stringify(planFileOf(library, added.value), null, 2)}\n`)
+    const next = nextEdition(library, plan, added.value)
+    await terminal.writeFile(file, `${JSON.stringify(planFileOf(library, next), null, 2)}\n`)
+    await exported(next)
     const run = comparedRuns(library, added.value).at(-1)!
     if (given.on('json')) terminal.out(`${JSON.stringify({ entry: run.entry, compared: run, warnings: added.warnings }, null, 2)}\n`)
     else {
@@ -91,6 +111,25 @@ function purityOf(given: Given): number | null {
       'purity-zero',
     )
   return percent === null ? null : percent / 100
+}
+
+const temperature = '([\u2212-]?\\d+(?:[.,]\\d+)?)'
+/** "94-95", "94 to 95 C", or one figure. */
+const meltingRange = new RegExp(`^\\s*${temperature}(?:\\s*(?:-|\u2013|to)\\s*${temperature})?\\s*(?:\u00b0?\\s*C)?\\s*$`)
+
+function meltingOf(given: Given): readonly [number, number] | null {
+  const text = given.text('melting')
+  if (text === undefined) return null
+  const [, from, to] = meltingRange.exec(text) ?? []
+  const read = (part: string): number => Number(part.replace(',', '.').replace('\u2212', '-'))
+  if (from !== undefined) return [read(from), read(to ?? from)]
+  throw badOption(
+    '--melting',
+    `is "${text}".`,
+    'A melting range is two temperatures.',
+    'Write --melting "94-95", in degrees Celsius.',
+    'melting',
+  )
 }
 
 function dateOf(given: Given): string | null {

@@ -1,14 +1,17 @@
+import { planChanges } from '../../core/plan/changes.ts'
 import { planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
-import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
 import { openWorkshop, type Workshop } from '../library/workshop.ts'
-import { goalAmountOf, gramsOf } from '../planning/amounts.ts'
+import { gramsOf } from '../planning/amounts.ts'
 import { choosingFrom } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { gentlestWords } from '../planning/gentlest.ts'
+import { goalFrom, goalOfPair } from '../planning/goal-text.ts'
+import { ownSettings, settingOptions } from '../planning/own-settings.ts'
 import { evaluatePlan, type openPlan, planIn } from '../planning/plan-file.ts'
+import { printed } from '../planning/printed.ts'
 import { planOf } from '../planning/request.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
@@ -23,32 +26,39 @@ export const plan: Command = {
     to: { type: 'string', value: 'ID', help: 'what is wanted' },
     have: { type: 'string', value: '"24 g"', help: 'how much is in hand' },
     want: { type: 'string', value: '"5 g"', help: 'how much product is wanted; the start is reckoned backwards' },
-    confidence: {
-      type: 'string',
-      value: '0.9',
-      help: 'chance with which all wanted masses are to be reached (default: at typical yields)',
-    },
     goal: {
       type: 'string',
       multiple: true,
       value: 'ID=5g',
       help: 'one of several goals: a mass, a share of the start (ID=50%) or what the others leave (ID=rest)',
     },
+    groups: {
+      type: 'string',
+      value: 'runs|lot',
+      help: 'with an amount such as "12 x 2 g": every group runs the last step itself, or one lot is divided',
+    },
+    ...settingOptions,
     steps: { type: 'string', value: 'ID,ID', help: 'the transformations of the route' },
     route: { type: 'string', value: 'N', help: 'number of the route as waybench routes lists it (default 1)' },
     ...choosingOptions,
     shelf: { type: 'string', value: 'FILE', help: 'what is in stock (waybench-shelf); "demo" names the invented one' },
-    print: { type: 'string', value: 'FILE', help: 'writes the pack: .html, .csv or .txt' },
+    print: { type: 'string', value: 'FILE', help: 'writes the pack: .html, .csv or .txt; .ics writes the days for a calendar' },
+    since: { type: 'string', value: 'FILE', help: 'an earlier plan file: the pack says what changed since' },
     save: { type: 'string', value: 'FILE', help: 'writes the plan file' },
   },
   positionals: { least: 0, most: 1, what: 'files' },
   async run(given, terminal) {
     const workshop = await openWorkshop(given.texts('library'))
     const file = given.words[0]
-    const asked = file === undefined ? await planAsked(workshop, given, terminal) : await planSaved(workshop, file, given, terminal)
+    const asked = await sinceEarlier(
+      workshop,
+      given,
+      terminal,
+      file === undefined ? await planAsked(workshop, given, terminal) : await planSaved(workshop, file, given, terminal),
+    )
     const evaluation = await evaluatePlan(workshop, asked.plan)
     for (const path of [given.text('print')].filter(p => p !== undefined)) {
-      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal))
+      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today))
       terminal.err(`Wrote ${path}.\n`)
     }
     const save = given.text('save')
@@ -74,7 +84,21 @@ interface Asked {
 }
 
 async function planSaved(workshop: Workshop, file: string, given: Given, terminal: Terminal): Promise<Asked> {
-  for (const name of ['from', 'to', 'have', 'want', 'steps', 'route', 'shelf', 'packs', 'settings'] as const) {
+  for (const name of [
+    'from',
+    'to',
+    'have',
+    'want',
+    'steps',
+    'route',
+    'shelf',
+    'packs',
+    'settings',
+    'confidence',
+    'reserve',
+    'retained-sample',
+    'groups',
+  ] as const) {
     if (given.text(name) !== undefined)
       throw badOption(
         `--${name}`,
@@ -86,6 +110,16 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
   }
   const { plan, changes } = await planIn(workshop, file, terminal)
   return { plan, changes, note: null }
+}
+
+/** Held against an earlier file: one version after it, with what changed. */
+async function sinceEarlier(workshop: Workshop, given: Given, terminal: Terminal, asked: Asked): Promise<Asked> {
+  const since = given.text('since')
+  if (since === undefined) return asked
+  const { plan: before } = await planIn(workshop, since, terminal)
+  const changed = planChanges(workshop.library, before, asked.plan)
+  const number = Math.max(asked.plan.edition?.number ?? 1, (before.edition?.number ?? 1) + (changed.length > 0 ? 1 : 0))
+  return { ...asked, plan: { ...asked.plan, edition: { number, changed } } }
 }
 
 async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): Promise<Asked> {
@@ -124,24 +158,14 @@ async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): 
       'option-clash',
     )
   const side = await sideFiles(given, terminal)
-  const confidence = confidenceOf(given)
+  const settings = ownSettings(workshop, given, side.settings)
   // An id that the library does not know is told by the search with a proposal; amounts can then not be read.
   const known = (id: string) => library.materials.has(id)
   const haveG = have === undefined ? null : known(from) ? gramsOf(library, from, have, ['command line', '--have']) : 1
   const goals =
     to === undefined
-      ? goalTexts.map(text => goalOf(workshop, text))
-      : [
-          {
-            target: to,
-            amount:
-              want === undefined
-                ? ({ kind: 'rest' } as const)
-                : known(to)
-                  ? ({ kind: 'mass', massG: gramsOf(library, to, want, ['command line', '--want']) } as const)
-                  : ({ kind: 'mass', massG: 1 } as const),
-          },
-        ]
+      ? goalTexts.map(text => goalOfPair(workshop, given, text))
+      : [want === undefined ? { target: to, amount: { kind: 'rest' } as const } : goalFrom(workshop, given, to, want, '--want')]
   if (haveG === null && goals.some(goal => goal.amount.kind !== 'mass')) {
     throw badOption(
       '--have',
@@ -167,55 +191,11 @@ async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): 
             .filter(Boolean),
     route,
     choosing,
-    side: { ...side, settings: confidence === null ? side.settings : { ...side.settings, confidence } },
+    side: { ...side, settings },
     seed: given.whole('seed', 0, 4_294_967_295, 1),
     title: `${library.materials.get(from)?.name ?? from} to ${goals.map(goal => library.materials.get(goal.target)?.name ?? goal.target).join(', ')}`,
   }
   const plan = planOf(workshop, request)
   const chosen = steps === undefined && given.text('route') === undefined && goals.length === 1
   return { plan, changes: [], note: chosen ? gentlestWords(workshop, request) : null }
-}
-
-function goalOf(workshop: Workshop, text: string) {
-  const at = text.indexOf('=')
-  if (at < 1)
-    throw badOption(
-      '--goal',
-      `is "${text}".`,
-      'A goal names a target and its amount.',
-      'Write --goal ID=5g, --goal ID=50% or --goal ID=rest.',
-      'goal-unreadable',
-    )
-  const target = text.slice(0, at).trim()
-  const amount = workshop.library.materials.has(target)
-    ? goalAmountOf(workshop.library, target, text.slice(at + 1), ['command line', '--goal', target])
-    : ({ kind: 'mass', massG: 1 } as const)
-  return { target, amount }
-}
-
-function confidenceOf(given: Given): number | null {
-  const text = given.text('confidence')
-  if (text === undefined) return null
-  const value = text.trim().endsWith('%') ? Number(text.trim().slice(0, -1)) / 100 : Number(text)
-  if (value > 0 && value < 1) return value
-  throw badOption('--confidence', `is "${text}".`, 'It is a chance: above 0 and below 1.', 'Write 0.9 for nine times in ten.', 'confidence')
-}
-
-async function printed(
-  path: string,
-  workshop: Workshop,
-  plan: Plan,
-  evaluation: Awaited<ReturnType<typeof evaluatePlan>>,
-  terminal: Terminal,
-): Promise<string> {
-  const { library } = workshop
-  const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
-  if (ending === '.txt') return planText(library, plan, evaluation)
-  if (ending === '.csv') return planCsv(library, plan, evaluation)
-  if (ending === '.html') {
-    // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
-    const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('../planning/drawings.ts')])
-    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today: terminal.today })
-  }
-  throw badOption('--print', `is "${path}".`, 'The ending tells the form.', 'Name a file that ends in .html, .csv or .txt.', 'print-form')
 }

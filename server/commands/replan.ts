@@ -1,13 +1,17 @@
+import type { Library } from '../../core/library/library.ts'
 import { type Way, waysOn } from '../../core/logbook/replan.ts'
+import { planFileOf } from '../../core/plan/file.ts'
+import type { Plan } from '../../core/plan/plan.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
 import { openWorkshop } from '../library/workshop.ts'
+import { nextEdition } from '../planning/edition.ts'
 import { planIn } from '../planning/plan-file.ts'
 import { listRoutes } from '../planning/request.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
-import type { Command } from './command.ts'
+import { badOption, type Command, type Given, type Terminal } from './command.ts'
 
 const words: Readonly<Record<Way['way'], string>> = {
   'scale-down': 'Scale down',
@@ -19,8 +23,12 @@ const words: Readonly<Record<Way['way'], string>> = {
 export const replan: Command = {
   name: 'replan',
   summary: 'four ways on from what was logged, side by side',
-  usage: 'PLAN [--step ID]',
-  options: { step: { type: 'string', value: 'ID', help: 'the step in question (default: the last one logged)' } },
+  usage: 'PLAN [--step ID] [--take WAY --save FILE]',
+  options: {
+    step: { type: 'string', value: 'ID', help: 'the step in question (default: the last one logged)' },
+    take: { type: 'string', value: 'WAY', help: 'goes on this way: scale-down, top-up, repeat or another-route' },
+    save: { type: 'string', value: 'FILE', help: 'writes the plan of the way taken, as the next version' },
+  },
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
@@ -47,10 +55,46 @@ export const replan: Command = {
       routes,
       ...(step === undefined ? {} : { step }),
     })
+    await takeWay(given, terminal, library, plan, ways)
     if (given.on('json')) terminal.out(`${JSON.stringify({ ways }, null, 2)}\n`)
     else for (const way of ways) terminal.out(`${wayText(way, id => library.materials.get(id)?.name ?? id)}\n`)
     return ways.some(way => way.plan !== null) ? 0 : 1
   },
+}
+
+async function takeWay(given: Given, terminal: Terminal, library: Library, before: Plan, ways: readonly Way[]): Promise<void> {
+  const take = given.text('take')
+  const save = given.text('save')
+  if (take === undefined && save === undefined) return
+  if (take === undefined || save === undefined)
+    throw badOption(
+      take === undefined ? '--take' : '--save',
+      'is missing.',
+      'The plan of the way taken is written to a file.',
+      'Give both: --take repeat --save FILE.',
+      'option-missing',
+    )
+  const way = ways.find(one => one.way === take)
+  if (way === undefined)
+    throw badOption(
+      '--take',
+      `is "${take}".`,
+      'There are four ways on.',
+      `Write one of ${ways.map(one => one.way).join(', ')}.`,
+      'way-unknown',
+    )
+  if (way.plan === null)
+    throw new Refusal('no-answer', [
+      {
+        code: 'way-none',
+        where: ['command line', '--take'],
+        what: `There is no way on by ${take}.`,
+        why: way.reason ?? '',
+        cure: 'Take another of the four.',
+      },
+    ])
+  await terminal.writeFile(save, `${JSON.stringify(planFileOf(library, nextEdition(library, before, way.plan)), null, 2)}\n`)
+  terminal.err(`Wrote ${save}.\n`)
 }
 
 function wayText(way: Way, name: (id: string) => string): string {

@@ -2,7 +2,7 @@ import type { ChoosingOptions } from '../../core/choose/query.ts'
 import { readQuery, startOf } from '../../core/choose/query.ts'
 import { type RouteRows, routeRows } from '../../core/choose/route-rows.ts'
 import { together } from '../../core/choose/together.ts'
-import type { Goal, GoalAmount, Plan } from '../../core/plan/plan.ts'
+import type { Goal, GoalAmount, Groups, Plan } from '../../core/plan/plan.ts'
 import { nearest } from '../../core/problem/nearest.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { isRoute } from '../../core/route/is-route.ts'
@@ -32,7 +32,7 @@ export function listRoutes(
 export interface PlanRequest {
   readonly from: string
   readonly haveG: number | null
-  readonly goals: readonly { readonly target: string; readonly amount: GoalAmount }[]
+  readonly goals: readonly { readonly target: string; readonly amount: GoalAmount; readonly groups?: Groups }[]
   /** Transformations of the route, for a single goal; null = chosen by the options. */
   readonly steps: readonly string[] | null
   /** Which of the listed routes, from 1; for the first goal. */
@@ -63,7 +63,7 @@ export function planOf(workshop: Workshop, request: PlanRequest): Plan {
 const routesPerGoal = 40
 
 function chosenGoals(workshop: Workshop, { from, goals, choosing, side, route }: PlanRequest): readonly Goal[] {
-  const choices = goals.map(({ target, amount }, at) => {
+  const choices = goals.map(({ target, amount, groups }, at) => {
     const wanted = at === 0 ? route : 1
     const rows = listRoutes(
       workshop,
@@ -87,6 +87,7 @@ function chosenGoals(workshop: Workshop, { from, goals, choosing, side, route }:
     return listed.map(row => ({
       target,
       amount,
+      ...(groups ? { groups } : {}),
       route: { start, target: compoundOfTarget(workshop, target), steps: workingOrder(workshop.library, start, row.steps) },
     }))
   })
@@ -136,7 +137,7 @@ function givenGoal(workshop: Workshop, { from, goals, choosing }: PlanRequest, s
       })),
     )
   }
-  return { target: goal.target, amount: goal.amount, route }
+  return { target: goal.target, amount: goal.amount, ...(goal.groups ? { groups: goal.groups } : {}), route }
 }
 
 function compoundOfStart(workshop: Workshop, id: string): string {

@@ -1,0 +1,49 @@
+import { icalendarOf } from '../../core/days/icalendar.ts'
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import { planCsv } from '../../core/report/csv.ts'
+import { planText } from '../../core/report/text.ts'
+import { badOption } from '../commands/command.ts'
+import type { Workshop } from '../library/workshop.ts'
+
+/**
+ * A plan as the file that the ending of its name asks for: pack, table, text or calendar.
+ *
+ * @param today ISO date
+ * @throws Refusal for any other ending, and for a calendar of a plan without dates
+ */
+export async function printed(path: string, workshop: Workshop, plan: Plan, evaluation: Evaluation, today: string): Promise<string> {
+  const { library } = workshop
+  const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
+  if (ending === '.txt') return planText(library, plan, evaluation)
+  if (ending === '.csv') return planCsv(library, plan, evaluation)
+  if (ending === '.ics') return calendar(path, workshop, plan, evaluation, today)
+  if (ending === '.html') {
+    // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
+    const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('./drawings.ts')])
+    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today })
+  }
+  throw badOption(
+    '--print',
+    `is "${path}".`,
+    'The ending tells the form.',
+    'Name a file that ends in .html, .csv, .txt or .ics.',
+    'print-form',
+  )
+}
+
+function calendar(path: string, { library }: Workshop, plan: Plan, evaluation: Evaluation, today: string): string {
+  const id = plan.title
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+  const text = icalendarOf(library, evaluation.days, id === '' ? 'plan' : id, plan.title, `${today}T00:00:00Z`)
+  if (text !== null) return text
+  throw badOption(
+    '--print',
+    `is "${path}", and the plan has no dates.`,
+    'A calendar needs bench windows, a first day, and steps that fit them.',
+    'State both in --settings, or print a .txt, which tells the hours.',
+    'no-dates',
+  )
+}
