@@ -13,7 +13,7 @@ export const check: Command = {
   options: {},
   positionals: { least: 1, most: Number.POSITIVE_INFINITY, what: 'files' },
   async run(given, terminal) {
-    const workshop = await openWorkshop(given.texts('library'))
+    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     const tables = keysOf(bundledTables())
     const errors: Problem[] = []
     const warnings: Problem[] = []

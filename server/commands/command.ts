@@ -89,6 +89,12 @@ export const commonOptions: Readonly<Record<string, Option>> = {
     value: 'FILE',
     help: 'library file in place of the bundled one; repeatable; "bundled" names that',
   },
+  lists: {
+    type: 'string',
+    multiple: true,
+    value: 'FILE',
+    help: 'further regulated lists beside the bundled ones (waybench-table), a file or a folder of them; repeatable',
+  },
   json: { type: 'boolean', help: 'JSON on standard output, problems as JSON on standard error' },
   seed: { type: 'string', value: 'N', help: 'seed of the draws, a whole number (default 1)' },
   help: { type: 'boolean', help: 'this text' },

@@ -8,7 +8,7 @@ export const library: Command = {
   usage: '[--library FILE]*',
   options: {},
   async run(given, terminal) {
-    const { library } = await openWorkshop(given.texts('library'))
+    const { library } = await openWorkshop(given.texts('library'), given.texts('lists'))
     terminal.out(printLibraryFile(libraryFileOf(library)))
     return 0
   },

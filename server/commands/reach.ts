@@ -14,7 +14,7 @@ export const reach: Command = {
   async run(given, terminal) {
     const from = given.need('from', 'What can it become? asks about something.')
     const maxSteps = given.text('max-steps') === undefined ? undefined : given.whole('max-steps', 1, 1000, 1)
-    const workshop = await openWorkshop(given.texts('library'))
+    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     const rows = reachFrom(workshop, from, maxSteps)
     if (given.on('json')) terminal.out(`${JSON.stringify({ reach: rows }, null, 2)}\n`)
     else {

@@ -14,8 +14,14 @@ export const read: Command = {
   async run(given, terminal) {
     const file = given.words[0]!
     const text = file === '-' ? await terminal.readInput() : await terminal.readFile(file)
-    const { library, names, toolkit } = await openWorkshop(given.texts('library'))
-    const { balanced, ...reading } = readPreparation(text, library, names(), toolkit)
+    const { library, names, toolkit } = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const {
+      balanced,
+      reactants: _reactants,
+      products: _products,
+      proposals: _proposals,
+      ...reading
+    } = readPreparation(text, library, names(), toolkit)
     if (given.on('json')) terminal.out(`${JSON.stringify(reading, null, 2)}\n`)
     else {
       const rows = reading.lines.map(line => [

@@ -23,7 +23,7 @@ export const routes: Command = {
     const count = given.whole('count', 1, 100_000, 10)
     const choosing = choosingFrom(given)
     const side = await sideFiles(given, terminal)
-    const workshop = await openWorkshop(given.texts('library'))
+    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     const rows = listRoutes(workshop, { ...choosing, from, to, count }, side)
     if (given.on('json')) {
       terminal.out(`${JSON.stringify(rows, null, 2)}\n`)

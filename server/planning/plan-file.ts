@@ -9,12 +9,19 @@ import type { Terminal } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
+import { stopsInSlice } from './slice-screen.ts'
 import { stopProblems } from './stops.ts'
 
-/** A plan file, read; warnings tell what became of the library since. */
+/**
+ * A plan file, read; warnings tell what became of the library since.
+ *
+ * @throws Refusal for a file that is none, and for one that brings along what a list ends planning with
+ */
 export function openPlan(workshop: Workshop, value: unknown, name: string): OpenedPlan & { readonly changes: readonly Problem[] } {
   const opened = planFromFile(name, value)
   if (!opened.ok) throw new Refusal('bad-input', opened.problems)
+  const stops = stopsInSlice(workshop, opened.value.slice)
+  if (stops.length > 0) throw new Refusal('no-answer', stopProblems(opened.value.slice, stops))
   return { ...opened.value, changes: changesSince(workshop.library, opened.value) }
 }
 
@@ -33,6 +40,8 @@ export function planFileProblems(
 ): { errors: readonly Problem[]; warnings: readonly Problem[] } {
   const opened = planFromFile(name, value)
   if (!opened.ok) return { errors: opened.problems, warnings: [] }
+  const stops = stopsInSlice(workshop, opened.value.slice)
+  if (stops.length > 0) return { errors: stopProblems(opened.value.slice, stops), warnings: [] }
   const checked = checkedPlan(workshop.library, opened.value.plan)
   const warnings = [...opened.warnings, ...changesSince(workshop.library, opened.value)]
   return checked.ok ? { errors: [], warnings: [...warnings, ...checked.warnings] } : { errors: checked.problems, warnings }
