@@ -50,10 +50,16 @@ export function frontOf(
   target: number,
   options: FrontOptions = {},
 ): Front {
-  return new FrontSearch(spaces, labels, musts, target, options).run()
+  const search = new FrontSearch(spaces, labels, musts, target, options)
+  search.advance()
+  return search.front()
 }
 
-class FrontSearch {
+/** The search of {@link frontOf}, for one who looks at other things meanwhile. */
+export class FrontSearch {
+  /** Work done so far, in partial routes taken up. */
+  pops = 0
+  private ended: 'not yet' | 'whole' | 'cut short' = 'not yet'
   private readonly partials: readonly PartialRoutes[]
   private readonly heap = new Heap(256)
   private readonly parent: number[] = []
@@ -83,14 +89,29 @@ class FrontSearch {
       })
       return new PartialRoutes(space, values, layers, leastOwn(space))
     })
-  }
-
-  run(): Front {
-    const { budget = 200_000, shouldStop } = this.options
     this.load(-1)
     this.addState(-1, -1, 0)
-    for (let pops = 0; this.heap.size > 0; pops++) {
-      if (pops >= budget || (pops % 256 === 255 && shouldStop?.())) return { routes: this.front(), complete: false }
+  }
+
+  /** Routes found so far that no other found beats. */
+  get size(): number {
+    return this.found.length
+  }
+
+  /** @returns true once the search has come to its end */
+  advance(work = Number.POSITIVE_INFINITY): boolean {
+    const { budget = 200_000, shouldStop } = this.options
+    const until = this.pops + work
+    while (this.ended === 'not yet' && this.pops < until) {
+      if (this.heap.size === 0) {
+        this.ended = 'whole'
+        break
+      }
+      if (this.pops >= budget || (this.pops % 256 === 255 && shouldStop?.())) {
+        this.ended = 'cut short'
+        break
+      }
+      this.pops++
       const entry = this.heap.pop()
       if (this.isCovered(this.entryBounds[entry]!)) continue
       const state = this.entryState[entry]!
@@ -99,7 +120,12 @@ class FrontSearch {
       else if (this.open[state] === -1) this.keep(state)
       else this.expand(state)
     }
-    return { routes: this.front(), complete: true }
+    return this.ended !== 'not yet'
+  }
+
+  front(): Front {
+    const best = new Set(nonDominated(this.found.map(route => route.values)))
+    return { routes: this.found.filter((_, i) => best.has(i)), complete: this.ended === 'whole' }
   }
 
   private expand(state: number): void {
@@ -161,11 +187,6 @@ class FrontSearch {
     const arcs = this.partials[0]!.arcs.map(a => this.spaces[0]!.arcOf[a]!).sort((a, b) => a - b)
     this.found = this.found.filter(route => !covers(values, route.values))
     this.found.push({ arcs, values })
-  }
-
-  private front(): FrontRoute[] {
-    const best = new Set(nonDominated(this.found.map(route => route.values)))
-    return this.found.filter((_, i) => best.has(i))
   }
 
   private isCovered = (bounds: readonly number[]): boolean => this.found.some(route => covers(route.values, bounds))

@@ -71,6 +71,8 @@ export class RouteStream {
   pops = 0
   /** All routes have been handed out. */
   complete = false
+  /** The last call ended because the work it was given was done: ask again and the search goes on where it stood. */
+  paused = false
   private readonly space: Space
   private readonly labels: Labels
   private readonly partial: PartialRoutes
@@ -91,9 +93,11 @@ export class RouteStream {
   private readonly exact: boolean[] = []
   private readonly repaired = new Map<number, Overlay>()
   private readonly ready: RankedRoute[] = []
+  /** Routes found that tie with those still in the queue: they are put in order once all of them are there. */
+  private tied: RankedRoute[] = []
+  private tieKey = Number.POSITIVE_INFINITY
   private sinceRoute = 0
   private turns = 0
-  private stopped = false
 
   constructor(
     private readonly search: RouteSearch,
@@ -117,20 +121,33 @@ export class RouteStream {
     return next ? next.value : this.queue.minKey
   }
 
-  /** The next best route, or null: then `complete` tells whether there is none, or the budget or the caller ended the search. */
-  next(): RankedRoute | null {
+  /** Routes of one value come by fewer steps and then by ids; false once that order was given up, on a plateau too large to be ordered. */
+  get tiesInOrder(): boolean {
+    return !this.queue.diving
+  }
+
+  /**
+   * The next best route, or null: then `paused` tells whether only the work given was done, and `complete` whether there is none, or the
+   * budget or the caller ended the search.
+   *
+   * @param work partial routes to take up before it pauses; how the work is divided changes nothing in what is found
+   */
+  next(work = Number.POSITIVE_INFINITY): RankedRoute | null {
+    this.paused = false
     const waiting = this.ready.pop()
     if (waiting) return waiting
-    this.sinceRoute = 0
-    this.stopped = false
-    const tied: RankedRoute[] = []
-    let tieKey = Number.POSITIVE_INFINITY
+    const until = this.pops + work
+    let stopped = false
     for (;;) {
       const key = this.queue.minKey
-      if (key === Number.POSITIVE_INFINITY || key > tieKey) break
+      if (key === Number.POSITIVE_INFINITY || key > this.tieKey) break
       if (this.pops >= this.budget || (++this.turns % 256 === 0 && this.options.shouldStop?.())) {
-        this.stopped = true
+        stopped = true
         break
+      }
+      if (this.pops >= until) {
+        this.paused = true
+        return null
       }
       this.pops++
       if (++this.sinceRoute > plateauPatience && !this.queue.diving && this.queue.dive()) continue
@@ -138,15 +155,18 @@ export class RouteStream {
       const { state, rank } = this.queue
       if (rank >= 0) this.split(state, rank)
       else if (this.open[state] === -1) {
-        if (tied.length === 0) tieKey = key + stepPart * 0.5 * (1 + Math.abs(key))
-        tied.push(this.finished(state))
+        if (this.tied.length === 0) this.tieKey = key + stepPart * 0.5 * (1 + Math.abs(key))
+        this.tied.push(this.finished(state))
       } else this.expand(state, key)
     }
-    if (tied.length === 0) {
-      this.complete = !this.stopped
+    this.sinceRoute = 0
+    if (this.tied.length === 0) {
+      this.complete = !stopped
       return null
     }
-    this.ready.push(...inOrder(tied).reverse())
+    this.ready.push(...inOrder(this.tied).reverse())
+    this.tied = []
+    this.tieKey = Number.POSITIVE_INFINITY
     return this.ready.pop()!
   }
 

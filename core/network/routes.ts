@@ -1,10 +1,11 @@
-import { labelsOf } from './best.ts'
+import { type Labels, labelsOf } from './best.ts'
 import { chainSpace } from './chain-space.ts'
 import type { Network } from './network.ts'
+import { type FrontOptions, FrontSearch } from './non-dominated.ts'
 import { type RankedRoute, RouteSearch, type RouteStream, type SearchOptions } from './ranked.ts'
 import { routeValue } from './route-value.ts'
 import { bySharing } from './shared-steps.ts'
-import { openSpace, type Space, targetNode, type Weights } from './space.ts'
+import { openSpace, type Space, targetNode, type Weights, withUnknownLast } from './space.ts'
 import type { Must } from './through.ts'
 
 /** Which routes from a start are asked for. Compounds and arcs are indices of the network. */
@@ -36,17 +37,49 @@ export class GainingCircle extends Error {
  * @throws GainingCircle; the doors answer it with a Problem
  */
 export function routeSearch(network: Network, weights: Weights, asked: RoutesAsked): RouteSearch {
+  const space = spaceOf(network, weights, asked)
+  return new RouteSearch(space, soundLabels(space, network), mustsOf(space, asked))
+}
+
+/**
+ * The search for the routes that no other beats on all of several axes at once.
+ *
+ * @param weights one an axis; what an axis does not know counts as its worst
+ * @throws GainingCircle
+ */
+export function unbeatenSearch(
+  network: Network,
+  weights: readonly Weights[],
+  asked: RoutesAsked,
+  target: number,
+  options: FrontOptions,
+): FrontSearch {
+  const spaces = weights.map(one => spaceOf(network, withUnknownLast(one), asked))
+  const labels = spaces.map(space => soundLabels(space, network))
+  return new FrontSearch(spaces, labels, mustsOf(spaces[0]!, asked), targetNode(spaces[0]!, target), options)
+}
+
+/** The network as one search walks it: what is asked laid on it. */
+export function spaceOf(network: Network, weights: Weights, asked: RoutesAsked): Space {
   const opened = new Uint8Array(network.compounds.length)
   for (const c of asked.make) opened[c] = 1
   const options = { start: asked.start, masked: asked.masked, opened, makeAll: asked.mode === 'all' }
-  const space = asked.mode === 'default' ? chainSpace(network, weights, options) : openSpace(network, weights, options)
-  const labels = labelsOf(space)
-  if (labels.circle) throw new GainingCircle([...new Set(labels.circle.map(node => network.compounds[node % network.compounds.length]!))])
+  return asked.mode === 'default' ? chainSpace(network, weights, options) : openSpace(network, weights, options)
+}
+
+/** What every route that is asked for meets. */
+export function mustsOf(space: Space, asked: RoutesAsked): readonly Must[] {
   const made = [...asked.make, ...asked.mustPass.filter(c => c !== asked.start)]
   const musts: Must[] = made.map(c => ({ start: false, nodes: nodesOf(space, c) }))
   // A chain begins at the start anyway.
   if (asked.mode !== 'default') musts.push({ start: true, nodes: [] })
-  return new RouteSearch(space, labels, musts)
+  return musts
+}
+
+function soundLabels(space: Space, network: Network): Labels {
+  const labels = labelsOf(space)
+  if (labels.circle) throw new GainingCircle([...new Set(labels.circle.map(node => network.compounds[node % network.compounds.length]!))])
+  return labels
 }
 
 const nodesOf = (space: Space, compound: number): number[] => (space.twin === null ? [compound] : [compound, targetNode(space, compound)])
@@ -82,8 +115,14 @@ export class OrderedRoutes {
   private readonly known: boolean
   private unknownPart = false
   private readonly handedOut = new Set<string>()
+  private guessing: Generator<void, readonly RankedRoute[]> | null = null
   private guesses: RankedRoute[] | null = null
+  private workBefore = 0
   complete = false
+  /** The last call ended because the work it was given was done: ask again. */
+  paused = false
+  /** Routes of one value come by fewer steps and then by ids; false once that order was given up on a large plateau. */
+  tiesInOrder = true
 
   /**
    * @param byStep weights that count each step once and know everything: the order of what the axis does not know
@@ -107,17 +146,28 @@ export class OrderedRoutes {
     return this.stream.bound === Number.POSITIVE_INFINITY ? null : this.stream.bound
   }
 
-  next(): OrderedRoute | null {
+  /** Partial routes taken up so far. */
+  get work(): number {
+    return this.workBefore + (this.stream?.pops ?? 0)
+  }
+
+  /** @param work partial routes to take up before it pauses */
+  next(work = Number.POSITIVE_INFINITY): OrderedRoute | null {
+    this.paused = false
     while (this.stream !== null) {
-      const found = this.stream.next()
+      const found = this.stream.next(work)
+      this.tiesInOrder &&= this.stream.tiesInOrder
       if (found === null) {
-        if (!this.stream.complete) return this.unproven()
+        this.paused = this.stream.paused
+        if (this.paused) return null
+        if (!this.stream.complete) return this.unproven(work)
         if (this.known || this.unknownPart) {
           this.complete = true
           this.stream = null
           return null
         }
         this.unknownPart = true
+        this.workBefore += this.stream.pops
         this.stream = this.streamOf(this.byStep)
         continue
       }
@@ -128,9 +178,9 @@ export class OrderedRoutes {
   }
 
   /** Where the exact search was ended, the rest of the list is what good guessing finds; for sums and chains the search itself ends in time. */
-  private unproven(): OrderedRoute | null {
+  private unproven(work: number): OrderedRoute | null {
     if (this.weights.form !== 'distinct' || this.unknownPart || this.options.shouldStop?.()) return null
-    this.guesses ??= bySharing(
+    this.guessing ??= bySharing(
       this.network,
       this.weights,
       this.asked.start,
@@ -138,8 +188,14 @@ export class OrderedRoutes {
       (weights, count, options) => firstOf(this.streamOf(weights, options), count),
       { ...this.options, budget: guessBudget },
     )
-      .filter(route => !this.handedOut.has(route.arcs.join()))
-      .reverse()
+    while (this.guesses === null) {
+      const guessed = this.guessing.next()
+      if (guessed.done) this.guesses = guessed.value.filter(route => !this.handedOut.has(route.arcs.join())).reverse()
+      else if (work < Number.POSITIVE_INFINITY) {
+        this.paused = true
+        return null
+      }
+    }
     const next = this.guesses.pop()
     return next ? { ...next, proven: false } : null
   }

@@ -9,23 +9,29 @@ const drawn = 100
 const mostRounds = 12
 /** Routes from which re-pricing sets out. */
 const seeds = 5
+/** Steps of the best that are made dear in turn. */
+const mostDear = 12
+/** So many times its own figure counts a step made dear. */
+const dearness = 4
 
 /**
  * Good routes by a value that counts each step once, where the exact search did not come to its end. Draws the best by the plain sum, which
  * counts a shared step at each use, and values them; then re-prices: what a route does already is set to nought and the search is run again,
  * so that branches learn to share.
  *
+ * Pauses between two searches, so that whoever asks may look at other things meanwhile.
+ *
  * @param draw  the best routes by given weights, in order
  * @returns best first; good, but not proven
  */
-export function bySharing(
+export function* bySharing(
   network: Network,
   weights: Weights,
   start: number,
   target: number,
   draw: (weights: Weights, count: number, options: SearchOptions) => readonly RankedRoute[],
   options: SearchOptions,
-): RankedRoute[] {
+): Generator<void, readonly RankedRoute[]> {
   const uses = network.body.length
   const plainSum = (own: Float64Array): Weights => ({
     form: 'sum',
@@ -45,16 +51,29 @@ export function bySharing(
   for (const seed of inOrder(found).slice(0, seeds)) {
     let best = seed
     for (let round = 0; round < mostRounds; round++) {
-      const own = weights.own.slice()
-      for (const a of best.arcs) own[a] = 0
-      const next = draw(plainSum(own), 1, options)[0]
+      yield
+      const next = draw(plainSum(repriced(weights.own, best.arcs, null)), 1, options)[0]
       if (next === undefined) break
       const valued = keep(next)
       if (valued.value >= best.value - 1e-9) break
       best = valued
     }
   }
+  // From the best of all that, each step in turn made dear: a way round it may share more.
+  const best = inOrder(found)[0]
+  for (const dear of best?.arcs.slice(0, mostDear) ?? []) {
+    yield
+    const next = draw(plainSum(repriced(weights.own, best!.arcs, dear)), 1, options)[0]
+    if (next !== undefined) keep(next)
+  }
   return inOrder(found)
+}
+
+/** Own figures with what is done already at nought, and one of these steps dear. */
+function repriced(own: Float64Array, done: readonly number[], dear: number | null): Float64Array {
+  const prices = own.slice()
+  for (const a of done) prices[a] = a === dear ? dearness * own[a]! : 0
+  return prices
 }
 
 const inOrder = (found: ReadonlyMap<string, RankedRoute>): RankedRoute[] =>

@@ -85,3 +85,13 @@ export const known = (value: number): number => (Number.isNaN(value) ? Number.PO
 
 /** The node that stands for "this compound as the target". */
 export const targetNode = (space: Space, compound: number): number => (space.twin === null ? compound : compound + space.twin.length / 2)
+
+/** Far above every figure of a real route, and still small enough for sums of it to be exact in their order. */
+const worst = 1e15
+
+/** Weights in which what is unknown counts as the worst there is, instead of leaving the route out. */
+export function withUnknownLast(weights: Weights): Weights {
+  const filled = (list: Float64Array): Float64Array => list.map(value => (Number.isNaN(value) ? worst : value))
+  const { form, factor, own, bought, made, start } = weights
+  return { form, factor, own: filled(own), bought: filled(bought), made: filled(made), start: filled(start) }
+}
