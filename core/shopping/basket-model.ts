@@ -1,79 +1,78 @@
-import type { Material } from '../library/material.ts'
+import type { Cover } from './covers.ts'
+import { coversNeeds, type Decision, type Item, reachesMinimums, rounding } from './decision.ts'
 import { isHazardousGood } from './hazardous-goods.ts'
 import { LpModel } from './lp-text.ts'
 import type { Making } from './made-up.ts'
 import type { Offer } from './offers.ts'
 import type { Supplier } from './packs.ts'
 
-/** One material of the program: what is needed of it, what stands on the shelf, where it can come from. */
-export interface Item {
-  readonly material: Material
-  /** In its unit; 0 for what is only there to make something up from. */
-  readonly need: number
-  readonly stock: number
-  readonly offers: readonly Offer[]
-  readonly makings: readonly Making[]
-}
-
-/** What the solver decided. */
-export interface Decision {
-  /** Whole packs. */
-  readonly counts: ReadonlyMap<Offer, number>
-  /** How much of the solution is made up this way, in its unit. */
-  readonly made: ReadonlyMap<Making, number>
-  /** Solutions that nothing suffices to make up. */
-  readonly missing: ReadonlySet<string>
+/** What a program makes least, and what it is held to. */
+export interface Aim {
+  /**
+   * `missing` = solutions out of reach; `cost` = goods, carriage and fees; `suppliers` = orders to be placed; `left` = what is left over, each
+   * material valued at its cheapest price per unit.
+   */
+  readonly least: 'missing' | 'cost' | 'suppliers' | 'left'
+  readonly mostMissing?: number
+  readonly mostSuppliers?: number
+  readonly mostLeft?: number
+  /** False leaves minimum orders out: a smaller program, whose optimum is one of the whole where it happens to reach them. */
+  readonly minimums: boolean
 }
 
 export interface BasketModel {
   readonly text: string
   /** Some solution may turn out to be beyond what shelf and shop allow. */
   readonly mayMiss: boolean
-  /** Reads the solver's columns; null where the answer does not hold, looked at with no tolerance but that of rounding. */
+  /** Some supplier that could be bought from has a minimum order. */
+  readonly hasMinimums: boolean
+  /** Reads the solver's columns; null where the answer does not hold. */
   readonly read: (columns: ReadonlyMap<string, number>) => Decision | null
 }
 
-/** Rounding in sums of amounts; no balance sees it. */
-const rounding = 1e-9
+type Term = readonly [coefficient: number, name: string]
 
 /**
  * The whole purchase as one integer program: whole packs of every material over all suppliers, carriage once for each supplier used, its
  * hazardous-goods fee once where anything with hazards comes from it, its minimum order reached by buying more, and solutions made up from
  * what stands on the shelf or is bought.
  *
- * @param items     every material that is needed or can be made up from; order decides nothing but names in the model
- * @param objective `missing` = as few solutions out of reach as possible; else cost, with no more than `mostMissing` out of reach
+ * Where a material's covers are given, it is bought by one of them, which leaves the solver only the choice of suppliers: a far stronger
+ * program than counts of packs. With minimum orders the counts stand beside the covers, which then bound their cost.
+ *
+ * @param items  every material that is needed or can be made up from; order decides nothing but names in the model
+ * @param covers by item, from `coversOf`; for none whose demand depends on what is made up
  */
-export function basketModel(items: readonly Item[], objective: 'missing' | { readonly mostMissing: number }): BasketModel {
+export function basketModel(items: readonly Item[], aim: Aim, covers: ReadonlyMap<Item, readonly Cover[]> = new Map()): BasketModel {
   const model = new LpModel()
   const byId = new Map(items.map(item => [item.material.id, item]))
-  const cost = (minor: number) => (objective === 'missing' ? 0 : minor)
-  const usable = items.flatMap(item => item.makings).filter(m => byId.has(m.source) && (m.rest === 'water' || byId.has(m.rest)))
-  const takers = (id: string) =>
-    usable.flatMap(m => [
-      ...(m.source === id ? [{ making: m, perUnit: m.sourcePerUnit }] : []),
-      ...(m.rest === id ? [{ making: m, perUnit: m.restPerUnit }] : []),
-    ])
+  const cost = (minor: number) => (aim.least === 'cost' ? minor : 0)
+  const usable = usableMakings(items)
+  const hasMinimums = items.some(item => item.offers.some(offer => (offer.supplier.minimumOrderMinor ?? 0) > 0))
+  const withMinimums = aim.minimums && hasMinimums
+  /** What is left over is counted in packs, not in the cheapest covers. */
+  const countsPacks = withMinimums || aim.least === 'left' || aim.mostLeft !== undefined
 
-  const packNames = new Map<Offer, { readonly cover: string; readonly extra: string | null }>()
-  const makeNames = new Map<Making, { readonly amount: string; readonly chosen: string }>()
-  const missNames = new Map<string, string>()
   const suppliers = new Map<Supplier, { readonly open: string; readonly fee: string | null }>()
-  for (const offer of items.flatMap(item => item.offers)) {
-    const { supplier } = offer
+  for (const { supplier } of items.flatMap(item => item.offers)) {
     if (suppliers.has(supplier)) continue
     const n = suppliers.size + 1
-    const open = model.variable(`y${n}`, 'binary', cost(supplier.carriageMinor))
+    const open = model.variable(`y${n}`, 'binary', cost(supplier.carriageMinor) + (aim.least === 'suppliers' ? 1 : 0))
     const fee = supplier.hazardousFeeMinor > 0 ? model.variable(`h${n}`, 'binary', cost(supplier.hazardousFeeMinor)) : null
     suppliers.set(supplier, { open, fee })
   }
+  /** Buying there opens the order, and asks its fee. */
+  const opens = (terms: readonly Term[], most: number, supplier: Supplier, item: Item): void => {
+    const { open, fee } = suppliers.get(supplier)!
+    model.row([...terms, [-most, open]], '<=', 0)
+    if (fee !== null && isHazardousGood(item.material)) model.row([...terms, [-most, fee]], '<=', 0)
+  }
 
-  let makeCount = 0
-  for (const making of usable) {
+  const makeNames = new Map<Making, { readonly amount: string; readonly chosen: string }>()
+  for (const [index, making] of usable.entries()) {
     const target = byId.get(making.target)!
-    const n = ++makeCount
-    const amount = model.variable(`v${n}`, 'continuous', 0, target.need)
-    const chosen = model.variable(`b${n}`, 'binary', 0)
+    const amount = model.variable(`v${index + 1}`, 'continuous', 0, target.need)
+    const chosen = model.variable(`b${index + 1}`, 'binary', 0)
     makeNames.set(making, { amount, chosen })
     model.row(
       [
@@ -85,78 +84,80 @@ export function basketModel(items: readonly Item[], objective: 'missing' | { rea
     )
   }
 
+  const packNames = new Map<Offer, { readonly cover: string; readonly extra: string | null }>()
+  const coverNames = new Map<Cover, string>()
+  const missNames = new Map<string, string>()
+  const leftTerms: Term[] = []
   let packCount = 0
   for (const [index, item] of items.entries()) {
     const { id } = item.material
-    const drawn = takers(id)
+    const drawn = usable.flatMap(m => [
+      ...(m.source === id ? [{ making: m, perUnit: m.sourcePerUnit }] : []),
+      ...(m.rest === id ? [{ making: m, perUnit: m.restPerUnit }] : []),
+    ])
     const most = item.need + drawn.reduce((sum, { making, perUnit }) => sum + byId.get(making.target)!.need * perUnit, 0)
     if (most <= 0) continue
     const toBuy = Math.max(0, most - item.stock)
-    const cover: [number, string][] = []
+    const own = covers.get(item)
+    if (own !== undefined) {
+      for (const cover of own)
+        coverNames.set(cover, model.variable(`p${coverNames.size + 1}`, 'binary', countsPacks ? 0 : cost(cover.costMinor)))
+      model.row(
+        own.map(cover => [1, coverNames.get(cover)!] as const),
+        '>=',
+        1,
+      )
+      for (const supplier of new Set(own.flatMap(cover => cover.suppliers))) {
+        const there = own.filter(cover => cover.suppliers.includes(supplier))
+        opens(
+          there.map(cover => [1, coverNames.get(cover)!] as const),
+          1,
+          supplier,
+          item,
+        )
+      }
+      if (!countsPacks) continue
+    }
+    const cover: Term[] = []
+    const paid: Term[] = []
+    const worth = Math.min(...item.offers.map(offer => offer.priceMinor / offer.size))
     if (item.stock > 0) cover.push([1, model.variable(`u${index + 1}`, 'continuous', 0, item.stock)])
     for (const offer of toBuy > 0 ? item.offers : []) {
-      const { open, fee } = suppliers.get(offer.supplier)!
       const n = ++packCount
       // No more than alone would cover; a pack beyond that is only ever bought to reach a minimum order.
       const mostPacks = Math.ceil((toBuy / offer.size) * (1 - rounding))
       const name = model.variable(`x${n}`, 'integer', cost(offer.priceMinor), mostPacks)
       cover.push([Math.min(offer.size, toBuy), name])
-      model.row(
-        [
-          [1, name],
-          [-mostPacks, open],
-        ],
-        '<=',
-        0,
-      )
-      const minimum = offer.supplier.minimumOrderMinor ?? 0
+      paid.push([offer.priceMinor, name])
+      leftTerms.push([offer.size * worth, name])
+      opens([[1, name]], mostPacks, offer.supplier, item)
+      const minimum = withMinimums ? (offer.supplier.minimumOrderMinor ?? 0) : 0
       const extra = minimum > 0 && offer.priceMinor > 0 ? `m${n}` : null
       if (extra !== null) {
         const mostExtra = Math.ceil(minimum / offer.priceMinor)
         model.variable(extra, 'integer', cost(offer.priceMinor), mostExtra)
-        model.row(
-          [
-            [1, extra],
-            [-mostExtra, open],
-          ],
-          '<=',
-          0,
-        )
-        if (fee !== null && isHazardousGood(item.material))
-          model.row(
-            [
-              [1, extra],
-              [-mostExtra, fee],
-            ],
-            '<=',
-            0,
-          )
+        opens([[1, extra]], mostExtra, offer.supplier, item)
+        leftTerms.push([offer.size * worth, extra])
       }
-      if (fee !== null && isHazardousGood(item.material))
-        model.row(
-          [
-            [1, name],
-            [-mostPacks, fee],
-          ],
-          '<=',
-          0,
-        )
       packNames.set(offer, { cover: name, extra })
     }
-    const own = usable.filter(m => m.target === id)
-    for (const making of own) cover.push([1, makeNames.get(making)!.amount])
+    for (const { making, perUnit } of drawn) if (item.offers.length > 0) leftTerms.push([-perUnit * worth, makeNames.get(making)!.amount])
+    // However the packs are counted, they cost no less than the cheapest cover by the suppliers used.
+    if (own !== undefined && paid.length > 0) model.row([...paid, ...own.map(c => [-c.costMinor, coverNames.get(c)!] as const)], '>=', 0)
+    const makings = usable.filter(m => m.target === id)
+    for (const making of makings) cover.push([1, makeNames.get(making)!.amount])
     // One recipe for one solution: nobody mixes half a bottle from pellets and half from concentrate.
-    if (own.length > 1)
+    if (makings.length > 1)
       model.row(
-        own.map(m => [1, makeNames.get(m)!.chosen] as const),
+        makings.map(m => [1, makeNames.get(m)!.chosen] as const),
         '<=',
         1,
       )
-    if (own.length > 0) {
-      const miss = model.variable(`z${index + 1}`, 'binary', objective === 'missing' ? 1 : 0)
+    if (makings.length > 0) {
+      const miss = model.variable(`z${index + 1}`, 'binary', aim.least === 'missing' ? 1 : 0)
       missNames.set(id, miss)
       cover.push([item.need, miss])
-      for (const making of own)
+      for (const making of makings)
         model.row(
           [
             [1, makeNames.get(making)!.chosen],
@@ -167,28 +168,38 @@ export function basketModel(items: readonly Item[], objective: 'missing' | { rea
         )
     }
     // Scaled by the most that can be needed, so that the solver's tolerance is a share of it, not grams.
-    const scaled: [number, string][] = [...cover, ...drawn.map(d => [-d.perUnit, makeNames.get(d.making)!.amount] as [number, string])]
+    const scaled: Term[] = [...cover, ...drawn.map(d => [-d.perUnit, makeNames.get(d.making)!.amount] as const)]
     model.row(
       scaled.map(([coefficient, name]) => [coefficient / most, name] as const),
       '>=',
       (item.need / most) * (1 - rounding),
     )
   }
-  for (const [supplier, { open }] of suppliers) {
-    const minimum = supplier.minimumOrderMinor ?? 0
-    if (minimum === 0) continue
-    const goods: [number, string][] = []
-    for (const [offer, { cover, extra }] of packNames)
-      if (offer.supplier === supplier)
-        goods.push([offer.priceMinor, cover], ...(extra === null ? [] : ([[offer.priceMinor, extra]] as [number, string][])))
-    model.row([...goods, [-minimum, open]], '>=', 0)
-  }
-  if (objective !== 'missing' && missNames.size > 0)
+  if (withMinimums)
+    for (const [supplier, { open }] of suppliers) {
+      const minimum = supplier.minimumOrderMinor ?? 0
+      if (minimum === 0) continue
+      const goods: Term[] = []
+      for (const [offer, { cover, extra }] of packNames)
+        if (offer.supplier === supplier)
+          goods.push([offer.priceMinor, cover], ...(extra === null ? [] : ([[offer.priceMinor, extra]] as Term[])))
+      model.row([...goods, [-minimum, open]], '>=', 0)
+    }
+  if (aim.mostMissing !== undefined && missNames.size > 0)
     model.row(
       [...missNames.values()].map(name => [1, name] as const),
       '<=',
-      objective.mostMissing,
+      aim.mostMissing,
     )
+  if (aim.mostSuppliers !== undefined)
+    model.row(
+      [...suppliers.values()].map(({ open }) => [1, open] as const),
+      '<=',
+      aim.mostSuppliers,
+    )
+  if (aim.least === 'left') for (const [coefficient, name] of leftTerms) model.costs(coefficient, name)
+  // A millionth of a minor unit of leeway, or rounding alone could leave nothing.
+  if (aim.mostLeft !== undefined) model.row(leftTerms, '<=', aim.mostLeft + 1e-6 * Math.max(1, Math.abs(aim.mostLeft)))
 
   const read = (columns: ReadonlyMap<string, number>): Decision | null => {
     const whole = (name: string | null) => (name === null ? 0 : Math.round(columns.get(name) ?? 0))
@@ -197,6 +208,8 @@ export function basketModel(items: readonly Item[], objective: 'missing' | { rea
       const count = whole(cover) + whole(extra)
       if (count > 0) counts.set(offer, count)
     }
+    if (!countsPacks)
+      for (const [cover, name] of coverNames) if (whole(name) > 0) for (const [offer, count] of cover.counts) counts.set(offer, count)
     const missing = new Set([...missNames].filter(([, name]) => whole(name) === 1).map(([id]) => id))
     const made = new Map<Making, number>()
     for (const making of makeNames.keys()) {
@@ -206,32 +219,13 @@ export function basketModel(items: readonly Item[], objective: 'missing' | { rea
         made.set(making, target.need - target.stock)
     }
     const decision = { counts, made, missing }
-    return holds(items, decision) ? decision : null
+    return coversNeeds(items, decision) && (!aim.minimums || reachesMinimums(decision)) ? decision : null
   }
-  return { text: model.text(), mayMiss: missNames.size > 0, read }
+  return { text: model.text(), mayMiss: missNames.size > 0, hasMinimums, read }
 }
 
-/** Is every need covered by shelf, packs and makings, and every minimum order reached? */
-function holds(items: readonly Item[], { counts, made, missing }: Decision): boolean {
-  const goods = new Map<Supplier, number>()
-  for (const [offer, count] of counts) goods.set(offer.supplier, (goods.get(offer.supplier) ?? 0) + offer.priceMinor * count)
-  for (const [supplier, minor] of goods) if (minor < (supplier.minimumOrderMinor ?? 0)) return false
-  return items.every(item => {
-    const { id } = item.material
-    if (missing.has(id)) return true
-    const bought = item.offers.reduce((sum, offer) => sum + offer.size * (counts.get(offer) ?? 0), 0)
-    const own = [...made].reduce((sum, [making, amount]) => (making.target === id ? sum + amount : sum), 0)
-    const demand = demandOf(id, item.need, made)
-    return item.stock + bought + own >= demand * (1 - 2 * rounding)
-  })
-}
-
-/** What is taken of a material in all: needed as it is, and to make up solutions from. */
-export function demandOf(material: string, need: number, made: ReadonlyMap<Making, number>): number {
-  let demand = need
-  for (const [making, amount] of made) {
-    if (making.source === material) demand += amount * making.sourcePerUnit
-    if (making.rest === material) demand += amount * making.restPerUnit
-  }
-  return demand
+/** Makings whose source and what it is made up with are materials of the program. */
+export function usableMakings(items: readonly Item[]): readonly Making[] {
+  const ids = new Set(items.map(item => item.material.id))
+  return items.flatMap(item => item.makings).filter(m => ids.has(m.source) && (m.rest === 'water' || ids.has(m.rest)))
 }

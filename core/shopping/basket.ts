@@ -2,7 +2,8 @@ import { type Library, materialOf } from '../library/library.ts'
 import { isBuyable, type Material } from '../library/material.ts'
 import type { Problem } from '../problem/problem.ts'
 import type { ChargedStep } from '../route/charged.ts'
-import { basketModel, type Decision, type Item } from './basket-model.ts'
+import type { Item } from './decision.ts'
+import { type Decided, leastCost } from './least-cost.ts'
 import { type Making, makingsOf } from './made-up.ts'
 import type { StockUnit } from './measure.ts'
 import { type Need, needsOf } from './needs.ts'
@@ -91,7 +92,7 @@ export function shoppingOf(input: ShoppingInput): Shopping {
       offers: row.offers,
       makings: makings.get(row.material.id) ?? [],
     }))
-  const decided = solver === null ? null : decide(items, solver)
+  const decided = solver === null ? null : leastCost(library, items, solver)
   if (decided !== null && 'problem' in decided) problems.push(decided.problem)
   const decision = decided === null || 'problem' in decided ? null : decided.decision
 
@@ -104,49 +105,8 @@ export function shoppingOf(input: ShoppingInput): Shopping {
     (a, b) =>
       rankOf(a, unpriced) - rankOf(b, unpriced) || compare(nameOf(library, a), nameOf(library, b)) || compare(a.material, b.material),
   )
-  const proven = decided !== null && 'proven' in decided && decided.proven
-  const basket = decision === null ? null : basketOf(library, lines, unpriced, decision, packs, proven)
+  const basket = decided === null || 'problem' in decided ? null : basketOf(library, lines, unpriced, decided, packs)
   return { lines, basket, problems }
-}
-
-type Decided = { readonly decision: Decision; readonly proven: boolean } | { readonly problem: Problem }
-
-/** First as few solutions out of reach as possible, then the least cost. */
-function decide(items: readonly Item[], solver: Solver): Decided {
-  let mostMissing = 0
-  let proven = true
-  const first = basketModel(items, 'missing')
-  if (first.mayMiss) {
-    const answer = solver(first.text)
-    const decision = answer.status === 'optimal' || answer.status === 'feasible' ? first.read(answer.columns) : null
-    if (decision === null) return { problem: solverProblem(answer.status) }
-    proven = answer.status === 'optimal'
-    mostMissing = decision.missing.size
-  }
-  const model = basketModel(items, { mostMissing })
-  // Nothing to decide: everything needed stands on the shelf.
-  if (!items.some(item => item.offers.length > 0 || item.makings.length > 0))
-    return { decision: { counts: new Map(), made: new Map(), missing: new Set() }, proven: true }
-  const answer = solver(model.text)
-  const decision = answer.status === 'optimal' || answer.status === 'feasible' ? model.read(answer.columns) : null
-  return decision === null ? { problem: solverProblem(answer.status) } : { decision, proven: proven && answer.status === 'optimal' }
-}
-
-function solverProblem(status: ReturnType<Solver>['status']): Problem {
-  const shared = { where: ['shopping', 'basket'], why: 'A basket that is not known to cover every need is not shown at all.' }
-  if (status === 'infeasible')
-    return {
-      ...shared,
-      code: 'basket-infeasible',
-      what: 'No choice of packs meets all minimum orders and covers every need.',
-      cure: 'Check the minimum orders and prices of the packs file, or add a supplier.',
-    }
-  return {
-    ...shared,
-    code: 'basket-not-found',
-    what: status === 'failed' ? 'The solver gave no answer.' : 'The answer of the solver does not cover every need.',
-    cure: 'Try again; if it stays so, the amounts needed and the packs listed still hold and can be bought by hand.',
-  }
 }
 
 const hasPrice = (line: ShoppingLine): boolean => line.costMinor !== null
@@ -167,11 +127,10 @@ function basketOf(
   library: Library,
   lines: readonly ShoppingLine[],
   unpriced: ReadonlySet<string>,
-  { counts }: Decision,
+  { decision, costMinor, boundMinor }: Decided,
   file: PacksFile | null,
-  proven: boolean,
 ): Basket {
-  const orders = ordersOf(library, counts)
+  const orders = ordersOf(library, decision.counts)
   const priceUnknown = lines.filter(line => unpriced.has(line.material)).map(line => line.material)
   // What comes out of the tap costs nothing, however much of it there is.
   const amountUnknown = lines
@@ -179,12 +138,13 @@ function basketOf(
     .map(line => line.material)
   const somethingPriced = lines.some(line => hasPrice(line))
   return {
-    totalMinor: somethingPriced || lines.length === 0 ? orders.reduce((sum, order) => sum + order.totalMinor, 0) : null,
+    totalMinor: somethingPriced || lines.length === 0 ? costMinor : null,
     complete: priceUnknown.length === 0 && amountUnknown.length === 0,
     priceUnknown,
     amountUnknown,
     currency: file?.currency ?? noCurrency,
     orders,
-    proven,
+    proven: boundMinor === costMinor,
+    boundMinor,
   }
 }

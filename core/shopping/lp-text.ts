@@ -15,6 +15,11 @@ export class LpModel {
     return name
   }
 
+  /** Adds to the cost of a variable that is there already. */
+  costs(cost: number, name: string): void {
+    if (cost !== 0) this.#objective.push(term(cost, name))
+  }
+
   row(terms: readonly (readonly [coefficient: number, name: string])[], sense: '>=' | '<=', right: number): void {
     const left = terms.filter(([coefficient]) => coefficient !== 0).map(([coefficient, name]) => term(coefficient, name))
     if (left.length > 0) this.#rows.push(` r${this.#rows.length + 1}: ${lines(left)} ${sense} ${figure(right)}`)

@@ -22,6 +22,7 @@ export function ordersOf(library: Library, counts: ReadonlyMap<Offer, number>): 
         goodsMinor: minor,
         carriageMinor: supplier.carriageMinor,
         hazardousFeeMinor,
+        minimumMinor: supplier.minimumOrderMinor ?? 0,
         totalMinor: minor + supplier.carriageMinor + hazardousFeeMinor,
       }
     })

@@ -1,7 +1,7 @@
 import { type Library, materialOf } from '../library/library.ts'
 import { isBuyable, type Material } from '../library/material.ts'
 import { percentText, quantityText } from '../quantity/print.ts'
-import { type Decision, demandOf } from './basket-model.ts'
+import { type Decision, demandOf } from './decision.ts'
 import { type Making, madeUpText } from './made-up.ts'
 import type { StockUnit } from './measure.ts'
 import type { Need } from './needs.ts'

@@ -63,6 +63,8 @@ export interface Order {
   readonly goodsMinor: number
   readonly carriageMinor: number
   readonly hazardousFeeMinor: number
+  /** The supplier's minimum order, reached by the goods; 0 = none. */
+  readonly minimumMinor: number
   readonly totalMinor: number
 }
 
@@ -78,13 +80,30 @@ export interface Basket {
   readonly orders: readonly Order[]
   /** The solver proved that no cheaper basket exists. */
   readonly proven: boolean
+  /** No basket costs less; equal to the total where that is proven, null where nothing is known. */
+  readonly boundMinor: number | null
+}
+
+/** Another basket for the same needs, chosen by something else than its cost. */
+export interface OtherBasket {
+  readonly kind: 'fewest-suppliers' | 'least-left'
+  readonly totalMinor: number
+  /** What it costs more than the basket itself. */
+  readonly moreMinor: number
+  readonly orders: readonly Order[]
+  readonly packs: readonly (PackCount & { readonly material: string })[]
+  /** What is left over, each material at its cheapest price per unit, in minor units. */
+  readonly leftWorthMinor: number
+  /** No basket is better in what it was chosen by, nor as good and cheaper. */
+  readonly proven: boolean
 }
 
 /**
  * An integer-program solver, handed in: takes a model in the CPLEX LP format. `status` is `optimal` only where optimality was proven;
- * `feasible` for the best found within a limit.
+ * `feasible` for the best found within a limit, with a proven `bound`: no solution has a smaller objective.
  */
 export type Solver = (model: string) => {
   readonly status: 'optimal' | 'feasible' | 'infeasible' | 'failed'
   readonly columns: ReadonlyMap<string, number>
+  readonly bound?: number
 }

@@ -5,7 +5,7 @@ export interface LpSolver {
   solve(
     problem: string,
     options: Readonly<Record<string, unknown>>,
-  ): { readonly Status: string; readonly Columns: Readonly<Record<string, unknown>> }
+  ): { readonly Status: string; readonly Columns: Readonly<Record<string, unknown>>; readonly ObjectiveValue?: number }
 }
 
 /**
@@ -45,7 +45,21 @@ export function solverOf(highs: LpSolver, maxNodes = 200_000): Solver {
     }
     if (solution.Status === 'Optimal') return { status: 'optimal', columns }
     if (solution.Status === 'Infeasible') return { status: 'infeasible', columns: nothing }
-    const limited = /limit/i.test(solution.Status) && columns.size > 0
-    return limited ? { status: 'feasible', columns } : { status: 'failed', columns: nothing }
+    if (!/limit/i.test(solution.Status)) return { status: 'failed', columns: nothing }
+    const bound = relaxed(highs, model)
+    return {
+      ...(columns.size > 0 ? { status: 'feasible', columns } : { status: 'failed', columns: nothing }),
+      ...(bound === null ? {} : { bound }),
+    }
+  }
+}
+
+/** What the same program costs where parts of packs may be bought: no whole packs cost less. */
+function relaxed(highs: LpSolver, model: string): number | null {
+  try {
+    const { Status, ObjectiveValue } = highs.solve(model, { ...options, solve_relaxation: true })
+    return Status === 'Optimal' && Number.isFinite(ObjectiveValue) ? ObjectiveValue! : null
+  } catch {
+    return null
   }
 }

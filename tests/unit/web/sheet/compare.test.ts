@@ -14,6 +14,7 @@ const basket = (totalMinor: number | null, priceUnknown: readonly string[]): Bas
   currency: 'EUR',
   orders: [],
   proven: true,
+  boundMinor: totalMinor,
 })
 
 /** The parts of an evaluation that the comparison reads. */
