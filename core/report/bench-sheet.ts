@@ -6,6 +6,7 @@ import type { Evaluation } from '../plan/evaluation.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText, volumeText } from '../quantity/print.ts'
 import type { AmountBasis, ChargedLine, ChargedStep } from '../route/charged.ts'
 import { amountWords, millimolText } from './amounts.ts'
+import { chargeCaution, stepCaution } from './charge-cautions.ts'
 import { nameIn } from './names.ts'
 import { isRegulated } from './regulated.ts'
 import { capital, counted, sentence } from './words.ts'
@@ -23,6 +24,8 @@ export interface ChargeRow {
   readonly basis: AmountBasis
   /** What the basis means, in words; null for an amount of the source. */
   readonly mark: string | null
+  /** "Danger: causes severe skin burns and eye damage": stands beside the amount of what is dangerous or unknown. */
+  readonly caution: string | null
   readonly regulated: boolean
 }
 
@@ -43,6 +46,8 @@ export interface BenchSheet {
   /** Batches still to run. */
   readonly batches: number
   readonly charge: readonly ChargeRow[]
+  /** Said once over the amounts of a dangerous step; null where nothing in it asks for it. */
+  readonly caution: string | null
   /** How full the vessel gets, and which one it takes. */
   readonly vessel: string | null
   readonly temperature: string | null
@@ -102,6 +107,7 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
       : `Step ${step.number}: charge ${massText(step.limiting.massG)} of ${nameOf(step.limiting.compound)}, expect ${massText(step.medianG)} of ${nameOf(step.makes)}`,
     batches,
     charge: chargeRows(library, evaluation, step, Math.max(1, batches)),
+    caution: stepCaution(hazards, step.number),
     vessel: vesselText(transformation, step, batches),
     temperature: temperatureText(transformation.temperatureC),
     operations: transformation.operations.map(sentence),
@@ -143,6 +149,7 @@ function chargeRows(library: Library, { hazards }: Evaluation, step: ChargedStep
       equivalents: line.equivalents === null || uncounted.has(line.role) ? null : numberText(line.equivalents, 3, 2),
       basis: line.basis,
       mark: basisWords[line.basis],
+      caution: chargeCaution(hazards, line.material),
       regulated: isRegulated(hazards, line.material),
     }))
   return rows.sort((a, b) => stageOrder.indexOf(a.stage) - stageOrder.indexOf(b.stage))

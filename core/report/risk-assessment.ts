@@ -3,10 +3,11 @@ import { type Library, materialOf } from '../library/library.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import { amountWords } from './amounts.ts'
 import { emergencyOf } from './emergency.ts'
-import { gasText } from './hazard-sheet.ts'
+import { gasText, severityText, sharedMeetings } from './hazard-sheet.ts'
 import { nameIn } from './names.ts'
 import { byNumberThenName } from './order.ts'
-import { capital, counted, listed, sentence, stepsText } from './words.ts'
+import { sharedNotes } from './shared-notes.ts'
+import { capital, counted, listed, lowerFirst, sentence, stepsText } from './words.ts'
 
 /** One row of the assessment: proposals for the reader to correct. Empty text = a blank to write in. */
 export interface RiskRow {
@@ -23,8 +24,8 @@ export interface RiskRow {
 }
 
 /**
- * One assessment for the whole plan: hazard, who and how, control, emergency, for every material made and used at plan scale, then for gas
- * and what the steps themselves bring. Materials with the same label and the same way in stand in one row.
+ * One assessment for the whole plan: hazard, who and how, control, emergency, for every material made and used at plan scale, then for gas,
+ * what must not meet, and what the steps themselves bring. What risk remains is for the reader to say: that column is left blank. Materials with the same label and the same way in stand in one row.
  *
  * Controls come from the hazard codes, emergencies from the precautionary statements of the label; what neither says stays a blank.
  */
@@ -37,6 +38,7 @@ export function riskRows(library: Library, evaluation: Evaluation): readonly Ris
     ...(unknown.length === 0 ? [] : [unknownRow(library, unknown)]),
     ...grouped([...of('gravest'), ...of('danger'), ...of('warning')]).map(group => labelRow(library, group)),
     ...gasRows(library, evaluation),
+    ...meetingRows(library, evaluation),
     ...stepRows(library, evaluation),
     ...(none.length === 0 ? [] : [noneRow(library, none)]),
   ]
@@ -57,7 +59,7 @@ function labelRow(library: Library, group: readonly LabelledMaterial[]): RiskRow
   const first = group[0]!
   return {
     subject: capital(listed(group.map(one => withAmount(library, one)))),
-    hazard: `${first.codes.map(({ code, statement }) => `${lower(statement)} (${code})`).join('; ')}${first.known === 'remembered' ? '; remembered, no source seen' : ''}`,
+    hazard: `${first.codes.map(({ code, statement }) => `${lowerFirst(statement)} (${code})`).join('; ')}${first.known === 'remembered' ? '; remembered, no source seen' : ''}`,
     who: `${ways(library, group)}, ${stepsText(stepsOf(group))}`,
     control: controls(first),
     emergency: emergencyOf(first.precautions),
@@ -85,29 +87,40 @@ function gasRows(library: Library, { hazards, steps }: Evaluation): readonly Ris
   }))
 }
 
+/** What the steps themselves bring; a danger that several share is told once, with all of them. */
 function stepRows(library: Library, { hazards, steps }: Evaluation): readonly RiskRow[] {
-  return hazards.steps
-    .filter(one => one.notes.length > 0)
-    .map(one => {
-      const step = steps.find(other => other.number === one.step)
-      const batches = step === undefined || step.batches < 2 ? '' : `, ${counted(step.batches, 'batch', 'batches')}`
-      const makes = step === undefined ? '' : `, ${nameIn(library)(step.makes)}`
-      const alone = evaluationAlone(hazards.steps, one.step)
-      return {
-        subject: `Step ${one.step}${makes}${batches}`,
-        hazard: one.notes.map(sentence).join(' '),
-        who: `Whoever runs the step${alone}`,
-        control: '',
-        emergency: '',
-        ofStep: true,
-        materials: [],
-      }
-    })
-    .sort((a, b) => byNumberThenName(a.subject, b.subject))
+  return sharedNotes(hazards.steps).map(({ steps: numbers, notes }) => {
+    const only = numbers.length === 1 ? steps.find(other => other.number === numbers[0]) : undefined
+    const batches = only === undefined || only.batches < 2 ? '' : `, ${counted(only.batches, 'batch', 'batches')}`
+    const makes = only === undefined ? '' : `, ${nameIn(library)(only.makes)}`
+    const alone = notes.some(note => /alone/i.test(note)) ? ', and whoever passes while it runs alone' : ''
+    return {
+      subject: `${capital(stepsText(numbers))}${makes}${batches}`,
+      hazard: notes.join(' '),
+      who: `Whoever runs ${numbers.length > 1 ? 'these steps' : 'the step'}${alone}`,
+      control: '',
+      emergency: '',
+      ofStep: true,
+      materials: [],
+    }
+  })
 }
 
-const evaluationAlone = (steps: Evaluation['hazards']['steps'], number: string): string =>
-  steps.some(one => one.step === number && one.notes.some(note => /alone/i.test(note))) ? ', and whoever passes while it runs alone' : ''
+/** What must not meet, or only with care, in the steps: the rule says what to do. Mere notes stand in the hazard list. */
+function meetingRows(library: Library, { hazards }: Evaluation): readonly RiskRow[] {
+  return sharedMeetings(hazards.meetings.filter(one => one.where === 'step' && one.severity !== 'note')).map(({ meeting, places }) => {
+    const told = meeting.conditions.filter(condition => !condition.endsWith('?'))
+    const names = listed(meeting.materials.map(nameIn(library)))
+    return {
+      subject: `${severityText(meeting)}: ${lowerFirst(meeting.title)}`,
+      hazard: sentence(meeting.consequence),
+      who: capital([names, places].filter(part => part !== '').join(', ')),
+      control: meeting.intended && told.length > 0 ? `Only so: ${told.map(sentence).join(' ')}` : sentence(meeting.do),
+      emergency: '',
+      materials: meeting.materials,
+    }
+  })
+}
 
 /** Same statements, same controls, same state: one row. */
 function grouped(materials: readonly LabelledMaterial[]): readonly (readonly LabelledMaterial[])[] {
@@ -142,5 +155,3 @@ function ways(library: Library, group: readonly LabelledMaterial[]): string {
 }
 
 const controls = ({ protection }: LabelledMaterial): string => protection.map(one => one.do).join(' ')
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)

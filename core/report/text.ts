@@ -85,12 +85,13 @@ function stepLines(sheet: BenchSheet): readonly string[] {
       ...(several ? [row.inAll ?? ''] : []),
       row.mmol ?? '',
       row.equivalents ?? '',
-      row.mark ?? '',
+      [row.mark, row.caution].filter(Boolean).join('; '),
     ]),
   )
   return [
     sheet.title,
     ...wrapped(sheet.name, '  '),
+    ...(sheet.caution === null ? [] : wrapped(sheet.caution, '  ! ')),
     ...table.map(line => `  ${line}`),
     ...wrapped([sheet.vessel, sheet.temperature, sheet.timesNote].filter(Boolean).join(' '), '  '),
     ...sheet.operations.flatMap((text, at) => wrapped(text, `  ${at + 1}. `.padEnd(6))),

@@ -18,6 +18,9 @@ export function capital(text: string): string {
   return text.slice(0, at) + text.charAt(at).toUpperCase() + text.slice(at + 1)
 }
 
+/** First letter small, as inside a sentence; an abbreviation in capitals stays. */
+export const lowerFirst = (text: string): string => (/^[A-Z][A-Z]/.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1))
+
 /** Names as a list in a sentence: "a, b and c". */
 export const listed = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`
