@@ -13,14 +13,19 @@ import {
 import { demo } from './api/demo.ts'
 import { evaluations } from './api/evaluations.ts'
 import { materials } from './api/materials.ts'
+import { newMaterials } from './api/new-materials.ts'
 import { openApi } from './api/open-api.ts'
+import { ownLibraryResource } from './api/own-library.ts'
 import { plans } from './api/plans.ts'
 import { reach } from './api/reach.ts'
+import { readings } from './api/readings.ts'
 import { routes } from './api/routes.ts'
 import { slices } from './api/slices.ts'
 import { tables } from './api/tables.ts'
-import type { Backing } from './backing.ts'
+import { weakSpotsResource } from './api/weak-spots.ts'
+import type { Backing, Foundation } from './backing.ts'
 import type { ServerConfig } from './config.ts'
+import { ownLibrary } from './library/own-library.ts'
 import { replyToError, unknownAddress } from './replies.ts'
 
 export type App = FastifyInstance
@@ -31,7 +36,13 @@ export type App = FastifyInstance
  * The page and the API share one origin; helmet's policy is written out because its default forbids WebAssembly, which the solver needs,
  * and would force https on a bench's own network.
  */
-export async function buildApp(backing: Backing, config: Pick<ServerConfig, 'rateLimit' | 'pageFolder'>, logger: boolean): Promise<App> {
+export async function buildApp(
+  foundation: Foundation,
+  config: Pick<ServerConfig, 'rateLimit' | 'pageFolder'>,
+  logger: boolean,
+): Promise<App> {
+  const own = ownLibrary(foundation.workshop, foundation.store.own)
+  const backing: Backing = { ...foundation, workshop: own.workshop, own }
   const app = Fastify({
     logger: logger ? { level: 'warn' } : false,
     bodyLimit: 20 * 1024 * 1024,
@@ -79,7 +90,8 @@ export async function buildApp(backing: Backing, config: Pick<ServerConfig, 'rat
   await app.register(
     async api => {
       const typed = api.withTypeProvider<ZodTypeProvider>()
-      for (const resource of [materials, reach, routes, slices, tables, demo, evaluations, plans]) await resource(typed, backing)
+      const resources = [materials, newMaterials, readings, ownLibraryResource, weakSpotsResource, reach, routes, slices, tables, demo]
+      for (const resource of [...resources, evaluations, plans]) await resource(typed, backing)
       openApi(typed)
       api.setNotFoundHandler(unknownAddress)
     },

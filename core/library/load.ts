@@ -26,6 +26,11 @@ export interface LoadOptions {
   readonly tables?: TableKeys
   /** Reads structures. Without it formulas are not held against them. */
   readonly toolkit?: Toolkit
+  /**
+   * A checked library that lies beneath: records of the files are added to it, and one with the same id stands in place of its own. Rules
+   * are then held against the records of the files and against those beneath that name a replaced one.
+   */
+  readonly over?: Library
 }
 
 /** Looking for the id that was meant walks all materials; beyond this many the fault is not in single letters. */
@@ -66,20 +71,49 @@ export function loadLibrary(files: readonly LibraryText[], options: LoadOptions 
   problems.push(...materials.problems, ...transformations.problems)
 
   const title = options.title ?? titles.join('; ')
-  const { context, library } = contextOf(title, materials.gathered(), transformations.gathered(), options)
+  const [own, ownSteps] = [materials.gathered(), transformations.gathered()]
+  const { over } = options
+  const { context, library } = contextOf(title, layered(over?.materials, own), layered(over?.transformations, ownSteps), options)
+  const toCheck = over === undefined ? library : touched(library, own, ownSteps)
   const warnings: Problem[] = []
   const sort = (finding: Parameters<typeof problemOf>[0], where: readonly string[]) =>
     (finding.severity === 'error' ? problems : warnings).push(problemOf(finding, where))
-  for (const material of library.materials.values())
+  for (const material of toCheck.materials.values())
     for (const check of materialChecks)
-      for (const finding of check(material, context)) sort(finding, [materials.fileOf(material.id), material.id])
-  for (const transformation of library.transformations.values()) {
+      for (const finding of check(material, context)) sort(finding, [materials.fileOf(material.id) || library.title, material.id])
+  for (const transformation of toCheck.transformations.values()) {
     // What reckons needs every material it names; a missing one has been told by then.
     const checks = allResolve(transformation, context) ? [...transformationChecks, ...reckoningChecks] : transformationChecks
     for (const check of checks)
-      for (const finding of check(transformation, context)) sort(finding, [transformations.fileOf(transformation.id), transformation.id])
+      for (const finding of check(transformation, context))
+        sort(finding, [transformations.fileOf(transformation.id) || library.title, transformation.id])
   }
   return problems.length > 0 ? bad(problems) : good(library, warnings)
+}
+
+/** Records over those beneath, in order of id. */
+function layered<R>(beneath: ReadonlyMap<string, R> | undefined, own: Gathered<R>): Gathered<R> {
+  if (beneath === undefined) return own
+  const entries = [...new Map([...beneath, ...own.records])].sort(([one], [other]) => (one < other ? -1 : 1))
+  return { records: new Map(entries), refused: own.refused }
+}
+
+/** What has to be looked at anew when records are laid over a checked library: they themselves, and what names a replaced material. */
+function touched(
+  library: Library,
+  own: Gathered<Material>,
+  ownSteps: Gathered<Transformation>,
+): Pick<Library, 'materials' | 'transformations'> {
+  const isOwn = (id: string | undefined) => id !== undefined && own.records.has(id)
+  const names = (t: Transformation) =>
+    [...t.reactants, ...t.products, ...t.gasEvolved].some(one => isOwn(one.compound)) || t.charge.some(line => isOwn(line.material))
+  const inside = ({ contains }: Material) => isOwn(contains?.compound) || isOwn(contains?.rest)
+  const only = <R>(records: ReadonlyMap<string, R>, fits: (id: string, record: R) => boolean) =>
+    new Map([...records].filter(([id, record]) => fits(id, record)))
+  return {
+    materials: only(library.materials, (id, material) => isOwn(id) || inside(material)),
+    transformations: only(library.transformations, (id, step) => ownSteps.records.has(id) || names(step)),
+  }
 }
 
 /** The library as far as its records could be read, in order of id, with its indices; and what the rules look at. */

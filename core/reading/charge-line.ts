@@ -3,7 +3,7 @@ import type { Role } from '../library/transformation.ts'
 import type { CommaRule } from '../quantity/number.ts'
 import { type BottleFound, bottleOf, molPerLOf, type StatedStrength } from './bottle.ts'
 import { type Measure, type MeasureUnit, measuresIn } from './measures.ts'
-import type { NameIndex } from './names.ts'
+import { idNamed, type NameIndex } from './names.ts'
 
 /** Units a charge can have. Drops and equivalents are turned into amounts later, when the rest is known. */
 export type ChargeUnit = 'g' | 'kg' | 'mg' | 'mL' | 'L' | 'mol' | 'mmol' | 'drop' | 'equiv'
@@ -58,11 +58,12 @@ const startsWithVerb = new RegExp(
  * @returns null where the line names no amount and nothing that the index knows: then it is no charge
  */
 export function readChargeLine(text: string, index: NameIndex, comma: CommaRule): ChargeRead | null {
-  const line = text.replace(/^[\s\-•*·]+(?=\D|\d)/, '').trim()
+  const named = idNamed(text)
+  const line = (named?.rest ?? text).replace(/^[\s\-•*·]+(?=\D|\d)/, '').trim()
   const verb = startsWithVerb.test(line) ? (opening.exec(line)?.[0] ?? '') : ''
   const hint = hints.find(([pattern]) => pattern.test(verb))?.[1] ?? null
   const body = line.slice(verb.length)
-  const mixed = madeUp(text, body, index, comma)
+  const mixed = named === null ? madeUp(text, body, index, comma) : null
   if (mixed !== null) return { ...mixed, roleHint: hint }
 
   const measures = measuresIn(body, comma)
@@ -74,7 +75,10 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   const taken = chosen(amounts)
   const cut = [...amounts, ...measures.filter(one => one.kind === 'time' || one.kind === 'temperature'), ...(strength ? [strength] : [])]
   const phrase = tidy(without(body, cut))
-  const found = asItStands(without(body, amounts), index) ?? bottleOf(phrase, strength === undefined ? null : stated(strength), index)
+  const found: BottleFound =
+    named !== null
+      ? index.lookUp(`{${named.id}}`)
+      : (asItStands(without(body, amounts), index) ?? bottleOf(phrase, strength === undefined ? null : stated(strength), index))
   if (taken === undefined && found.kind === 'unknown') return null
 
   const notes: string[] = []

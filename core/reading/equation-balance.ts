@@ -1,18 +1,22 @@
 import { type Equation, imbalancesOf, type Term, unbalanced } from '../chemistry/equation.ts'
-import { proposalsFor } from '../chemistry/proposal.ts'
+import { type Proposal, proposalsFor } from '../chemistry/proposal.ts'
 import type { Problem } from '../problem/problem.ts'
 import type { EquationRead, TermRead } from './equation-line.ts'
 
 /** Whether the equation may be used, and if not, what is off with a proposal. */
-export function balanceOf(read: EquationRead): { readonly balanced: boolean; readonly problem: Problem | null } {
+export function balanceOf(read: EquationRead): {
+  readonly balanced: boolean
+  readonly problem: Problem | null
+  readonly proposals: readonly ProposedEquation[]
+} {
   const terms = [...read.reactants, ...read.products]
-  if (read.reactants.length === 0 || read.products.length === 0) return { balanced: false, problem: null }
+  if (read.reactants.length === 0 || read.products.length === 0) return { balanced: false, problem: null, proposals: [] }
   // What has no composition cannot be balanced; the name itself has already been asked about.
-  if (terms.some(term => term.composition === null)) return { balanced: false, problem: null }
+  if (terms.some(term => term.composition === null)) return { balanced: false, problem: null, proposals: [] }
   const side = (list: readonly TermRead[]): Term[] =>
     list.map(term => ({ name: term.text, coefficient: term.coefficient, composition: term.composition! }))
   const equation: Equation = { reactants: side(read.reactants), products: side(read.products) }
-  if (imbalancesOf(equation).length === 0) return { balanced: true, problem: null }
+  if (imbalancesOf(equation).length === 0) return { balanced: true, problem: null, proposals: [] }
   const proposals = proposalsFor(equation)
   const cure =
     proposals.length === 0
@@ -25,5 +29,22 @@ export function balanceOf(read: EquationRead): { readonly balanced: boolean; rea
                 .join(' Or: ')}`
             : ''
         }`
-  return { balanced: false, problem: unbalanced(equation, ['line 1'], cure) }
+  return {
+    balanced: false,
+    problem: unbalanced(equation, ['line 1'], cure),
+    proposals: proposals.map(proposal => ({ text: proposal.text, equation: lineOf(proposal) })),
+  }
 }
+
+/** A proposal as the line it would make, so that it can be taken as it stands. */
+export interface ProposedEquation {
+  /** As an order: "Add 2 H2O (water) on the right." */
+  readonly text: string
+  /** The whole equation, names as typed and what was added by its trade name. */
+  readonly equation: string
+}
+
+const lineOf = ({ equation }: Proposal): string =>
+  [equation.reactants, equation.products]
+    .map(side => side.map(({ name, coefficient }) => (coefficient === 1 ? name : `${coefficient} ${name}`)).join(' + '))
+    .join(' -> ')

@@ -1,13 +1,15 @@
 import { type Composition, parseFormula } from '../chemistry/formula.ts'
 import type { Toolkit } from '../chemistry/structure.ts'
-import { nearest } from '../problem/nearest.ts'
 import type { Problem } from '../problem/problem.ts'
 import { numberIn } from '../quantity/number.ts'
 import { nameKey } from './name-key.ts'
-import { type Found, isSmilesLike, type NameIndex } from './names.ts'
+import { type Found, idNamed, isSmilesLike, type NameIndex } from './names.ts'
+import { isReactionSmiles, sidesOfReactionSmiles } from './reaction-smiles.ts'
 
 /** One side's compound as read. */
 export interface TermRead {
+  /** What it may be, where it has to be asked about. */
+  readonly candidates?: readonly string[]
   /** As typed, without its coefficient. */
   readonly text: string
   readonly coefficient: number
@@ -30,7 +32,7 @@ const arrow = /\s*(?:<?[-–—=]{1,3}>|→|⟶|⇒|⇌|⇄|➔|>>)\s*|\s+=+\s+/
 const mostTerms = 20
 
 /** Whether a line holds an arrow. */
-export const isEquation = (line: string): boolean => arrow.test(line)
+export const isEquation = (line: string): boolean => arrow.test(line) || isReactionSmiles(line)
 
 /**
  * Reads "2 benzaldehyde -> benzoin": names, synonyms, formulas, ids or SMILES, with or without coefficients.
@@ -42,7 +44,9 @@ export const isEquation = (line: string): boolean => arrow.test(line)
  */
 export function readEquation(line: string, index: NameIndex, toolkit: Toolkit | null): EquationRead {
   const problems: Problem[] = []
-  const sides = line.replace(/^\s*equation\s*:\s*/i, '').split(arrow)
+  const written = line.replace(/^\s*equation\s*:\s*/i, '')
+  const structures = toolkit !== null && isReactionSmiles(written) ? sidesOfReactionSmiles(written, toolkit) : null
+  const sides = structures === null ? written.split(arrow) : structures.map(side => side.join(' + '))
   if (sides.length !== 2) {
     problems.push({
       code: sides.length < 2 ? 'equation-missing' : 'equation-unreadable',
@@ -86,7 +90,10 @@ function termsOf(side: string): readonly string[] {
 function merged(terms: readonly TermRead[]): readonly TermRead[] {
   const list: TermRead[] = []
   for (const term of terms) {
-    const at = term.compound === null ? -1 : list.findIndex(one => one.compound === term.compound)
+    const at =
+      term.compound === null
+        ? list.findIndex(one => one.compound === null && one.text === term.text)
+        : list.findIndex(one => one.compound === term.compound)
     if (at < 0) list.push(term)
     else list[at] = { ...list[at]!, coefficient: list[at]!.coefficient + term.coefficient }
   }
@@ -114,6 +121,13 @@ function coefficientOf(text: string): { readonly coefficient: number; readonly r
 }
 
 function compoundNamed(text: string, index: NameIndex): Found {
+  const named = idNamed(text)
+  if (named !== null) {
+    const material = index.materials.get(named.id)
+    return material === undefined
+      ? { kind: 'unknown' }
+      : { kind: 'material', material: material.contains?.compound ?? named.id, assumed: null }
+  }
   const row = index.ambiguous(text)
   const found = index.lookUp(text)
   const ids = row !== null ? (row.default === null ? row.candidates : [row.default]) : found.kind === 'material' ? [found.material] : null
@@ -155,7 +169,7 @@ function settle(
   index: NameIndex,
   toolkit: Toolkit | null,
   problems: Problem[],
-): Pick<TermRead, 'compound' | 'composition'> {
+): Pick<TermRead, 'compound' | 'composition' | 'candidates'> {
   const where = ['line 1', text]
   if (found.kind === 'material') {
     const formula = index.materials.get(found.material)?.formula
@@ -167,7 +181,7 @@ function settle(
   const composition = structure?.ok === true ? structure.value.composition : typed?.ok === true ? typed.value : null
   if (found.kind === 'ambiguous') problems.push(askedAbout(text, found.candidates, found.why, where))
   else problems.push(unknownName(text, index, where))
-  return { compound: null, composition }
+  return { compound: null, composition, ...(found.kind === 'ambiguous' ? { candidates: found.candidates } : {}) }
 }
 
 /** A name that means several materials: which, and why it matters. */
@@ -183,9 +197,8 @@ export function askedAbout(text: string, candidates: readonly string[], why: str
 
 /** A name that nothing in the library carries, with the one that was probably meant. */
 export function unknownName(text: string, index: NameIndex, where: readonly string[]): Problem {
-  const names = [...index.materials.values()].flatMap(material => [material.name, ...(material.synonyms ?? [])])
   // Formulas one letter apart are different substances: nothing is proposed for them.
-  const meant = parseFormula(text).ok ? null : nearest(text, names)
+  const meant = parseFormula(text).ok ? null : index.meant(text)
   return {
     code: 'name-unknown',
     where,

@@ -1,6 +1,7 @@
 import { hill, parseFormula } from '../chemistry/formula.ts'
-import type { Toolkit } from '../chemistry/structure.ts'
+import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Material } from '../library/material.ts'
+import { nearest } from '../problem/nearest.ts'
 import { nameKey } from './name-key.ts'
 
 /** A name that means several bottles. Rows of `routes-data/tables/ambiguous-names.json`. */
@@ -31,7 +32,9 @@ export class NameIndex {
   readonly #folded = new Map<string, Entry>()
   readonly #formulas = new Map<string, string[]>()
   readonly #toolkit: Toolkit | null
-  #structures: Map<string, string[]> | null = null
+  readonly #structures = new Map<string, ReadonlyMap<string, readonly string[]>>()
+  #words: readonly string[] | null = null
+  readonly #meant = new Map<string, string | null>()
 
   /**
    * @param materials  by id
@@ -84,6 +87,8 @@ export class NameIndex {
 
   /** What a name, synonym, id, display formula, formula or SMILES stands for; nothing is guessed. */
   lookUp(phrase: string): Found {
+    const named = idNamed(phrase)
+    if (named !== null) return this.materials.has(named.id) ? { kind: 'material', material: named.id, assumed: null } : unknown
     const key = nameKey(phrase)
     if (key === '') return unknown
     const row = this.ambiguous(phrase)
@@ -111,24 +116,56 @@ export class NameIndex {
     if (this.#toolkit === null || !isSmilesLike(text)) return unknown
     const read = this.#toolkit.parse(text)
     if (!read.ok) return unknown
-    const ids = this.#byStructure().get(read.value.identityKey) ?? []
+    const ids = this.ofStructure(read.value)
     return ids.length === 0 ? unknown : this.#one(ids, 'several compounds have this structure')
   }
 
-  #byStructure(): ReadonlyMap<string, readonly string[]> {
-    if (this.#structures === null) {
-      this.#structures = new Map()
-      for (const material of this.materials.values()) {
-        if (material.smiles === undefined || material.kind === 'mixture' || material.kind === 'feedstock') continue
-        const read = this.#toolkit!.parse(material.smiles)
-        if (!read.ok) continue
-        const key = read.value.identityKey
-        this.#structures.set(key, [...(this.#structures.get(key) ?? []), material.id])
-      }
+  /** Compounds and polymers with this very structure. */
+  ofStructure(structure: Structure): readonly string[] {
+    return this.#withFormula(structure.formula).get(structure.identityKey) ?? []
+  }
+
+  /** The name or synonym that a mistyped one was probably meant to be, or null. Remembered: a text is read anew at every letter typed. */
+  meant(text: string): string | null {
+    const known = this.#meant.get(text)
+    if (known !== undefined) return known
+    this.#words ??= [...this.materials.values()].flatMap(material => [material.name, ...(material.synonyms ?? [])])
+    const found = nearest(text, this.#words)
+    if (this.#meant.size >= mostRemembered) this.#meant.clear()
+    this.#meant.set(text, found)
+    return found
+  }
+
+  /** Structures are canonised only where the formula, which is cheap, is the same. */
+  #withFormula(formula: string): ReadonlyMap<string, readonly string[]> {
+    const known = this.#structures.get(formula)
+    if (known !== undefined) return known
+    const keys = new Map<string, string[]>()
+    for (const { id, kind, smiles, formula: written } of this.materials.values()) {
+      if (smiles === undefined || kind === 'mixture' || kind === 'feedstock') continue
+      const stated = written === undefined ? null : (formulaKey(written)?.split(' ')[0] ?? null)
+      if (stated !== null && stated !== formula) continue
+      const read = this.#toolkit!.parse(smiles)
+      if (read.ok) keys.set(read.value.identityKey, [...(keys.get(read.value.identityKey) ?? []), id])
     }
-    return this.#structures
+    this.#structures.set(formula, keys)
+    return keys
   }
 }
+
+/**
+ * An id in braces is exact, whatever stands before it: "25 mL HCl {hydrochloric-acid-37}" keeps what was typed and says which bottle.
+ *
+ * @returns the id, and the text without it; null where the text names none
+ */
+export function idNamed(text: string): { readonly id: string; readonly rest: string } | null {
+  const match = /\{\s*([a-z0-9]+(?:-[a-z0-9]+)*)\s*\}/.exec(text)
+  if (match === null) return null
+  return { id: match[1]!, rest: `${text.slice(0, match.index)} ${text.slice(match.index + match[0].length)}`.replace(/\s+/g, ' ').trim() }
+}
+
+/** Mistyped names kept with what was meant. */
+const mostRemembered = 2000
 
 /** A structure typed into a line of text is shorter; canonising a longer one would hold up the reader. In characters. */
 const longestSmiles = 150

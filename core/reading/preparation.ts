@@ -5,7 +5,7 @@ import type { Problem } from '../problem/problem.ts'
 import { type ChargeRead, readChargeLine } from './charge-line.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
-import { balanceOf } from './equation-balance.ts'
+import { balanceOf, type ProposedEquation } from './equation-balance.ts'
 import { isEquation, readEquation, type TermRead } from './equation-line.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
@@ -19,6 +19,8 @@ export interface LineRead {
   readonly material: string | null
   readonly amountMol: number | null
   readonly equivalents: number | null
+  /** Materials that the name can mean, where it has to be asked about; one is named by its id in braces at the end of the line. */
+  readonly candidates?: readonly string[]
 }
 
 /** A transformation as far as a text can give it: keys of the library format, the yield perhaps without its ends. */
@@ -40,6 +42,11 @@ export interface PreparationRead {
   readonly problems: readonly Problem[]
   /** What was assumed on the way, as sentences. */
   readonly notes: readonly string[]
+  /** The equation's compounds, in the order typed; each id null where it is unknown or has to be asked about. */
+  readonly reactants: readonly TermRead[]
+  readonly products: readonly TermRead[]
+  /** Ways to balance the equation, likeliest first; empty where it balances. */
+  readonly proposals: readonly ProposedEquation[]
   /** False where the equation is missing, unreadable or off: nothing may be planned on it. */
   readonly balanced: boolean
 }
@@ -71,6 +78,8 @@ const needed = [
 
 /** Longer than any preparation on a page; keeps a wrong file from being read for minutes. In characters. */
 const longestText = 50_000
+/** Lines of a preparation; what comes after them stays unread. */
+const mostLines = 200
 /** A line longer than this is prose, not a charge; it stays unread. In characters. */
 const longestLine = 400
 
@@ -102,7 +111,12 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   let hours = 0
   const temperatures: (readonly [number, number])[] = []
 
-  for (const line of lines.slice(1)) {
+  if (lines.length > mostLines) {
+    unread.push(...lines.slice(mostLines))
+    problems.push(tooManyLines(lines.length))
+  }
+
+  for (const line of lines.slice(1, mostLines)) {
     if (line.length > longestLine) {
       unread.push(line)
       continue
@@ -192,6 +206,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
       material: material?.id ?? null,
       amountMol,
       equivalents,
+      ...candidatesOf(read),
     })),
     theoreticalG: figures.theoreticalG,
     percentYield: figures.percentYield,
@@ -199,8 +214,17 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     unread,
     problems,
     notes,
+    reactants: equation.reactants,
+    products: equation.products,
+    proposals: balance.proposals,
     balanced: balance.balanced,
   }
+}
+
+/** What a line's name can mean: several bottles, or the strengths that are held of a compound. */
+function candidatesOf({ found }: ChargeRead): { readonly candidates?: readonly string[] } {
+  if (found.kind === 'ambiguous') return { candidates: found.candidates }
+  return found.kind === 'no-such-strength' && found.held.length > 0 ? { candidates: found.held } : {}
 }
 
 const nothingRead = (problem: Problem): PreparationRead => ({
@@ -213,6 +237,9 @@ const nothingRead = (problem: Problem): PreparationRead => ({
   unread: [],
   problems: [problem],
   notes: [],
+  reactants: [],
+  products: [],
+  proposals: [],
   balanced: false,
 })
 
@@ -222,6 +249,14 @@ const tooLong = (length: number): Problem => ({
   what: `The text has ${length} characters; a preparation has at most ${longestText}.`,
   why: 'One preparation is read at a time.',
   cure: 'Give the equation and the charges of one step alone.',
+})
+
+const tooManyLines = (count: number): Problem => ({
+  code: 'text-too-long',
+  where: [`line ${mostLines + 1}`],
+  what: `The text has ${count} lines; only the first ${mostLines} were read.`,
+  why: 'One preparation is read at a time.',
+  cure: 'Give the equation and the charges of one step alone; the lines after these are kept as typed.',
 })
 
 const noLimiting: Problem = {

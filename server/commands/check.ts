@@ -1,18 +1,30 @@
 import { loadLibrary } from '../../core/library/load.ts'
+import { weakSpots } from '../../core/library/weak-spots.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
 import { bundledTables, keysOf } from '../library/bundled.ts'
+import { openLibrary } from '../library/open.ts'
 import { openWorkshop } from '../library/workshop.ts'
 import { planFileProblems } from '../planning/plan-file.ts'
-import type { Command } from './command.ts'
+import { runsLogged } from '../planning/runs-logged.ts'
+import { Refusal } from '../refusal.ts'
+import { openStore } from '../store/store.ts'
+import type { Command, Given, Terminal } from './command.ts'
 
 export const check: Command = {
   name: 'check',
   summary: 'validates library or plan files, one line a finding',
-  usage: 'FILE ...',
-  options: {},
+  usage: 'FILE ... [--weak [--data DIR]]',
+  options: {
+    weak: {
+      type: 'boolean',
+      help: 'where the libraries are weak: yields on one source or remembered, hazards unknown, no density; "bundled" names the bundled one',
+    },
+    data: { type: 'string', value: 'DIR', help: 'with --weak: folder of the saved plans, whose logs tell what was never run here' },
+  },
   positionals: { least: 1, most: Number.POSITIVE_INFINITY, what: 'files' },
   async run(given, terminal) {
+    if (given.on('weak')) return weak(given, terminal)
     const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     const tables = keysOf(bundledTables())
     const errors: Problem[] = []
@@ -42,4 +54,21 @@ export const check: Command = {
     }
     return errors.length > 0 ? 2 : 0
   },
+}
+
+/** Where the named libraries are weak, one line a finding; nothing of it is wrong. */
+function weak(given: Given, terminal: Terminal): number {
+  const opened = openLibrary(given.words)
+  if (!opened.ok) throw new Refusal('bad-input', opened.problems)
+  const folder = given.text('data')
+  const store = folder === undefined ? null : openStore(folder)
+  const spots = weakSpots(opened.value, store === null ? null : runsLogged(store))
+  store?.close()
+  if (given.on('json')) terminal.out(`${JSON.stringify({ weak: spots }, null, 2)}\n`)
+  else {
+    for (const { kind, id, name, what, cure } of spots) terminal.out(`${kind}: ${name} (${id}): ${what}. ${cure}\n`)
+    const count = spots.length === 1 ? 'One weak spot' : `${spots.length} weak spots`
+    terminal.out(`${count}${store === null ? '; what was never run here is told with --data' : ''}.\n`)
+  }
+  return 0
 }

@@ -13,4 +13,17 @@ export const migrations: readonly string[] = [
      saved_at text not null,
      primary key (plan_id, version)
    );`,
+  `create table own_versions (
+     version integer primary key,
+     what text not null,
+     undoes integer references own_versions(version),
+     saved_at text not null
+   );
+   create table own_records (
+     list text not null check (list in ('materials', 'transformations')),
+     id text not null,
+     version integer not null references own_versions(version),
+     body text,
+     primary key (list, id, version)
+   );`,
 ]

@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { openDatabase } from './driver.ts'
 import { migrations } from './migrations.ts'
+import { type OwnRecords, ownRecords } from './own-records.ts'
 
 /** A saved plan as listed. Times are ISO 8601 in UTC. */
 export interface PlanSummary {
@@ -27,6 +28,8 @@ export interface Store {
   save(id: string, onVersion: number, title: string, body: string, at: string): PlanSummary | null | 'conflict'
   /** @returns whether it was there */
   remove(id: string): boolean
+  /** Materials and transformations of this bench itself. */
+  readonly own: OwnRecords
   close(): void
 }
 
@@ -81,6 +84,7 @@ export function openStore(folder: string): Store {
         return { id, title, version, savedAt: at }
       }),
     remove: id => database.run('delete from plans where id = ?', id) > 0,
+    own: ownRecords(database),
     close: () => database.close(),
   }
 }

@@ -1,0 +1,157 @@
+import Papa from 'papaparse'
+import { type Material, materialSchema } from '../library/material.ts'
+import { didYouMean } from '../problem/nearest.ts'
+import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { cellOf, cellValue, guarded, unguarded } from './cell-text.ts'
+import { idOfName } from './id-of-name.ts'
+
+const keys = Object.keys(materialSchema.shape)
+
+/** Headings as people write them, small letters without blanks and marks, and the key they mean. */
+const headings: ReadonlyMap<string, string> = new Map([
+  ...keys.map(key => [plain(key), key] as const),
+  ...([
+    ['material', 'name'],
+    ['compound', 'name'],
+    ['synonym', 'synonyms'],
+    ['othernames', 'synonyms'],
+    ['casnumber', 'cas'],
+    ['casno', 'cas'],
+    ['molecularformula', 'formula'],
+    ['density', 'densityGPerMl'],
+    ['densitygml', 'densityGPerMl'],
+    ['mp', 'meltingC'],
+    ['meltingpoint', 'meltingC'],
+    ['bp', 'boilingC'],
+    ['boilingpoint', 'boilingC'],
+    ['flashpoint', 'flashC'],
+    ['state', 'form'],
+    ['hcodes', 'hazards'],
+    ['hazardcodes', 'hazards'],
+    ['hazard', 'hazards'],
+    ['source', 'sources'],
+    ['citation', 'sources'],
+  ] as const),
+])
+
+function plain(text: string): string {
+  return text.toLowerCase().replace(/[^a-z0-9]/g, '')
+}
+
+/** Materials as CSV (or TSV), a column a key; what a spreadsheet would run as a formula is guarded. Reading gives the same records back. */
+export function materialTable(materials: readonly Material[], delimiter: ',' | '\t' = ','): string {
+  const used = keys.filter(key => materials.some(material => material[key as keyof Material] !== undefined))
+  const rows = materials.map(material =>
+    used.map(key => {
+      const value = material[key as keyof Material]
+      return value === undefined ? '' : guarded(cellOf(key, value))
+    }),
+  )
+  return `${Papa.unparse([used, ...rows], { delimiter, newline: '\r\n' })}\r\n`
+}
+
+/**
+ * Records of a table of materials, comma, semicolon or tab between the cells. Headings may be keys of the library format or what people write
+ * for them ("density", "mp", "H codes", "source"); an id is made from the name where none is given.
+ *
+ * @returns raw records: the loader holds them against the schema and the rules
+ */
+export function readMaterialTable(name: string, text: string): Checked<readonly Record<string, unknown>[]> {
+  const parsed = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { skipEmptyLines: 'greedy' })
+  const problems: Problem[] = parsed.errors
+    .filter(error => error.type === 'Quotes')
+    .map(error => ({
+      code: 'csv-quotes',
+      where: [name, `line ${(error.row ?? 0) + 1}`],
+      what: 'A double quote is not closed.',
+      why: 'Everything after it would end up in one cell.',
+      cure: 'Close it, or write a quote inside a cell twice.',
+    }))
+  const [head, ...rows] = parsed.data
+  if (head === undefined || rows.length === 0) return bad([...problems, emptyTable(name)])
+  const columns = head.map((heading, at) => {
+    const key = headings.get(plain(unguarded(heading)))
+    if (key === undefined) problems.push(unknownColumn(name, heading, at))
+    return key ?? null
+  })
+  columns.forEach((key, at) => {
+    if (key !== null && columns.indexOf(key) !== at) problems.push(columnTwice(name, head[at]!, key))
+  })
+  if (!columns.includes('name')) problems.push(noName(name))
+  if (problems.length > 0) return bad(problems)
+  const taken = new Set<string>()
+  return good(
+    rows.map((cells, at) => {
+      if (cells.slice(columns.length).some(cell => cell.trim() !== '')) problems.push(tooManyCells(name, at + 2))
+      const record: Record<string, unknown> = {}
+      columns.forEach((key, column) => {
+        const cell = unguarded(cells[column] ?? '')
+        if (key !== null && cell.trim() !== '') record[key] = friendly(key, cellValue(key, cell), name)
+      })
+      if (record.id === undefined) record.id = idOfName(String(record.name ?? ''), taken)
+      taken.add(String(record.id))
+      record.kind ??= 'compound'
+      record.sources ??= [{ citation: `from the table ${name}`, checked: false }]
+      return record
+    }),
+    problems,
+  )
+}
+
+/** What people write in a cell, as the library holds it. */
+function friendly(key: string, value: unknown, file: string): unknown {
+  if (typeof value !== 'string') return key === 'synonyms' && !Array.isArray(value) ? [String(value)] : value
+  if (key === 'synonyms')
+    return value
+      .split(';')
+      .map(one => one.trim())
+      .filter(Boolean)
+  if (key === 'hazards') {
+    const codes = value
+      .split(/[\s,;]+/)
+      .map(one => one.trim())
+      .filter(Boolean)
+    // Without a signal word of its own a table cannot tell Danger from Warning: the loader asks for it.
+    return { codes, from: `table ${file}` }
+  }
+  if (key === 'sources') return [{ citation: value, checked: false }]
+  return value
+}
+
+const why = 'A table is taken whole or not at all, so that nothing in it is lost unseen.'
+
+const emptyTable = (name: string): Problem => ({
+  code: 'csv-empty',
+  where: [name],
+  what: 'The table has no rows.',
+  why,
+  cure: 'Give a line of headings and a line for each material.',
+})
+const unknownColumn = (name: string, heading: string, at: number): Problem => ({
+  code: 'csv-column-unknown',
+  where: [name, `column ${at + 1}`],
+  what: `Nothing is known by the heading "${heading.slice(0, 80)}".`,
+  why,
+  cure: `${didYouMean(heading, keys)}Headings are ${keys.join(', ')}; remove a column that is not meant.`,
+})
+const columnTwice = (name: string, heading: string, key: string): Problem => ({
+  code: 'csv-column-twice',
+  where: [name, heading.slice(0, 80)],
+  what: `Two columns give "${key}".`,
+  why: 'One of the two would be lost.',
+  cure: 'Keep one of them.',
+})
+const noName = (name: string): Problem => ({
+  code: 'csv-column-missing',
+  where: [name],
+  what: 'There is no column of names.',
+  why: 'A material is found by its name.',
+  cure: 'Add a column headed "name".',
+})
+const tooManyCells = (name: string, line: number): Problem => ({
+  code: 'csv-cells',
+  where: [name, `line ${line}`],
+  what: 'This line has more cells than there are headings.',
+  why: 'A comma in a cell without quotes parts it in two.',
+  cure: 'Put double quotes round the cell, or use tabs between cells.',
+})

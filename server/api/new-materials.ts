@@ -1,0 +1,40 @@
+import { z } from 'zod'
+import { identified } from '../library/identified.ts'
+import { problemSchema, refusals } from '../replies.ts'
+import type { Resource } from './resource.ts'
+
+const text = (most: number) => z.string().max(most).default('')
+
+/** What can be told of a material from what was typed of it: nothing is saved. */
+export const newMaterials: Resource = (api, { workshop }) => {
+  api.post(
+    '/new-material',
+    {
+      schema: {
+        body: z.strictObject({
+          name: text(300),
+          smiles: text(2000),
+          formula: text(300),
+          cas: text(20),
+          form: z.enum(['solid', 'liquid', 'gas', 'solution']).default('solid'),
+        }),
+        response: {
+          200: z.object({
+            material: z.unknown().meta({ description: 'A record of the library format, as far as it can be told.' }),
+            withHazards: z.unknown().nullable().meta({ description: 'The same with what the hazard tables say of it, to be confirmed.' }),
+            record: z.object({ id: z.string(), name: z.string(), cas: z.string().nullable() }).nullable(),
+            molarMass: z.number().nullable(),
+            depiction: z.unknown(),
+            groups: z.array(z.object({ number: z.int(), name: z.string() })),
+            screened: z.boolean(),
+            regulated: z.array(z.object({ action: z.string(), list: z.string(), category: z.string(), reason: z.string() })),
+            matches: z.array(z.object({ id: z.string(), name: z.string(), by: z.enum(['structure', 'CAS number', 'name', 'formula']) })),
+            problems: z.array(problemSchema),
+          }),
+          ...refusals,
+        },
+      },
+    },
+    request => structuredClone(identified(workshop, request.body)) as never,
+  )
+}

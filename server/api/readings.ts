@@ -1,0 +1,71 @@
+import { z } from 'zod'
+import { readPreparation } from '../../core/reading/preparation.ts'
+import { depictionOf } from '../depict/depiction-of.ts'
+import { equationIn } from '../library/chemical-files.ts'
+import { Refusal } from '../refusal.ts'
+import { refusals } from '../replies.ts'
+import type { Resource } from './resource.ts'
+
+/** Longest text of one preparation, characters: beyond it the reader says so itself. */
+const longestText = 100_000
+
+/** A preparation as text, read while it is typed: what `waybench read` prints, with what a page needs to show it. */
+export const readings: Resource = (api, { workshop }) => {
+  api.post(
+    '/read',
+    { schema: { body: z.strictObject({ text: z.string().max(longestText) }), response: { 200: z.unknown(), ...refusals } } },
+    request => {
+      const { library } = workshop
+      const reading = readPreparation(request.body.text, library, workshop.names(), workshop.toolkit)
+      const ids = new Set<string>()
+      const add = (id: string | null | undefined) => id != null && ids.add(id)
+      for (const term of [...reading.reactants, ...reading.products]) for (const id of [term.compound, ...(term.candidates ?? [])]) add(id)
+      for (const line of reading.lines) for (const id of [line.material, ...(line.candidates ?? [])]) add(id)
+      const materials = [...ids].flatMap(id => library.materials.get(id) ?? [])
+      return {
+        ...reading,
+        reactants: reading.reactants.map(termShown),
+        products: reading.products.map(termShown),
+        materials: Object.fromEntries(
+          materials.map(material => [
+            material.id,
+            {
+              name: material.name,
+              form: material.form,
+              ...(material.contains && { contains: material.contains }),
+              molarMass: library.molarMass.get(material.contains?.compound ?? material.id) ?? null,
+              depiction: depictionOf(material),
+            },
+          ]),
+        ),
+      }
+    },
+  )
+
+  api.post(
+    '/read-reaction',
+    {
+      schema: {
+        body: z.strictObject({ name: z.string().max(300), text: z.string().max(longestText) }),
+        response: { 200: z.object({ equation: z.string(), unknown: z.array(z.string()) }), ...refusals },
+      },
+    },
+    request => {
+      const read = equationIn(request.body.name, request.body.text, workshop.names(), workshop.toolkit)
+      if (!read.ok) throw new Refusal('bad-input', read.problems)
+      return { equation: read.value.equation, unknown: [...read.value.unknown] }
+    },
+  )
+}
+
+const termShown = ({
+  text,
+  coefficient,
+  compound,
+  candidates,
+}: {
+  readonly text: string
+  readonly coefficient: number
+  readonly compound: string | null
+  readonly candidates?: readonly string[]
+}) => ({ text, coefficient, compound, ...(candidates && { candidates }) })

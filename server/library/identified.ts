@@ -1,0 +1,149 @@
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import { hill, molarMass, parseFormula } from '../../core/chemistry/formula.ts'
+import { type HazardRecords, loadHazardRecords, withRecord } from '../../core/hazards/records.ts'
+import { traitsOf } from '../../core/hazards/traits.ts'
+import { casDigits } from '../../core/library/checks/cas-digits.ts'
+import type { Material } from '../../core/library/material.ts'
+import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import { idOfName } from '../../core/reading/id-of-name.ts'
+import { depictionOf } from '../depict/depiction-of.ts'
+import { stopProblems } from '../planning/stops.ts'
+import { bundledTables } from './bundled.ts'
+import type { Workshop } from './workshop.ts'
+
+/** What a person typed of a material; an empty text is nothing said. */
+export interface TypedMaterial {
+  readonly name: string
+  readonly smiles: string
+  readonly formula: string
+  readonly cas: string
+  readonly form: Material['form']
+}
+
+export interface Identified {
+  readonly material: Material
+  /** With what the hazard tables hold under its CAS number or name, sources and all; null where they hold nothing. To be confirmed. */
+  readonly withHazards: Material | null
+  readonly record: { readonly id: string; readonly name: string; readonly cas: string | null } | null
+  /** g/mol */
+  readonly molarMass: number | null
+  readonly depiction: Depiction
+  readonly groups: readonly { readonly number: number; readonly name: string }[]
+  /** False = neither structure nor CAS number: lists could be searched for the name alone. */
+  readonly screened: boolean
+  readonly regulated: readonly { readonly action: string; readonly list: string; readonly category: string; readonly reason: string }[]
+  /** Materials that are probably the same, surest first. */
+  readonly matches: readonly { readonly id: string; readonly name: string; readonly by: 'structure' | 'CAS number' | 'name' | 'formula' }[]
+  readonly problems: readonly Problem[]
+}
+
+/** A structure larger than this is drawn by nobody at a small bench, and drawing it would hold up the others. Heavy atoms. */
+const mostDrawnAtoms = 150
+
+let records: HazardRecords | null = null
+const hazardRecords = (): HazardRecords => {
+  if (records !== null) return records
+  const loaded = loadHazardRecords(bundledTables().filter(({ name }) => name.startsWith('tables/hazards-')))
+  if (!loaded.ok) throw new Error(loaded.problems.map(problem => problem.what).join(' '))
+  records = loaded.value
+  return records
+}
+
+/** Mass, formula, identity, groups, screening, hazards and likely doubles of a material, from its structure, formula, CAS number and name. */
+export function identified(workshop: Workshop, typed: TypedMaterial): Identified {
+  const { library, tables, toolkit } = workshop
+  const names = workshop.names()
+  const problems: Problem[] = []
+  const smiles = typed.smiles.trim()
+  const parsed = smiles === '' ? null : toolkit.parse(smiles, ['new material', 'smiles'])
+  if (parsed !== null && !parsed.ok) problems.push(...parsed.problems)
+  const structure = parsed?.ok ? parsed.value : null
+  const written = typed.formula.trim()
+  const composition = written === '' ? null : parseFormula(written, ['new material', 'formula'])
+  if (composition !== null && !composition.ok) problems.push(...composition.problems)
+  const own = composition?.ok ? composition.value : null
+  if (structure !== null && own !== null && (hill(own) !== structure.formula || own.charge !== structure.composition.charge))
+    problems.push(disagrees(written, structure.formula))
+  // The structure decides; a formula beside it that differs is an error until one of the two is mended.
+  const formula = structure !== null ? structure.formula : own !== null ? hill(own) : null
+  const counted = structure?.composition ?? own
+  const name = typed.name.trim()
+  const cas = typed.cas.trim()
+  const material: Material = {
+    id: idOfName(name || formula || 'material', library.materials),
+    name: name || formula || 'material',
+    kind: formula === null ? 'feedstock' : smiles.includes('*') ? 'polymer' : 'compound',
+    ...(formula === null ? {} : { formula }),
+    ...(written !== '' && own !== null && formula !== null && written !== formula ? { displayFormula: written } : {}),
+    ...(structure === null ? {} : { smiles }),
+    ...(cas === '' ? {} : { cas }),
+    form: typed.form,
+    sources: [],
+  }
+  if (cas !== '')
+    problems.push(...casDigits(material).map(({ code, what, why, cure }) => ({ code, where: ['new material', 'cas'], what, why, cure })))
+  if (smiles === '' && written === '' && name !== '' && formula === null && cas === '') problems.push(nothingToGoBy)
+  const traits = traitsOf(libraryOfParts({ title: '' }, [material], []), tables, toolkit).get(material.id)!
+  const stops = traits.regulated.filter(match => match.action === 'stop')
+  if (stops.length > 0)
+    problems.push(
+      ...stopProblems(
+        libraryOfParts({ title: '' }, [material], []),
+        stops.map(match => ({ ...match, material: material.id, barred: true, as: [] })),
+      ).map(problem => ({ ...problem, cure: 'It cannot be entered, and no step that holds it in any role can be.' })),
+    )
+  const record = hazardRecords().of(material)
+  return {
+    material,
+    withHazards: record === null ? null : withRecord(material, record),
+    record: record === null ? null : { id: record.id, name: record.name, cas: record.cas ?? null },
+    molarMass: counted === null ? null : molarMass(counted),
+    depiction:
+      structure !== null && heavyAtoms(structure.composition.counts) > mostDrawnAtoms
+        ? { kind: 'formula', formula: structure.formula }
+        : depictionOf(material),
+    groups: traits.groups.map(number => ({ number, name: tables.reactivityGroups.find(group => group.number === number)?.name ?? '' })),
+    screened: traits.screened,
+    regulated: traits.regulated.map(({ action, list, category, reason }) => ({ action, list, category, reason })),
+    matches: matchesOf(),
+    problems,
+  }
+
+  function matchesOf(): Identified['matches'] {
+    const found = new Map<string, Identified['matches'][number]>()
+    const add = (id: string, by: Identified['matches'][number]['by']) => {
+      const known = library.materials.get(id)
+      if (known !== undefined && !found.has(id)) found.set(id, { id, name: known.name, by })
+    }
+    if (structure !== null) for (const id of names.ofStructure(structure)) add(id, 'structure')
+    if (cas !== '') for (const one of library.materials.values()) if (one.cas === cas && one.kind !== 'mixture') add(one.id, 'CAS number')
+    if (name !== '') {
+      const named = names.lookUp(name)
+      for (const id of named.kind === 'material' ? [named.material] : named.kind === 'ambiguous' ? named.candidates : []) add(id, 'name')
+    }
+    // A formula alone is shared by isomers: offered only where no structure says more.
+    if (structure === null && formula !== null)
+      for (const one of library.materials.values()) if (one.kind === 'compound' && one.formula === formula) add(one.id, 'formula')
+    return [...found.values()].slice(0, 12)
+  }
+}
+
+const heavyAtoms = (counts: ReadonlyMap<string, number>): number =>
+  [...counts].reduce((sum, [symbol, count]) => (symbol === 'H' ? sum : sum + count), 0)
+
+const disagrees = (written: string, ofStructure: string): Problem => ({
+  code: 'formula-disagrees',
+  where: ['new material', 'formula'],
+  what: `The formula ${written} is not that of the structure, which is ${ofStructure}.`,
+  why: 'Molar mass and balance follow from it.',
+  cure: 'Correct one of the two, or leave the formula out.',
+})
+
+const nothingToGoBy: Problem = {
+  code: 'material-without-formula',
+  where: ['new material'],
+  what: 'A name alone gives no molar mass.',
+  why: 'Moles, balance and screening need a structure, a formula or a CAS number.',
+  cure: 'Give a SMILES or a formula; without either it is entered as a feedstock, weighed out and never counted in moles.',
+}
