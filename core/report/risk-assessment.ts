@@ -117,7 +117,7 @@ function meetingRows(library: Library, { hazards }: Evaluation): readonly RiskRo
       who: capital([names, places].filter(part => part !== '').join(', ')),
       control: meeting.intended && told.length > 0 ? `Only so: ${told.map(sentence).join(' ')}` : sentence(meeting.do),
       emergency: '',
-      materials: meeting.materials,
+      materials: [],
     }
   })
 }

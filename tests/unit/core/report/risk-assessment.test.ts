@@ -3,6 +3,7 @@ import { bottleLabels, wasteLabels } from '../../../../core/report/bottle-labels
 import { emergencyOf } from '../../../../core/report/emergency.ts'
 import { noticesOf } from '../../../../core/report/notices.ts'
 import { riskRows } from '../../../../core/report/risk-assessment.ts'
+import { sentence } from '../../../../core/report/words.ts'
 import { allReported } from './demo-plans.ts'
 
 const plans = await allReported()
@@ -26,8 +27,27 @@ describe.each(plans)('the risk assessment of $title', ({ library, evaluation }) 
   it('has a row for every gas and every step with a danger of its own', () => {
     for (const gas of evaluation.hazards.gas)
       expect(rows.some(row => row.materials.includes(gas.compound) && row.hazard.includes(`step ${gas.step}`))).toBe(true)
-    const steps = evaluation.hazards.steps.filter(one => one.notes.length > 0)
-    expect(rows.filter(row => row.ofStep === true).length).toBe(steps.length)
+    const own = rows.filter(row => row.ofStep === true)
+    for (const { step, notes } of evaluation.hazards.steps) {
+      for (const note of notes.map(sentence)) {
+        const told = own.filter(row => row.hazard.includes(note))
+        expect(
+          told.some(row => row.subject.split(/[\s,]+/).includes(step)),
+          note,
+        ).toBe(true)
+      }
+    }
+    // Told once each: no two rows speak for the same steps.
+    expect(new Set(own.map(row => row.subject)).size).toBe(own.length)
+  })
+
+  it('tells each thing that must not meet in a step once, with the steps and what to do', () => {
+    const grave = evaluation.hazards.meetings.filter(one => one.where === 'step' && one.severity !== 'note')
+    for (const meeting of grave) {
+      const told = rows.filter(row => row.subject.toLowerCase().includes(meeting.title.toLowerCase()) && row.who.includes(meeting.place))
+      expect(told.length, meeting.title).toBeGreaterThan(0)
+      expect(told.every(row => row.control !== '')).toBe(true)
+    }
   })
 
   it('labels every compound made, and every stream of waste', () => {
