@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks'
+import { savedText } from './parts/saved-text.ts'
 import { printPack } from './print-pack.ts'
 import { openList } from './state/opening.ts'
 import { saved, savingState } from './state/saving.ts'
@@ -82,7 +83,7 @@ function SavedText() {
         ? 'changed elsewhere'
         : state !== 'clean'
           ? 'being saved'
-          : `saved ${timeText(savedAt)}`
+          : `saved ${savedText(savedAt)}`
   return (
     <span role="status">
       <span class="narrow-only">version </span>
@@ -90,14 +91,4 @@ function SavedText() {
       <span class="wide-only">, {more}</span>
     </span>
   )
-}
-
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
-
-/** "3 Dec 2026, 20:41" in local time. */
-function timeText(iso: string): string {
-  const at = new Date(iso)
-  if (Number.isNaN(at.getTime())) return iso
-  const two = (value: number): string => String(value).padStart(2, '0')
-  return `${at.getDate()} ${months[at.getMonth()]} ${at.getFullYear()}, ${two(at.getHours())}:${two(at.getMinutes())}`
 }

@@ -1,4 +1,6 @@
-import { First } from './first.tsx'
+import { LazyEntry } from './entry/lazy-entry.tsx'
+import { entryPlace } from './entry/place.ts'
+import { First } from './first/first.tsx'
 import { Head } from './head.tsx'
 import { MapPane } from './map-pane.tsx'
 import { SavingTrouble } from './saving-trouble.tsx'
@@ -10,13 +12,15 @@ import { Thumbs } from './thumbs.tsx'
 /** The whole page: the first visit, or the map and the sheet. */
 export const Page = () => (
   <>
-    {!atDoor.value && (
+    {!atDoor.value && entryPlace.value === null && (
       <button type="button" class="skip" onClick={() => goTo(1)}>
         To the seven questions
       </button>
     )}
     <Head />
-    {atDoor.value ? (
+    {entryPlace.value !== null ? (
+      <LazyEntry place={entryPlace.value} />
+    ) : atDoor.value ? (
       <First />
     ) : (
       <>

@@ -3,6 +3,7 @@ import type { HazardCounts } from '../core/hazards/hazard-list.ts'
 import type { GoalResult } from '../core/plan/evaluation.ts'
 import { durationText, massText, numberText } from '../core/quantity/print.ts'
 import type { Route } from '../core/route/route.ts'
+import { mapName } from './map/map-name.ts'
 import { StaircaseAxis, YieldStaircase } from './map/staircase.tsx'
 import { Name, Unknown } from './parts/words.tsx'
 import { differing, hazardBrief } from './sheet/way-answer.ts'
@@ -27,6 +28,7 @@ export function RouteRows() {
   const ways = looked === null ? [] : waysTo(looked.target)
   const others = ways.filter(way => looked !== null && keyOfRoute(way.route) !== keyOfRoute(looked.route)).slice(0, mostOthers)
   const startG = evaluation.start.massG
+  const chosenSteps = looked === null ? [] : looked.route.steps.map(step => step.transformation)
   return (
     <section class="routes" aria-label="Routes" data-stale={fresh ? undefined : ''}>
       <div class="row ruled">
@@ -62,12 +64,7 @@ export function RouteRows() {
               </b>
               <span class="s alt block">
                 not chosen;{' '}
-                <WayLabel
-                  steps={differing(
-                    row.steps,
-                    ways.map(way => way.row.steps),
-                  )}
-                />
+                <WayLabel steps={differing(row.steps, [chosenSteps])} />
               </span>
             </button>
           </Row>
@@ -92,7 +89,7 @@ function Row({ route, result, hazard, grey = false, children }: RowProps) {
     <div class={`row ${grey ? 'alt' : ''}`}>
       <div class="who">{children}</div>
       <YieldStaircase
-        stairs={result.stairs.map(stair => ({ ...stair, name: nameOf(stair.compound) }))}
+        stairs={result.stairs.map(stair => ({ ...stair, name: mapName(nameOf(stair.compound)) }))}
         chosen={!grey}
         width={stairWidth.value}
       />

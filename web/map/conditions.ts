@@ -1,9 +1,10 @@
 import { type Library, materialOf } from '../../core/library/library.ts'
 import { compoundIn, measured, referenceMoles } from '../../core/library/reference-charge.ts'
 import { type ChargeLine, stageOf, type Transformation } from '../../core/library/transformation.ts'
+import { trustInYield } from '../../core/library/trust.ts'
 import { durationText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import { braceText } from './scheme/runs.ts'
-import type { Item } from './scheme/types.ts'
+import type { Item, Sure } from './scheme/types.ts'
 import { shortName } from './short-names.ts'
 
 /** Below this share of the limiting reactant a line is written in mole percent. Common practice, no source. */
@@ -88,5 +89,15 @@ export function yieldText({ kind, yieldPercent: { low, typical, high } }: Transf
   return `${whole(typical)}${noBreakSpace}% (${whole(low)}–${whole(high)})`
 }
 
-/** Solid where the charge was read in its source, dashed where it is remembered. */
-export const sureOf = ({ confidence }: Transformation): 'seen' | 'remembered' => (confidence === 'checked' ? 'seen' : 'remembered')
+/** Solid where the charge was read in a source or measured at this bench, dashed where it is remembered. */
+export function sureOf(transformation: Transformation): Sure {
+  const trust = trustInYield(transformation)
+  return trust === 'own bench' ? 'seen' : trust
+}
+
+/** The word for it under the arrow; null where the line is solid. */
+export function sureWord(transformation: Transformation): string | null {
+  const sure = sureOf(transformation)
+  if (sure === 'seen') return null
+  return sure === 'remembered' && transformation.confidence === 'common-practice' ? 'common practice' : sure
+}

@@ -8,7 +8,8 @@ import { type MergedSteps, mergedSteps } from '../../core/plan/merged-steps.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ChargedLine } from '../../core/route/charged.ts'
-import { conditionsOf, sureOf, timeText, yieldText } from './conditions.ts'
+import { conditionsOf, sureOf, sureWord, timeText, yieldText } from './conditions.ts'
+import { mapName } from './map-name.ts'
 import { formulaRuns, plain } from './scheme/runs.ts'
 import type { Cell, Item, Keep, SchemeIn, Shape, Step, Way } from './scheme/types.ts'
 import { softened } from './softened.ts'
@@ -36,7 +37,7 @@ const mostDetours = 4
 
 const legend: readonly Item[] = [
   plain('Ink: chosen. Grey: not chosen.'),
-  plain('Solid: seen in a source. Dashed: remembered.'),
+  plain('Solid: seen in a source. Dashed: remembered. Hatched: unknown.'),
   plain('Blue: yours to change.', { pen: true }),
 ]
 
@@ -113,9 +114,15 @@ class Draft {
 
   #way(transformation: Transformation, left: ReadonlySet<string>): Way {
     const { over, brief } = conditionsOf(this.#of.library, transformation, left)
-    const sure = sureOf(transformation)
+    const word = sureWord(transformation)
     const under = [plain(timeText(transformation)), plain(yieldText(transformation))]
-    return { id: transformation.id, over, brief, under: sure === 'seen' ? under : [...under, plain('remembered', { i: true })], sure }
+    return {
+      id: transformation.id,
+      over,
+      brief,
+      under: word === null ? under : [...under, plain(word, { i: true })],
+      sure: sureOf(transformation),
+    }
   }
 
   #detours(transformation: Transformation, makes: string, carrier: string, left: ReadonlySet<string>): readonly Way[] {
@@ -166,7 +173,7 @@ class Draft {
     )
     const step = evaluation?.steps.find(one => one.transformation === transformation.id)
     if (users.length < 2 || step === undefined || step.limiting.compound !== carrier) return null
-    return `${shortMass(step.limiting.massG)} of the ${library.materials.get(carrier)?.name ?? carrier}`
+    return `${shortMass(step.limiting.massG)} of the ${mapName(library.materials.get(carrier)?.name ?? carrier)}`
   }
 
   #addCo(transformation: Transformation, compound: string): void {
@@ -213,7 +220,7 @@ class Draft {
   #addCell(id: string, compound: string, role: Cell['role'], more: Pick<Cell, 'amount' | 'note' | 'pick'>): void {
     const { library, depictions } = this.#of
     const depiction = depictions.get(compound)
-    const name = softened(library.materials.get(compound)?.name ?? compound)
+    const name = softened(mapName(library.materials.get(compound)?.name ?? compound))
     const base = { id, name, role, ...more }
     this.cells[id] =
       depiction?.kind === 'structure'

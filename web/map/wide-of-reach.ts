@@ -1,4 +1,5 @@
 import type { ReachReply } from '../api/replies.ts'
+import { mapName } from './map-name.ts'
 import type { WideNetwork } from './wide/network.ts'
 
 const words: Readonly<Record<string, string>> = {
@@ -18,12 +19,12 @@ export function wideOfReach(start: { readonly id: string; readonly name: string 
   return {
     start: start.id,
     nodes: [
-      { id: start.id, name: start.name, steps: 0, bestYield: 1, flags: [] },
+      { id: start.id, name: mapName(start.name), steps: 0, bestYield: 1, flags: [] },
       ...reply.reach
         .filter(row => row.compound !== start.id)
         .map(({ compound, name, steps, bestYieldOnStart, flags }) => ({
           id: compound,
-          name,
+          name: mapName(name),
           steps,
           bestYield: bestYieldOnStart,
           flags: flagWords(flags),

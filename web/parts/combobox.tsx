@@ -12,7 +12,9 @@ interface Props<T> {
   readonly keyOf: (option: T) => string
   readonly show: (option: T) => ComponentChildren
   readonly onTake: (option: T) => void
-  /** Enter without a marked option. */
+  /** Does the option say just what is written? There is nothing to take then, and Enter goes on. */
+  readonly says?: (option: T, text: string) => boolean
+  /** Enter without a marked option, or with one that says just what is written. */
   readonly onEnter?: () => void
   /** What to say where nothing is found. */
   readonly none: (text: string) => string
@@ -88,10 +90,13 @@ export function Combobox<T>(props: Props<T>) {
       else if (count > 0) setMarked((marked + (event.key === 'ArrowDown' ? 1 : count - 1)) % count)
     } else if (event.key === 'Enter') {
       const option = open ? options?.[marked] : undefined
-      if (option !== undefined) {
+      if (option !== undefined && !(props.says?.(option, text) && props.onEnter !== undefined)) {
         event.preventDefault()
         take(option)
-      } else props.onEnter?.()
+      } else {
+        setOpen(false)
+        props.onEnter?.()
+      }
     } else if (event.key === 'Escape') {
       if (open) {
         event.stopPropagation()

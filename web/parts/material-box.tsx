@@ -30,6 +30,7 @@ export function MaterialBox({ wordsOf = asWritten, ...props }: Props) {
       {...props}
       find={find}
       keyOf={hit => hit.id}
+      says={(hit, text) => hit.name.toLowerCase() === wordsOf(text).trim().toLowerCase()}
       none={text => `No material is called “${wordsOf(text).trim()}”. Try a synonym, a formula or a CAS number.`}
       show={hit => (
         <>

@@ -3,11 +3,12 @@ import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { sliceFile } from '../../core/plan/slice.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { capital } from '../../core/report/words.ts'
 import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
 import { addressWith, planInAddress } from './address.ts'
 import { problemsOf } from './asked.ts'
-import { type Draft, draftOf, unsavedDrafts } from './draft.ts'
+import { type Draft, draftOf, dropDraft, unsavedDrafts } from './draft.ts'
 import { keeping, noFacts } from './facts.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
 import { planOfFile, stateOfPlan } from './plan-file.ts'
@@ -65,8 +66,27 @@ async function openDoor(): Promise<void> {
   unsaved.value = unsavedDrafts().filter(draft => hasStart(draft.state))
   const [kept, shown] = await Promise.allSettled([server.plans(), server.demo()])
   if (kept.status === 'fulfilled') plansKept.value = kept.value.plans
-  if (shown.status === 'fulfilled') demo.value = shown.value
+  if (shown.status === 'fulfilled') {
+    demo.value = shown.value
+    // Drawn on the first page, and at hand when one of them is opened.
+    const { waysIn } = shown.value
+    void bringFacts(
+      [],
+      waysIn.flatMap(way => [way.start.material, ...(way.goals ?? []).map(goal => goal.target)]),
+    )
+  }
   openingProblems.value = kept.status === 'rejected' ? problemsOf(kept.reason) : []
+}
+
+/** Deletes a plan that is kept, with all its versions and its draft here. */
+export async function dropKept(id: string): Promise<void> {
+  try {
+    await server.dropPlan(id)
+    dropDraft(id)
+    plansKept.value = plansKept.value.filter(row => row.id !== id)
+  } catch (fault) {
+    openingProblems.value = problemsOf(fault)
+  }
 }
 
 /** Leaves the plan, which is kept, for the first page. */
@@ -149,7 +169,16 @@ export function beginPlan(start: { readonly material: string; readonly name: str
   openQuestion.value = 2
 }
 
-const titleOf = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)} downstream`
+/** A title that no kept plan bears yet: "Benzoin downstream", then "Benzoin downstream 2". */
+function freeTitle(title: string): string {
+  const taken = new Set(plansKept.value.map(row => row.title))
+  for (let no = 1; ; no++) {
+    const numbered = no === 1 ? title : `${title} ${no}`
+    if (!taken.has(numbered)) return numbered
+  }
+}
+
+const titleOf = (name: string): string => freeTitle(`${capital(name)} downstream`)
 
 /** A plan out of a file: a new one here, reckoned with the library that is served; what differs from its own is told. */
 export function showFile(opened: OpenedPlan): void {
@@ -176,7 +205,7 @@ export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {
     choosing: empty.choosing,
     plan: {
       ...empty.plan,
-      title: way.title,
+      title: freeTitle(way.title),
       shelf: of.shelf,
       packs: of.packs,
       settings: settingsSchema.parse(of.settings),

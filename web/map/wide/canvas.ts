@@ -14,9 +14,10 @@ export interface Canvas {
   close(): void
 }
 
-/** Names are read at this zoom; a network that would need much less opens at its start instead, and "Whole" shows the rest. */
-const readableZoom = 0.85
-const leastZoom = 0.7
+/** Names are 12 px at this zoom, the least that is read; a network that needs a smaller one opens at its start, and "Whole" shows it all. */
+const leastZoom = 0.901
+/** Air round the network, px. */
+const air = 12
 
 /** Smallest at which names can still be guessed, and largest. */
 const zooms = { minZoom: 0.2, maxZoom: 2 }
@@ -49,7 +50,7 @@ export function openCanvas(container: HTMLElement, onChoose: (id: string) => voi
   sized.observe(container)
   const middle = () => ({ x: container.clientWidth / 2, y: container.clientHeight / 2 })
   const whole = () => {
-    cy.fit(undefined, 16)
+    cy.fit(undefined, air)
     // Fitting must not blow up a handful of names.
     if (cy.zoom() > 1) {
       cy.zoom(1)
@@ -58,6 +59,8 @@ export function openCanvas(container: HTMLElement, onChoose: (id: string) => voi
   }
   return {
     show(elements, placed) {
+      // The room has just been made as high as the network.
+      cy.resize()
       cy.batch(() => {
         cy.elements().remove()
         cy.add(
@@ -80,9 +83,12 @@ export function openCanvas(container: HTMLElement, onChoose: (id: string) => voi
       whole()
       const start = cy.nodes('.start').first()
       if (cy.zoom() >= leastZoom || start.empty()) return
-      cy.zoom(readableZoom)
+      cy.zoom(leastZoom)
       const { x, y } = start.position()
-      cy.pan({ x: 16 + (start.outerWidth() / 2 - x) * readableZoom, y: container.clientHeight / 2 - y * readableZoom })
+      const all = cy.elements().boundingBox()
+      const fitsUpright = all.h * leastZoom + 2 * air <= container.clientHeight
+      const middleY = fitsUpright ? (all.y1 + all.y2) / 2 : y
+      cy.pan({ x: air + (start.outerWidth() / 2 - x) * leastZoom, y: container.clientHeight / 2 - middleY * leastZoom })
     },
     lookAt(id) {
       cy.elements('.looked').removeClass('looked')

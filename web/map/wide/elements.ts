@@ -30,7 +30,7 @@ export interface Elements {
 }
 
 const nameSize = 13.33
-const nameWidth = 132
+const nameWidth = 150
 const lineH = 16
 
 /** "91 %"; unknown is said, never left out. */
@@ -51,8 +51,7 @@ export function elementsOf(folded: Folded, start: string, goals: readonly string
     const { lines, w } = breakName(node.name, nameWidth, nameSize, 560)
     const more = node.beyond > 0 ? `, +${node.beyond}` : ''
     const second = node.id === start ? `in hand${more}` : `${yieldWords(node.bestYield)}${more}`
-    const flags = node.flags.length > 0 ? [node.flags.join(', ')] : []
-    const label = [...lines, second, ...flags]
+    const label = [...lines, second, ...flagLines(node.flags)]
     const classes = [
       'compound',
       node.id === start ? 'start' : '',
@@ -86,6 +85,17 @@ export function elementsOf(folded: Folded, start: string, goals: readonly string
     link(`${meeting}!`, { source: meeting, target: edge.to, sure: edge.sure, head: true }, edge.id)
   }
   return { dots, links: [...links.values()] }
+}
+
+/** Flags in lines about as wide as a name. */
+function flagLines(flags: readonly string[]): string[] {
+  const lines: string[] = []
+  for (const flag of flags) {
+    const last = lines.at(-1)
+    if (last !== undefined && last.length + flag.length <= 20) lines[lines.length - 1] = `${last}, ${flag}`
+    else lines.push(flag)
+  }
+  return lines.map((line, at) => (at < lines.length - 1 ? `${line},` : line))
 }
 
 const reactantsIn = (edge: WideEdge, shown: ReadonlySet<string>): string[] => [...new Set(edge.from)].filter(id => shown.has(id)).sort()

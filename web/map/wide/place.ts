@@ -1,5 +1,6 @@
 import { coordGreedy, decrossTwoLayer, type GraphNode, graphConnect, layeringSimplex, sugiyama } from 'd3-dag'
 import type { Elements } from './elements.ts'
+import { extentOf } from './extent.ts'
 
 export interface Placed {
   /** Centre of each dot, px, the start at the left. */
@@ -10,11 +11,25 @@ export interface Placed {
 
 type Datum = [string, string, string]
 
+/** Room between the columns, px: as much as looks well, and as little as still shows an arrow. */
 const between = 64
-const apart = 22
+const leastBetween = 30
+const apart = 16
 
-/** A layered layout from left to right. A few hundred dots take some tenths of a second: run it in a worker. */
-export function place({ dots, links }: Elements): Placed {
+/**
+ * A layered layout from left to right. A few hundred dots take some tenths of a second: run it in a worker.
+ *
+ * @param room  width there is, px: columns move together where that makes the whole fit
+ */
+export function place(elements: Elements, room = Number.POSITIVE_INFINITY): Placed {
+  const wide = placedAt(elements, between)
+  const { w, columns } = extentOf(elements, wide)
+  if (w <= room || columns < 2) return wide
+  const gap = between - (w - room) / (columns - 1)
+  return placedAt(elements, Math.max(leastBetween, gap))
+}
+
+function placedAt({ dots, links }: Elements, gap: number): Placed {
   if (dots.length === 0) return { at: {}, bends: {} }
   const sizes = new Map(dots.map(dot => [dot.id, dot]))
   // The layout learns of nodes only through links; [id, id] stands for one without any.
@@ -30,7 +45,7 @@ export function place({ dots, links }: Elements): Placed {
     .coord(coordGreedy())
     // It lays out downwards: width and height change places, and so do x and y below.
     .nodeSize((node: GraphNode<string, Datum>): [number, number] => [sizes.get(node.data)?.h ?? 1, sizes.get(node.data)?.w ?? 1])
-    .gap([apart, between])
+    .gap([apart, gap])
   layout(graph)
   const at: Record<string, { x: number; y: number }> = {}
   for (const node of graph.nodes()) at[node.data] = { x: Math.round(node.y), y: Math.round(node.x) }

@@ -2,6 +2,7 @@ import type { VNode } from 'preact'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { type Canvas, openCanvas } from './canvas.ts'
 import { type Elements, elementsOf } from './elements.ts'
+import { extentOf } from './extent.ts'
 import { depthsOf, firstDepth, foldedAt, type WideNetwork } from './network.ts'
 import type { Placed } from './place.ts'
 import { WideList } from './wide-list.tsx'
@@ -15,8 +16,11 @@ export interface WideMapProps {
   readonly list?: boolean
 }
 
+/** Air round the network, px. */
+const besides = 12
+
 /** Places in a worker of its own; only the last question is answered. */
-function usePlaces(elements: Elements): Placed | null {
+function usePlaces(elements: Elements, room: () => number): Placed | null {
   const [placed, setPlaced] = useState<{ of: Elements; placed: Placed } | null>(null)
   const worker = useRef<Worker | null>(null)
   const turn = useRef(0)
@@ -31,7 +35,7 @@ function usePlaces(elements: Elements): Placed | null {
     port.onmessage = ({ data }: MessageEvent<{ turn: number; placed: Placed }>) => {
       if (data.turn === asked && asked === turn.current) setPlaced({ of: elements, placed: data.placed })
     }
-    port.postMessage({ turn: asked, elements })
+    port.postMessage({ turn: asked, elements, room: room() })
   }, [elements])
   return placed?.of === elements ? placed.placed : null
 }
@@ -43,8 +47,8 @@ export default function WideMap({ network, goals, onChoose, list = true }: WideM
   const [looked, setLooked] = useState<string | null>(null)
   const wanted = goals.join(' ')
   const elements = useMemo(() => elementsOf(foldedAt(network, depth, goals), network.start, goals), [network, depth, wanted])
-  const placed = usePlaces(elements)
   const room = useRef<HTMLDivElement>(null)
+  const placed = usePlaces(elements, () => (room.current?.clientWidth ?? 0) - 2 * besides)
   const canvas = useRef<Canvas | null>(null)
   const choose = useRef(onChoose)
   choose.current = onChoose
@@ -83,6 +87,7 @@ export default function WideMap({ network, goals, onChoose, list = true }: WideM
         <div
           class="wide-canvas"
           ref={room}
+          style={placed === null ? undefined : { height: `${Math.ceil(extentOf(elements, placed).h + 2 * besides)}px` }}
           role="img"
           aria-label={`Network of ${elements.dots.filter(dot => dot.kind === 'compound').length} compounds; the list says the same`}
           aria-busy={placed === null}
