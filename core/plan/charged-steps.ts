@@ -17,6 +17,14 @@ export function chargedSteps(library: Library, amounts: Amounts, drawn: Drawn): 
   })
 }
 
+/** The same without draws, every figure at planning yields: enough for what is charged and bought. */
+export function plannedSteps(library: Library, amounts: Amounts): readonly ChargedStep[] {
+  return amounts.steps.map(step => {
+    const massG = step.expectedG
+    return chargedStep(library, amounts, step, { expectedG: massG, p10G: massG, medianG: massG, p90G: massG })
+  })
+}
+
 /** Draws start from what is left of a logged product; the step's own figure is what was isolated in all. */
 function takenBefore(amounts: Amounts, step: StepAmounts): number {
   const flowing = amounts.flowing.steps.find(s => s.flow.transformation === step.transformation)

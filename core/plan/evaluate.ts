@@ -4,9 +4,13 @@ import { stopsAmong } from '../hazards/regulated.ts'
 import type { HazardTables } from '../hazards/tables.ts'
 import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
+import type { ChargedStep } from '../route/charged.ts'
 import { materialsOfSteps } from '../route/materials.ts'
 import { shoppingOf } from '../shopping/basket.ts'
+import { withGained } from '../shopping/gained.ts'
+import { otherBaskets } from '../shopping/other-baskets.ts'
 import type { Solver } from '../shopping/shopping.ts'
+import type { SupplyInput } from '../shopping/supply.ts'
 import { materialsToOrder } from '../shopping/to-order.ts'
 import { barredNotes } from './barred.ts'
 import type { Evaluation, Stopped } from './evaluation.ts'
@@ -22,6 +26,8 @@ export interface EvaluateInput {
   readonly plan: Plan
   /** Null = no basket. */
   readonly solver: Solver | null
+  /** Also the baskets from the fewest suppliers and with the least left over; they cost two more programs. */
+  readonly alternatives?: boolean
 }
 
 /**
@@ -33,7 +39,7 @@ export interface EvaluateInput {
  *
  * @throws PlanRefused for a plan that cannot be reckoned; ask `checkedPlan` first
  */
-export function evaluate({ library, tables, traits, plan, solver }: EvaluateInput): Evaluation | Stopped {
+export function evaluate({ library, tables, traits, plan, solver, alternatives }: EvaluateInput): Evaluation | Stopped {
   const checked = checkedPlan(library, plan)
   if (!checked.ok) throw new PlanRefused(checked.problems)
   const { start, steps } = checked.value
@@ -48,19 +54,8 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
 
   const amounts = reckoned(library, plan)
   const { settings } = plan
-  const shopping = shoppingOf({
-    library,
-    steps: amounts.toRun,
-    products: plan.goals.map(g => g.target),
-    shelf: plan.shelf,
-    packs: plan.packs,
-    reserve: settings.reserve,
-    repeat: settings.repeatRiskiest,
-    retainedSampleG: settings.retainedSampleG,
-    solver,
-    spokenForG: spokenFor(plan),
-    ...(settings.startDate === null ? {} : { today: settings.startDate }),
-  })
+  const toSupply = supplyInputOf(library, plan, amounts.toRun, amounts.coProducts)
+  const shopping = shoppingOf({ ...toSupply, solver })
   const days = daysOf({
     library,
     steps: amounts.toRun,
@@ -94,10 +89,35 @@ export function evaluate({ library, tables, traits, plan, solver }: EvaluateInpu
     coProducts: amounts.coProducts,
     shopping: shopping.lines,
     basket: shopping.basket,
+    ...(alternatives === true && solver !== null && shopping.basket !== null
+      ? { otherBaskets: otherBaskets(toSupply, shopping.basket, solver) }
+      : {}),
     hazards,
     days,
     metrics: amounts.metrics,
     notes: [...barredNotes(library, hazards.regulated), ...amounts.notes, ...shopping.problems],
+  }
+}
+
+/** What a plan's steps are to be supplied with, and from where. */
+export function supplyInputOf(
+  library: Library,
+  plan: Plan,
+  steps: readonly ChargedStep[],
+  coProducts: Evaluation['coProducts'] = [],
+): SupplyInput {
+  const { settings } = plan
+  return {
+    library,
+    steps,
+    products: plan.goals.map(g => g.target),
+    shelf: withGained(plan.shelf, steps, coProducts),
+    packs: plan.packs,
+    reserve: settings.reserve,
+    repeat: settings.repeatRiskiest,
+    retainedSampleG: settings.retainedSampleG,
+    spokenForG: spokenFor(plan),
+    ...(settings.startDate === null ? {} : { today: settings.startDate }),
   }
 }
 

@@ -4,7 +4,7 @@ import type { Problem } from '../problem/problem.ts'
 import type { ChargedStep, Spread } from '../route/charged.ts'
 import type { EcoScale } from '../route/eco-penalties.ts'
 import type { MassMetrics } from '../route/mass-metrics.ts'
-import type { Basket, ShoppingLine } from '../shopping/shopping.ts'
+import type { Basket, OtherBasket, ShoppingLine } from '../shopping/shopping.ts'
 import type { GoalAmount, Groups } from './plan.ts'
 import type { StartNeeded } from './start-needed.ts'
 
@@ -63,6 +63,8 @@ export interface Evaluation {
   readonly shopping: readonly ShoppingLine[]
   /** Null only where no solver was handed in. */
   readonly basket: Basket | null
+  /** Other choices of packs for the same needs; only where they were asked for. */
+  readonly otherBaskets?: readonly OtherBasket[]
   readonly hazards: HazardList
   readonly days: Days
   readonly metrics: {

@@ -10,6 +10,8 @@ export const shelfItemSchema = z.strictObject({
   opened: z.string().optional(),
   expires: z.string().optional(),
   place: z.string().optional(),
+  /** A second product that this transformation of the plan gives: its amount follows the plan, and it is there once that step is done. */
+  gainedIn: idSchema.optional(),
 })
 export type ShelfItem = z.infer<typeof shelfItemSchema>
 

@@ -1,0 +1,77 @@
+import { type Aim, basketModel } from './basket-model.ts'
+import { type Decision, demandOf, type Item } from './decision.ts'
+import { asked, coversOfItems } from './least-cost.ts'
+import { ordersOf } from './orders.ts'
+import type { Basket, OtherBasket, Solver } from './shopping.ts'
+import { type SupplyInput, supplyOf } from './supply.ts'
+
+/**
+ * Two more baskets for the same needs: from the fewest suppliers, and with the least left over (each material valued at its cheapest price
+ * per unit, since grams of one and millilitres of another cannot be added); each the cheapest of its kind.
+ *
+ * @param basket of least cost, for comparison
+ * @returns those that differ from it; none where nothing is bought
+ */
+export function otherBaskets(input: SupplyInput, basket: Basket, solver: Solver): readonly OtherBasket[] {
+  const { items } = supplyOf(input)
+  const baseMinor = basket.totalMinor
+  if (baseMinor === null || basket.orders.length === 0) return []
+  const covers = coversOfItems(items)
+  const find = (kind: OtherBasket['kind'], least: Aim['least'], held: (decision: Decision) => Partial<Aim>): OtherBasket[] => {
+    // What is out of reach stays as it is in the basket: no other choice of packs brings it nearer.
+    const mostMissing = basket.priceUnknown.filter(id => items.some(item => item.material.id === id && item.makings.length > 0)).length
+    const model = basketModel(items, { least, mostMissing, minimums: true }, covers)
+    const answer = solver(model.text)
+    const first = answer.status === 'optimal' || answer.status === 'feasible' ? model.read(answer.columns) : null
+    if (first === null) return []
+    const then = asked(input.library, items, covers, { least: 'cost', mostMissing, minimums: true, ...held(first) }, solver)
+    if (then.decided === null) return []
+    const { decision, costMinor, boundMinor } = then.decided
+    return [
+      {
+        kind,
+        totalMinor: costMinor,
+        moreMinor: costMinor - baseMinor,
+        orders: ordersOf(input.library, decision.counts),
+        packs: [...decision.counts].map(([{ pack, supplier, priceMinor }, count]) => ({
+          material: pack.material,
+          supplier: supplier.id,
+          amount: pack.amount,
+          unit: pack.unit,
+          count,
+          priceMinor,
+        })),
+        leftWorthMinor: leftWorth(items, decision),
+        proven: answer.status === 'optimal' && boundMinor === costMinor,
+      },
+    ]
+  }
+  return [
+    ...find('fewest-suppliers', 'suppliers', decision => ({ mostSuppliers: ordersOf(input.library, decision.counts).length })),
+    ...find('least-left', 'left', decision => ({ mostLeft: paidFor(items, decision) })),
+  ]
+}
+
+const cheapestUnit = (item: Item): number => Math.min(...item.offers.map(offer => offer.priceMinor / offer.size))
+
+const boughtOf = (item: Item, { counts }: Decision): number =>
+  item.offers.reduce((sum, offer) => sum + offer.size * (counts.get(offer) ?? 0), 0)
+
+/** What the program counts: all that is bought less what is made up into something, at the cheapest price per unit. */
+function paidFor(items: readonly Item[], decision: Decision): number {
+  return items.reduce((sum, item) => {
+    if (item.offers.length === 0) return sum
+    const drawn = demandOf(item.material.id, 0, decision.made)
+    return sum + (boughtOf(item, decision) - drawn) * cheapestUnit(item)
+  }, 0)
+}
+
+/** What is left over once everything is made, at the cheapest price per unit, in minor units. */
+export function leftWorth(items: readonly Item[], decision: Decision): number {
+  return items.reduce((sum, item) => {
+    const bought = boughtOf(item, decision)
+    if (bought === 0) return sum
+    const toBuy = Math.max(0, demandOf(item.material.id, item.need, decision.made) - item.stock)
+    return sum + Math.max(0, bought - toBuy) * cheapestUnit(item)
+  }, 0)
+}
