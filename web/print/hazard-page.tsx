@@ -1,5 +1,5 @@
 import type { LabelledMaterial, Meeting } from '../../core/hazards/hazard-list.ts'
-import { byNumber } from '../../core/plan/merged-steps.ts'
+import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import {
   gasText,
@@ -8,11 +8,13 @@ import {
   severityText,
   sharedMeetings,
   storageGroups,
+  togetherText,
   wasteAmount,
   wasteFrom,
 } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { capital, counted, listed, sentence } from '../../core/report/words.ts'
+import { sharedNotes } from '../../core/report/shared-notes.ts'
+import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import { Name } from '../parts/words.tsx'
 import { FullLabel } from './hazard-label.tsx'
 import { Law } from './law.tsx'
@@ -41,6 +43,7 @@ export function HazardPage(props: PackProps) {
       <Meetings {...props} />
       <Gas {...props} />
       <StepDangers {...props} />
+      <AirAndAge {...props} />
       <Waste {...props} />
       <Law {...props} />
     </Leaf>
@@ -99,7 +102,9 @@ function Meetings({ library, evaluation }: PackProps) {
                   {severityText(meeting)}
                   {where === 'storage' ? '' : `, ${places}`}: {sentence(meeting.title)}
                 </b>{' '}
-                {where === 'storage' ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}` : meetingText(library, meeting)}
+                {where === 'storage'
+                  ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}${togetherText(meeting)}`
+                  : meetingText(library, meeting)}
               </p>
             ))}
           </section>
@@ -124,17 +129,50 @@ function Gas({ library, evaluation }: PackProps) {
 }
 
 function StepDangers({ evaluation }: PackProps) {
-  const steps = evaluation.hazards.steps.filter(one => one.notes.length > 0).sort((a, b) => byNumber(a.step, b.step))
-  if (steps.length === 0) return null
+  const shared = sharedNotes(evaluation.hazards.steps)
+  if (shared.length === 0) return null
   return (
     <section>
       <h2>Dangers of the steps</h2>
-      {steps.map(({ step, notes }) => (
-        <p class="row-p" key={step}>
-          <b>Step {step}.</b> {notes.map(sentence).join(' ')}
+      {shared.map(({ steps, notes }) => (
+        <p class="row-p" key={steps.join(' ')}>
+          <b>{capital(stepsText(steps))}.</b> {notes.join(' ')}
         </p>
       ))}
     </section>
+  )
+}
+
+function AirAndAge({ library, evaluation }: PackProps) {
+  const { peroxides } = evaluation.hazards
+  const room = roomWarnings(evaluation.hazards)
+  return (
+    <>
+      {peroxides.length > 0 && (
+        <section>
+          <h2>Peroxide formers</h2>
+          {peroxides.map(line => (
+            <p class="row-p" key={line.material}>
+              {peroxideText(library, line)}{' '}
+              <span class="nb">
+                tested <Blank mm={20} />
+              </span>
+            </p>
+          ))}
+        </section>
+      )}
+      {room.length > 0 && (
+        <section>
+          <h2>Vapour and the room</h2>
+          {room.map(line => (
+            <p class="row-p" key={line.material}>
+              {roomText(library, line)}
+            </p>
+          ))}
+          <p class="s soft">{roomAssumption}</p>
+        </section>
+      )}
+    </>
   )
 }
 
@@ -149,7 +187,8 @@ function Waste({ library, evaluation }: PackProps) {
           <b>
             {stream.name}, {wasteAmount(stream)}.
           </b>{' '}
-          {sentence(stream.container)} From {wasteFrom(library, stream)}.{' '}
+          {sentence(stream.container)} From {wasteFrom(library, stream)}.
+          {wasteByDay(stream) === '' ? '' : ` By day: ${wasteByDay(stream)}.`}{' '}
           {stream.neverWith.length > 0 && <b>Never with {listed(stream.neverWith)}. </b>}
           <span class="nb">
             bottle <Blank mm={20} />

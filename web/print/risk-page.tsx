@@ -27,6 +27,7 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
             <th>Who, and how</th>
             <th>Control</th>
             <th>In an emergency</th>
+            <th>What remains</th>
           </tr>
         </thead>
         <tbody>
@@ -41,10 +42,14 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
               {!row.ofStep && <td>{row.who}</td>}
               <td>{row.control === '' ? <WriteIn /> : row.control}</td>
               <td>{row.emergency === '' ? <WriteIn /> : row.emergency}</td>
+              <td>
+                <WriteIn />
+              </td>
             </tr>
           ))}
           {Array.from({ length: blankRows }, (_, at) => (
             <tr class="blank-row" key={at}>
+              <td />
               <td />
               <td />
               <td />

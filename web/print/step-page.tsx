@@ -33,6 +33,11 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
         </ul>
       </div>
       {sheet.done !== null && <p class="note">{sheet.done}</p>}
+      {sheet.caution !== null && (
+        <p class="s">
+          <b>Caution.</b> {sheet.caution}
+        </p>
+      )}
       {sheet.charge.length > 0 && <Charges sheet={sheet} />}
       <p>
         {sheet.vessel} {sheet.notes.join(' ')}
@@ -109,6 +114,7 @@ const ChargeLine = ({ row, blanks }: { readonly row: ChargeRow; readonly blanks:
       <Name text={row.name} />
       {row.regulated && ' §'}
       {row.stage !== 'vessel' && <span class="s soft"> {row.stage === 'quench' ? 'quench: have it ready' : row.role}</span>}
+      {row.caution !== null && <span class="s block">{row.caution}</span>}
       {row.mark !== null && <i class="s soft block">{row.mark}</i>}
     </td>
     <td class="n">{row.basis === 'open' ? <i>{row.amount}</i> : <b>{row.amount}</b>}</td>

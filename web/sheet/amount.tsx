@@ -3,6 +3,8 @@ import { byNumber } from '../../core/plan/merged-steps.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import { massText, numberText, percentText, volumeText } from '../../core/quantity/print.ts'
 import { spreadText } from '../../core/report/answers.ts'
+import { chargeCaution, stepCaution } from '../../core/report/charge-cautions.ts'
+import { startSentence } from '../../core/report/start-sentence.ts'
 import { counted } from '../../core/report/words.ts'
 import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
 import { AmountField } from '../parts/amount-field.tsx'
@@ -15,9 +17,12 @@ import { askFactsAgain, facts, factsAsked } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 import { amountAnswer, chanceText } from './amount-answer.ts'
+import { GroupsOf } from './groups.tsx'
 import { StartAmount } from './have.tsx'
+import { MassMetricsTable } from './mass-metrics.tsx'
 import { Question } from './question.tsx'
 import { Refusal } from './refusal.tsx'
+import { StepYield } from './step-yield.tsx'
 
 /** Question 4: the goals, the slider, and what goes into the vessel at every step. */
 export function Amount() {
@@ -77,6 +82,7 @@ function AmountBody() {
               <StepTable step={step} evaluation={evaluation} key={step.transformation} />
             ))}
           {evaluation.notes.length > 0 && <Problems of={evaluation.notes} />}
+          <MassMetricsTable evaluation={evaluation} />
         </div>
       )}
     </>
@@ -153,6 +159,7 @@ function Goals({ evaluation }: { readonly evaluation: Evaluation | null }) {
                 </th>
                 <td>
                   <GoalAmountField target={goal.target} name={name} massOnly={start.massG === null} />
+                  <GroupsOf goal={goal} result={result} />
                 </td>
                 <td class="n">
                   {result === undefined ? (
@@ -259,6 +266,7 @@ function Confidence({ evaluation }: { readonly evaluation: Evaluation | null }) 
           ))}
         </select>
         {evaluation?.chanceAll != null && <span class="soft s block">All masses together: {chanceText(evaluation.chanceAll)}</span>}
+        {evaluation !== null && <span class="s block">{startSentence(facts.value.library, evaluation)}</span>}
       </span>
     </label>
   )
@@ -274,6 +282,7 @@ const batchesText = (step: ChargedStep): string => {
 function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {
   const goesOn = step.goesTo.filter(to => to.massG > 0)
   const made = figureOf({ of: 'product', step: step.transformation })
+  const caution = stepCaution(evaluation.hazards, step.number)
   return (
     <div class="step">
       <table class="t chg">
@@ -289,8 +298,20 @@ function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly 
           </tr>
         </thead>
         <tbody>
+          {caution !== null && (
+            <tr class="in">
+              <td colSpan={4} class="s">
+                <Triangle label="Caution" /> {caution}
+              </td>
+            </tr>
+          )}
           {step.charges.map((line, at) => (
-            <ChargeRow line={line} name={figureOf({ of: 'charge', step: step.transformation, index: at })} key={`${line.material} ${at}`} />
+            <ChargeRow
+              line={line}
+              caution={chargeCaution(evaluation.hazards, line.material)}
+              name={figureOf({ of: 'charge', step: step.transformation, index: at })}
+              key={`${line.material} ${at}`}
+            />
           ))}
           <tr class="sum">
             <th scope="row">
@@ -307,6 +328,7 @@ function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly 
             </td>
           </tr>
           <WorkingRow name={made} span={4} />
+          <StepYield step={step} />
         </tbody>
       </table>
       {step.notes.map(note => (
@@ -315,8 +337,35 @@ function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly 
           {note}
         </p>
       ))}
+      {step.combine != null && !step.done && (
+        <button
+          type="button"
+          class="do s"
+          onClick={() =>
+            change({
+              do: 'settings',
+              patch: { batches: { ...plan.value.settings.batches, [step.transformation]: step.combine ?? 1 } },
+            })
+          }
+        >
+          Run it {step.combine === 2 ? 'twice' : `${step.combine} times`} and combine
+          <span class="unseen">, {nameOf(step.makes)}</span>
+        </button>
+      )}
+      {plan.value.settings.batches[step.transformation] !== undefined && <AsVesselsNeed step={step} />}
       {goesOn.length > 1 && <GoesOn step={step} evaluation={evaluation} />}
     </div>
+  )
+}
+
+/** Batches were asked for: back to as many as the vessels need. */
+function AsVesselsNeed({ step }: { readonly step: ChargedStep }) {
+  const { [step.transformation]: asked, ...others } = plan.value.settings.batches
+  return (
+    <button type="button" class="do s" onClick={() => change({ do: 'settings', patch: { batches: others } })}>
+      {counted(asked ?? 1, 'batch', 'batches')} asked for: as the vessels need instead
+      <span class="unseen">, {nameOf(step.makes)}</span>
+    </button>
   )
 }
 
@@ -326,7 +375,14 @@ const basisText: Partial<Record<ChargedLine['basis'], string>> = {
   derived: 'reckoned by the library',
 }
 
-function ChargeRow({ line, name }: { readonly line: ChargedLine; readonly name: string }) {
+interface ChargeProps {
+  readonly line: ChargedLine
+  readonly name: string
+  /** What stands beside the amount of something dangerous or unknown. */
+  readonly caution: string | null
+}
+
+function ChargeRow({ line, name, caution }: ChargeProps) {
   const open = line.massG === null && line.volumeMl === null
   const amount = open
     ? 'as needed'
@@ -344,6 +400,7 @@ function ChargeRow({ line, name }: { readonly line: ChargedLine; readonly name: 
           <Name text={nameOf(line.material)} />
           {stage !== '' && <span class="soft s">, {stage}</span>}
           {line.supply === 'made' && <span class="soft s">, made before</span>}
+          {caution !== null && <span class="soft s block">{caution}</span>}
         </th>
         <td class="n">
           {open ? (

@@ -2,14 +2,19 @@ import { useState } from 'preact/hooks'
 import type { HazardList, LabelledMaterial, Meeting, RegulatedHit } from '../../core/hazards/hazard-list.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../../core/quantity/print.ts'
+import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { hurtAnswer } from '../../core/report/answers.ts'
-import { capital, counted, listed, sentence } from '../../core/report/words.ts'
+import { severityText, sharedMeetings, togetherText } from '../../core/report/hazard-sheet.ts'
+import { sharedNotes } from '../../core/report/shared-notes.ts'
+import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { Question } from './question.tsx'
 import { Stop } from './refusal.tsx'
+import { hazardText } from './way-answer.ts'
 
 /** Question 6: labels, meetings, gas, waste and the law, for all goals together. */
 export function Hurt() {
@@ -49,6 +54,7 @@ function HurtBody({ evaluation }: { readonly evaluation: Evaluation }) {
   const numbers = new Map(evaluation.steps.map(step => [step.transformation, step.number]))
   return (
     <>
+      <Barred hits={hazards.regulated} />
       <p class="key" aria-hidden="true">
         <span class="seen">seen in a source</span>
         <span class="remembered">remembered</span>
@@ -67,15 +73,36 @@ function HurtBody({ evaluation }: { readonly evaluation: Evaluation }) {
           </button>
         </p>
       )}
-      <Meetings of={hazards.meetings} numbers={numbers} />
-      <StepNotes hazards={hazards} numbers={numbers} />
+      <Meetings of={hazards.meetings} />
+      <StepNotes hazards={hazards} />
       <Gas hazards={hazards} numbers={numbers} />
+      <AirAndAge hazards={hazards} />
       <Waste hazards={hazards} />
       <Regulated hits={hazards.regulated} notScreened={hazards.notScreened} />
       <p class="s soft">
         Quantities are estimates. Read the safety data sheets; local codes and licensed practice decide; do not work alone.
       </p>
     </>
+  )
+}
+
+/** What this buyer may not have stands before everything else. */
+function Barred({ hits }: { readonly hits: readonly RegulatedHit[] }) {
+  const barred = [...new Map(hits.filter(hit => hit.barred).map(hit => [hit.material, hit])).values()]
+  if (barred.length === 0) return null
+  return (
+    <ul>
+      {barred.map(hit => (
+        <li class="law" key={hit.material}>
+          <div>
+            <b>
+              The public cannot have <Name text={nameOf(hit.material)} />.
+            </b>{' '}
+            {sentence(hit.reason)} Question 3 names the next way that they can have.
+          </div>
+        </li>
+      ))}
+    </ul>
   )
 }
 
@@ -147,6 +174,7 @@ function LabelRow({ material, numbers }: { readonly material: LabelledMaterial; 
         <p class="state">
           {material.known === 'seen' ? `Seen: ${material.from ?? 'in a source'}.` : 'Remembered, no source seen.'} {amount}
           {where}
+          {material.storedDays === null ? '' : `, kept ${counted(material.storedDays, 'day')}`}
           {amount === '' && where === '' ? '' : '.'} {material.exposureLimit === null ? '' : `Exposure limit ${material.exposureLimit}.`}{' '}
           {material.note ?? ''}
         </p>
@@ -155,10 +183,8 @@ function LabelRow({ material, numbers }: { readonly material: LabelledMaterial; 
   )
 }
 
-const severityWord = { never: 'Never', care: 'With care', note: 'Note' } as const
-
 /** What may not meet. Inside the steps it stands open; cabinet, waste and mere notes are one press away, and all of it is in print. */
-function Meetings({ of, numbers }: { readonly of: readonly Meeting[]; readonly numbers: ReadonlyMap<string, string> }) {
+function Meetings({ of }: { readonly of: readonly Meeting[] }) {
   if (of.length === 0) return null
   const inSteps = of.filter(meeting => meeting.where === 'step')
   const serious = inSteps.filter(meeting => meeting.severity !== 'note')
@@ -170,14 +196,14 @@ function Meetings({ of, numbers }: { readonly of: readonly Meeting[]; readonly n
   return (
     <div>
       <h3>May not meet</h3>
-      <MeetingList of={serious} numbers={numbers} />
+      <MeetingList of={serious} />
       {folded.map(([where, meetings]) =>
         meetings.length === 0 ? null : (
           <details class="more-of" key={where}>
             <summary>
-              {capital(counted(meetingGroups(meetings).length, 'more', 'more'))} {where}
+              {capital(counted(sharedMeetings(meetings).length, 'more', 'more'))} {where}
             </summary>
-            <MeetingList of={meetings} numbers={numbers} />
+            <MeetingList of={meetings} />
           </details>
         ),
       )}
@@ -192,55 +218,77 @@ function conditionsText({ conditions }: Meeting): string {
   return [told.length > 0 ? sentence(`Only so: ${told.join('; ')}`) : '', ...asked].filter(text => text !== '').join(' ')
 }
 
-/** The same warning in several places is told once, with the places. */
-function meetingGroups(meetings: readonly Meeting[]): readonly (readonly [Meeting, ...Meeting[]])[] {
-  const groups = new Map<string, [Meeting, ...Meeting[]]>()
-  for (const meeting of meetings) {
-    const key = `${meeting.severity} ${meeting.intended} ${meeting.title} ${meeting.conditions.join()}`
-    const group = groups.get(key)
-    if (group === undefined) groups.set(key, [meeting])
-    else group.push(meeting)
-  }
-  return [...groups.values()]
-}
-
-function MeetingList({ of, numbers }: { readonly of: readonly Meeting[]; readonly numbers: ReadonlyMap<string, string> }) {
+function MeetingList({ of }: { readonly of: readonly Meeting[] }) {
   if (of.length === 0) return null
   return (
     <ul class="plain-list">
-      {meetingGroups(of).map(group => {
-        const [first] = group
-        const places = [...new Set(group.map(({ place }) => numbers.get(place) ?? place))]
-        const materials = [...new Set(group.flatMap(one => one.materials))]
-        return (
-          <li key={`${first.title} ${first.intended} ${first.conditions.join()}`}>
-            <b>
-              {first.intended ? 'Meant to meet' : severityWord[first.severity]}: {first.title}.
-            </b>{' '}
-            {first.where === 'step' ? `Step${places.length > 1 ? 's' : ''} ${listed(places)}: ` : ''}
-            {listed(materials.map(nameOf))}. {sentence(first.consequence)} {sentence(first.do)}{' '}
-            <span class="soft">{conditionsText(first)}</span>
-          </li>
-        )
-      })}
+      {sharedMeetings(of).map(({ meeting, places }, at) => (
+        <li key={`${meeting.title}${at}`}>
+          <b>
+            {severityText(meeting)}: {meeting.title}.
+          </b>{' '}
+          {meeting.where === 'step' ? `${capital(places)}: ` : ''}
+          {listed(meeting.materials.map(nameOf))}. {sentence(meeting.consequence)} {sentence(meeting.do)}
+          {togetherText(meeting)} <span class="soft">{conditionsText(meeting)}</span>
+        </li>
+      ))}
     </ul>
   )
 }
 
-function StepNotes({ hazards, numbers }: { readonly hazards: HazardList; readonly numbers: ReadonlyMap<string, string> }) {
-  const steps = hazards.steps.filter(step => step.notes.length > 0)
-  if (steps.length === 0) return null
+/** What each step brings by itself; what several share is told once. */
+function StepNotes({ hazards }: { readonly hazards: HazardList }) {
+  const shared = sharedNotes(hazards.steps)
+  if (shared.length === 0) return null
   return (
     <div>
       <h3>Dangers of the steps</h3>
       <ul class="plain-list">
-        {steps.map(step => (
-          <li key={step.step}>
-            <b>Step {numbers.get(step.step) ?? step.step}.</b> {step.notes.map(sentence).join(' ')}
+        {shared.map(({ steps, notes }) => (
+          <li key={steps.join(' ')}>
+            <b>{capital(stepsText(steps))}.</b> {steps.length === 1 && <StepWorst hazards={hazards} step={steps[0]!} />} {notes.join(' ')}
           </li>
         ))}
       </ul>
     </div>
+  )
+}
+
+/** The hazard of one step, counted as that of a route is. */
+function StepWorst({ hazards, step }: { readonly hazards: HazardList; readonly step: string }) {
+  const here = hazards.steps.find(one => one.step === step)
+  return here === undefined ? null : <span class="soft">{capital(hazardText(here.counts))}.</span>
+}
+
+/** Peroxide formers with their test dates, and what the room could take of a volatile liquid. */
+function AirAndAge({ hazards }: { readonly hazards: HazardList }) {
+  const { library } = facts.value
+  const { peroxides } = hazards
+  const room = roomWarnings(hazards)
+  return (
+    <>
+      {peroxides.length > 0 && (
+        <div>
+          <h3>Peroxide formers</h3>
+          <ul class="plain-list">
+            {peroxides.map(line => (
+              <li key={line.material}>{peroxideText(library, line)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {room.length > 0 && (
+        <div>
+          <h3>Vapour and the room</h3>
+          <ul class="plain-list">
+            {room.map(line => (
+              <li key={line.material}>{roomText(library, line)}</li>
+            ))}
+          </ul>
+          <p class="s soft">{roomAssumption}</p>
+        </div>
+      )}
+    </>
   )
 }
 
@@ -283,6 +331,7 @@ function Waste({ hazards }: { readonly hazards: HazardList }) {
                 <span class="s soft block">
                   {waste.container}
                   {waste.neverWith.length > 0 ? `; never with ${listed(waste.neverWith)}` : ''}
+                  {wasteByDay(waste) === '' ? '' : `. By day: ${wasteByDay(waste)}`}
                 </span>
               </th>
               <td class="n">

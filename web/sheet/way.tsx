@@ -17,6 +17,7 @@ import { MakeOrBuy } from './make-or-buy.tsx'
 import { Question } from './question.tsx'
 import { differing, gentler, hazardBrief, hazardText } from './way-answer.ts'
 import { WayLabel } from './way-label.tsx'
+import { WayLaw } from './way-law.tsx'
 import { wayClauses, wayText } from './way-words.ts'
 
 /** So many ways stand side by side; more are rows. */
@@ -78,6 +79,7 @@ function WayBody() {
           </button>
         </Problems>
       )}
+      <WayLaw rows={ways.map(way => way.row)} chosen={goal.route.steps.map(step => step.transformation)} />
       {gentlest !== null && (
         <p>
           <b>The gentlest</b> within ten points of yield goes by{' '}
