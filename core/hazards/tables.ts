@@ -149,7 +149,7 @@ export function loadHazardTables(files: readonly TableText[]): Checked<HazardTab
  * The tables for a page that gets its traits ready-made: without the rows it would screen by, which are half of them and which nobody but
  * the screening needs.
  */
-export const tablesForPage = (tables: HazardTables): HazardTables => ({ ...tables, regulated: { lists: [], entries: [], alerts: [] } })
+export const tablesForPage = (tables: HazardTables): HazardTables => ({ ...tables, regulated: { ...tables.regulated, entries: [], alerts: [] } })
 
 export const storagePairKey = (a: string, b: string): string => (a < b ? `${a}|${b}` : `${b}|${a}`)
 

@@ -1,17 +1,15 @@
-import { useState } from 'preact/hooks'
-import { type Axis, axes } from '../../core/plan/choosing.ts'
 import { percentText } from '../../core/quantity/print.ts'
 import { capital, counted } from '../../core/report/words.ts'
-import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { sameRoute, takeWay } from '../state/goals.ts'
-import { nameOf, wayName } from '../state/names.ts'
+import { nameOf } from '../state/names.ts'
 import { askRoutesAgain, facts, routesTo, waysTo } from '../state/questions.ts'
 import { otherWays, standing } from '../state/reckoner.ts'
 import { keyOfRoute, keyOfSteps } from '../state/routes-of.ts'
-import { change, choosing, plan } from '../state/store.ts'
+import { plan } from '../state/store.ts'
 import { goalLookedAt, lookAtGoal } from '../state/view.ts'
+import { Choosing } from './choosing.tsx'
 import { type Column, compareRows } from './compare.ts'
 import { MakeOrBuy } from './make-or-buy.tsx'
 import { Question } from './question.tsx'
@@ -22,17 +20,6 @@ import { wayClauses, wayText } from './way-words.ts'
 
 /** So many ways stand side by side; more are rows. */
 const mostColumns = 4
-
-const axisWords: Record<Axis, string> = {
-  start: 'least start per product',
-  yield: 'overall yield on start',
-  steps: 'fewest steps',
-  cost: 'least cost',
-  'hands-on': 'least hands-on time',
-  elapsed: 'least elapsed time',
-  'mass-intensity': 'least mass in per product',
-  hazard: 'gentlest',
-}
 
 /** Question 3: routes side by side, and what they are ranked by. */
 export function Way() {
@@ -207,100 +194,5 @@ function Compare({ target }: { readonly target: string }) {
         </table>
       )}
     </>
-  )
-}
-
-/** What routes are ranked by and what they keep clear of. */
-function Choosing() {
-  const asked = choosing.value
-  const [text, setText] = useState('')
-  const steps = [...new Set(plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))]
-  const set = (patch: Partial<typeof asked>): void => change({ do: 'choosing', patch })
-  return (
-    <div class="lines">
-      <label class="line">
-        <span>Ranked by</span>
-        <select class="blank" value={asked.by} onChange={event => set({ by: event.currentTarget.value as Axis })}>
-          {axes.map(axis => (
-            <option value={axis} key={axis}>
-              {axisWords[axis]}
-            </option>
-          ))}
-        </select>
-      </label>
-      <div class="line">
-        <span>Avoid</span>
-        <div>
-          {asked.avoid.map(id => (
-            <span class="item" key={id}>
-              <Name text={nameOf(id)} />{' '}
-              <button type="button" class="do s" onClick={() => set({ avoid: asked.avoid.filter(one => one !== id) })}>
-                allow
-                <span class="unseen"> {nameOf(id)} again</span>
-              </button>
-            </span>
-          ))}
-          {asked.avoidStep.map(id => (
-            <span class="item" key={id}>
-              the step “{wayName(id)}”{' '}
-              <button type="button" class="do s" onClick={() => set({ avoidStep: asked.avoidStep.filter(one => one !== id) })}>
-                allow
-                <span class="unseen"> {nameOf(id)} again</span>
-              </button>
-            </span>
-          ))}
-          <MaterialBox
-            label="a material to avoid, in any role"
-            labelSeen={false}
-            placeholder="a material, in any role"
-            text={text}
-            onText={setText}
-            onTake={hit => {
-              set({ avoid: [...new Set([...asked.avoid, hit.id])] })
-              setText('')
-            }}
-          />
-          {steps.length > 0 && (
-            <select
-              class="blank"
-              aria-label="a step to avoid"
-              value=""
-              onChange={event =>
-                event.currentTarget.value !== '' && set({ avoidStep: [...new Set([...asked.avoidStep, event.currentTarget.value])] })
-              }
-            >
-              <option value="">a step of this plan</option>
-              {steps.map(id => (
-                <option value={id} key={id}>
-                  {wayName(id)}
-                </option>
-              ))}
-            </select>
-          )}
-        </div>
-      </div>
-      <label class="line">
-        <span>At most</span>
-        <select
-          class="blank"
-          value={asked.maxSteps ?? ''}
-          onChange={event => set({ maxSteps: event.currentTarget.value === '' ? null : Number(event.currentTarget.value) })}
-        >
-          <option value="">as many steps as it takes</option>
-          {[1, 2, 3, 4, 5, 6, 8, 10].map(count => (
-            <option value={count} key={count}>
-              {counted(count, 'step')}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label class="line">
-        <span>Equipment</span>
-        <span class="dot-choice">
-          <input type="checkbox" checked={asked.ownedOnly} onChange={event => set({ ownedOnly: event.currentTarget.checked })} />
-          only what the bench owns
-        </span>
-      </label>
-    </div>
   )
 }
