@@ -1,6 +1,7 @@
 import { type ComparedRun, comparedRuns } from '../../core/logbook/compare.ts'
+import { logCsv } from '../../core/logbook/log-csv.ts'
 import type { Plan } from '../../core/plan/plan.ts'
-import { massText, noBreakSpace } from '../../core/quantity/print.ts'
+import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { capital } from '../../core/report/words.ts'
 import { Triangle } from '../parts/problem.tsx'
@@ -11,6 +12,7 @@ import { standing } from '../state/reckoner.ts'
 import { plan } from '../state/store.ts'
 import { NewRun } from './new-run.tsx'
 import { Question } from './question.tsx'
+import { Take } from './take-away.tsx'
 import { WaysOn } from './ways-on.tsx'
 
 /** Question 7: what was really charged and weighed, against plan and theory; and the four ways on. */
@@ -66,6 +68,14 @@ function LogBody({ runs }: { readonly runs: readonly ComparedRun[] }) {
           </tbody>
         </table>
       )}
+      {runs.length > 0 && (
+        <p class="take-away dos s">
+          <span class="soft">As a file:</span>
+          <Take name="waybench-log.csv" type="text/csv" text={() => logCsv(facts.value.library, plan.value)}>
+            the log, corrections and all
+          </Take>
+        </p>
+      )}
       {runs.length > 0 && <WaysOn />}
       {evaluation !== null && <NewRun />}
       {runs.length === 0 && (
@@ -88,6 +98,9 @@ function RunRow({ run }: { readonly run: ComparedRun }) {
   const written = [
     entry.date === null ? '' : shortDate(entry.date, true),
     entry.dampPercent > 0 ? `damp, ${entry.dampPercent}${noBreakSpace}% to lose` : 'dry',
+    entry.purity === null ? '' : `assay ${numberText(entry.purity * 100, 3, 1)}${noBreakSpace}%`,
+    entry.meltingC === undefined ? '' : `m.p. ${entry.meltingC[0]}–${entry.meltingC[1]}${noBreakSpace}°C`,
+    entry.batch > 1 ? `batch ${entry.batch}` : '',
     entry.note,
   ].filter(part => part !== '')
   return (

@@ -16,6 +16,7 @@ import { change, plan } from '../state/store.ts'
 import { hasNoPrice } from './compare.ts'
 import { DaysStrip } from './days-strip.tsx'
 import { Question } from './question.tsx'
+import { Spare } from './spare.tsx'
 
 /** Question 5: one shopping list for all goals, and the days. */
 export function Need() {
@@ -101,6 +102,7 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
       </p>
       <MadeUpNotes lines={shopping} />
       <PriceForm lines={toBuy.filter(line => line.costMinor === null)} />
+      <Spare evaluation={evaluation} />
       <DaysStrip evaluation={evaluation} />
     </>
   )

@@ -13,7 +13,14 @@ import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 
-const blank = { charged: '', weighed: '', damp: '', date: '', note: '', corrects: '', failed: false }
+const blank = { charged: '', weighed: '', damp: '', purity: '', melting: '', date: '', note: '', corrects: '', failed: false }
+
+/** "94-95", or one figure; what cannot be read comes back as no range, which the log refuses with its reason. */
+function meltingOf(text: string): readonly [number, number] | null {
+  if (text.trim() === '') return null
+  const [from, to] = text.split(/\s*(?:–|to|(?<=\d)\s*-)\s*/).map(part => Number(part.replace(',', '.').replace('−', '-')))
+  return [from ?? Number.NaN, to ?? from ?? Number.NaN]
+}
 
 /** The blanks of a new entry: step, what was charged, what it weighed, how dry. */
 export function NewRun() {
@@ -34,7 +41,10 @@ export function NewRun() {
       written.charged.trim() === '' ? null : parseQuantity(written.charged, ['charged'], { dimensions: ['mass'], zero: false })
     const dampText = /%/.test(written.damp) ? written.damp : `${written.damp} %`
     const damp = written.damp.trim() === '' ? null : parseQuantity(dampText, ['loss on drying'], { dimensions: ['share'] })
-    const wrong = [weighed, charged, damp].flatMap(one => (one !== null && !one.ok ? one.problems : []))
+    const percent = (text: string, what: string) =>
+      text.trim() === '' ? null : parseQuantity(/%/.test(text) ? text : `${text} %`, [what], { dimensions: ['share'] })
+    const purity = percent(written.purity, 'assay')
+    const wrong = [weighed, charged, damp, purity].flatMap(one => (one !== null && !one.ok ? one.problems : []))
     if (wrong.length > 0 || !weighed.ok) {
       setProblems(wrong)
       return
@@ -44,6 +54,8 @@ export function NewRun() {
       weighedG: inBase(weighed.value),
       chargedG: charged?.ok ? inBase(charged.value) : null,
       dampPercent: damp?.ok ? inBase(damp.value) * 100 : 0,
+      purity: purity?.ok ? inBase(purity.value) : null,
+      meltingC: meltingOf(written.melting),
       date: written.date === '' ? null : written.date,
       failed: written.failed,
       note: written.note.trim(),
@@ -96,6 +108,19 @@ export function NewRun() {
       <label class="line">
         <span>Still to lose on drying</span>
         <input class="blank" value={written.damp} placeholder="dry" onInput={event => write({ damp: event.currentTarget.value })} />
+      </label>
+      <label class="line">
+        <span>Assay, %</span>
+        <input
+          class="blank"
+          value={written.purity}
+          placeholder="taken as pure"
+          onInput={event => write({ purity: event.currentTarget.value })}
+        />
+      </label>
+      <label class="line">
+        <span>Melting range, °C</span>
+        <input class="blank" value={written.melting} placeholder="94–95" onInput={event => write({ melting: event.currentTarget.value })} />
       </label>
       <label class="line">
         <span>Day</span>

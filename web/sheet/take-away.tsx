@@ -42,7 +42,8 @@ interface TakeProps {
   readonly children: string
 }
 
-const Take = ({ name, type, text, children }: TakeProps) => (
+/** One file of its own. */
+export const Take = ({ name, type, text, children }: TakeProps) => (
   <button
     type="button"
     class="do"

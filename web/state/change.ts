@@ -1,5 +1,5 @@
 import type { Choosing } from '../../core/plan/choosing.ts'
-import type { GoalAmount, LogEntry, Plan } from '../../core/plan/plan.ts'
+import type { GoalAmount, Groups, LogEntry, Plan } from '../../core/plan/plan.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Route } from '../../core/route/route.ts'
 import type { Pack, Supplier } from '../../core/shopping/packs.ts'
@@ -14,6 +14,7 @@ export type Change =
   | { readonly do: 'add-goal'; readonly route: Route; readonly amount?: GoalAmount }
   | { readonly do: 'drop-goal'; readonly target: string }
   | { readonly do: 'goal-amount'; readonly target: string; readonly amount: GoalAmount }
+  | { readonly do: 'goal-groups'; readonly target: string; readonly groups: Groups | null }
   | { readonly do: 'goal-first'; readonly target: string }
   | { readonly do: 'routes'; readonly routes: readonly Route[] }
   | { readonly do: 'choosing'; readonly patch: Partial<Choosing> }

@@ -33,6 +33,8 @@ export function changed(state: SheetState, change: Change): SheetState {
       return withPlan({ goals: plan.goals.filter(goal => goal.target !== change.target) })
     case 'goal-amount':
       return withPlan({ goals: withAmount(plan.goals, change.target, change.amount) })
+    case 'goal-groups':
+      return withPlan({ goals: plan.goals.map(goal => (goal.target === change.target ? withGroups(goal, change.groups) : goal)) })
     case 'goal-first':
       return withPlan({
         goals: [...plan.goals.filter(goal => goal.target === change.target), ...plan.goals.filter(goal => goal.target !== change.target)],
@@ -71,10 +73,14 @@ function firstAmount(plan: Plan): GoalAmount {
   return { kind: 'share', fraction: Math.max(0.01, Math.round(((1 - taken) / 2) * 100) / 100) }
 }
 
+const withGroups = ({ groups: _groups, ...goal }: Goal, groups: Goal['groups'] | null): Goal =>
+  groups == null ? goal : { ...goal, groups }
+
 /** At most one goal takes the rest: the one that had it before goes back to a share. */
 function withAmount(goals: readonly Goal[], target: string, amount: GoalAmount): readonly Goal[] {
   return goals.map(goal => {
-    if (goal.target === target) return { ...goal, amount }
+    // Only a mass can be divided among groups.
+    if (goal.target === target) return withGroups({ ...goal, amount }, amount.kind === 'mass' ? goal.groups : null)
     return amount.kind === 'rest' && goal.amount.kind === 'rest' ? { ...goal, amount: { kind: 'share', fraction: 0.25 } } : goal
   })
 }

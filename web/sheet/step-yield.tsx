@@ -1,0 +1,71 @@
+import { withEnd } from '../../core/plan/own-yield.ts'
+import type { Settings } from '../../core/plan/settings.ts'
+import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
+import type { ChargedStep } from '../../core/route/charged.ts'
+import { Figure, figureOf } from '../parts/figure.tsx'
+import { WorkingRow } from '../parts/working.tsx'
+import { nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
+import { change, plan } from '../state/store.ts'
+
+type Range = Settings['yields'][string]
+const ends = ['low', 'typical', 'high'] as const
+const meaning = { low: 'one run in ten is below', typical: 'the middle', high: 'one run in ten is above' } as const
+
+/** What is believed about the yield of a step: the range it plans with, what it rests on, and own figures in its place. Rows of its table. */
+export function StepYield({ step }: { readonly step: ChargedStep }) {
+  const name = figureOf({ of: 'yield', step: step.transformation })
+  const transformation = facts.value.library.transformations.get(step.transformation)
+  const own = plan.value.settings.yields[step.transformation]
+  if (transformation === undefined) return null
+  const shown: Range = own ?? {
+    low: step.yieldFraction.low * 100,
+    typical: step.yieldFraction.typical * 100,
+    high: step.yieldFraction.high * 100,
+  }
+  const isolation = transformation.kind === 'isolation'
+  const label = isolation ? 'recovery' : 'yield'
+  const set = (range: Range | null): void => {
+    const { [step.transformation]: _old, ...others } = plan.value.settings.yields
+    change({ do: 'settings', patch: { yields: range === null ? others : { ...others, [step.transformation]: range } } })
+  }
+  return (
+    <>
+      <tr>
+        <th scope="row" class="plain">
+          {label}, low / typical / high
+          {own !== undefined && <span class="own block">own figures</span>}
+        </th>
+        <td class="n" colSpan={3}>
+          {ends.map((end, at) => (
+            <span key={end}>
+              {at > 0 && ' / '}
+              <input
+                class="blank n"
+                size={4}
+                inputMode="decimal"
+                aria-label={`${label} of ${nameOf(step.makes)}, ${end}: ${meaning[end]}, percent`}
+                value={numberText(shown[end], 3, 1)}
+                onChange={event => {
+                  const next = withEnd(shown, end, Number(event.currentTarget.value.replace(',', '.').replace('%', '')))
+                  if (next === null) event.currentTarget.value = numberText(shown[end], 3, 1)
+                  else set(next)
+                }}
+              />
+            </span>
+          ))}
+          {noBreakSpace}
+          <Figure name={name} label={`${label} of ${nameOf(step.makes)}`}>
+            {isolation ? 'g/100 g' : '%'}
+          </Figure>
+          {own !== undefined && (
+            <button type="button" class="do s" onClick={() => set(null)}>
+              back to the sources<span class="unseen">, {nameOf(step.makes)}</span>
+            </button>
+          )}
+        </td>
+      </tr>
+      <WorkingRow name={name} span={4} />
+    </>
+  )
+}
