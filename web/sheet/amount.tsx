@@ -20,6 +20,7 @@ import { amountAnswer, chanceText } from './amount-answer.ts'
 import { GroupsOf } from './groups.tsx'
 import { StartAmount } from './have.tsx'
 import { MassMetricsTable } from './mass-metrics.tsx'
+import { KeptBack } from './kept-back.tsx'
 import { Question } from './question.tsx'
 import { Refusal } from './refusal.tsx'
 import { StepYield } from './step-yield.tsx'
@@ -74,6 +75,7 @@ function AmountBody() {
     <>
       <InHand />
       <Goals evaluation={evaluation} />
+      <KeptBack />
       {evaluation !== null && (
         <div data-stale={fresh ? undefined : ''} class="steps">
           {[...evaluation.steps]
