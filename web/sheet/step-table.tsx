@@ -1,0 +1,218 @@
+import type { Evaluation } from '../../core/plan/evaluation.ts'
+import { massText, numberText, volumeText } from '../../core/quantity/print.ts'
+import { chargeCaution, stepCaution } from '../../core/report/charge-cautions.ts'
+import { counted } from '../../core/report/words.ts'
+import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
+import { Figure, figureOf } from '../parts/figure.tsx'
+import { Triangle } from '../parts/problem.tsx'
+import { Name, Unknown } from '../parts/words.tsx'
+import { WorkingRow } from '../parts/working.tsx'
+import { nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
+import { change, plan } from '../state/store.ts'
+import { StepYield } from './step-yield.tsx'
+
+const batchesText = (step: ChargedStep): string => {
+  const volume = step.volumeMl.perBatch
+  const size = volume === null ? '' : `, ${step.volumeMl.assumed ? 'about ' : ''}${volumeText(volume)}${step.batches > 1 ? ' each' : ''}`
+  return `${counted(step.batches, 'batch', 'batches')}${size}`
+}
+
+/** One step: what is charged, with amount, mmol and equivalents, and what comes out. */
+export function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {
+  const goesOn = step.goesTo.filter(to => to.massG > 0)
+  const made = figureOf({ of: 'product', step: step.transformation })
+  const caution = stepCaution(evaluation.hazards, step.number)
+  return (
+    <div class="step">
+      <table class="t chg">
+        <caption>
+          Step {step.number}, <Name text={nameOf(step.makes)} />: <span class="cap-soft">{batchesText(step)}</span>
+        </caption>
+        <thead>
+          <tr>
+            <th>charge</th>
+            <th class="n">amount</th>
+            <th class="n">mmol</th>
+            <th class="n">eq</th>
+          </tr>
+        </thead>
+        <tbody>
+          {caution !== null && (
+            <tr class="in">
+              <td colSpan={4} class="s">
+                <Triangle label="Caution" /> {caution}
+              </td>
+            </tr>
+          )}
+          {step.charges.map((line, at) => (
+            <ChargeRow
+              line={line}
+              caution={chargeCaution(evaluation.hazards, line.material)}
+              name={figureOf({ of: 'charge', step: step.transformation, index: at })}
+              key={`${line.material} ${at}`}
+            />
+          ))}
+          <tr class="sum">
+            <th scope="row">
+              <Name text={nameOf(step.makes)} />
+              <span class="plain">, P10 / median / P90</span>
+            </th>
+            <td class="n" colSpan={3}>
+              {numberText(step.p10G, 3, 2)} /{' '}
+              <Figure name={made} label={`${nameOf(step.makes)} made`}>
+                <b>{massText(step.medianG)}</b>
+              </Figure>{' '}
+              / {numberText(step.p90G, 3, 2)}
+              <span class="soft"> of {step.theoreticalG === null ? <Unknown>no theory</Unknown> : massText(step.theoreticalG)}</span>
+            </td>
+          </tr>
+          <WorkingRow name={made} span={4} />
+          <StepYield step={step} />
+        </tbody>
+      </table>
+      {step.notes.map(note => (
+        <p class="s soft" key={note}>
+          <Triangle />
+          {note}
+        </p>
+      ))}
+      {step.combine != null && !step.done && (
+        <button
+          type="button"
+          class="do s"
+          onClick={() =>
+            change({
+              do: 'settings',
+              patch: { batches: { ...plan.value.settings.batches, [step.transformation]: step.combine ?? 1 } },
+            })
+          }
+        >
+          Run it {step.combine === 2 ? 'twice' : `${step.combine} times`} and combine
+          <span class="unseen">, {nameOf(step.makes)}</span>
+        </button>
+      )}
+      {plan.value.settings.batches[step.transformation] !== undefined && <AsVesselsNeed step={step} />}
+      {goesOn.length > 1 && <GoesOn step={step} evaluation={evaluation} />}
+    </div>
+  )
+}
+
+/** Batches were asked for: back to as many as the vessels need. */
+function AsVesselsNeed({ step }: { readonly step: ChargedStep }) {
+  const { [step.transformation]: asked, ...others } = plan.value.settings.batches
+  return (
+    <button type="button" class="do s" onClick={() => change({ do: 'settings', patch: { batches: others } })}>
+      {counted(asked ?? 1, 'batch', 'batches')} asked for: as the vessels need instead
+      <span class="unseen">, {nameOf(step.makes)}</span>
+    </button>
+  )
+}
+
+const basisText: Partial<Record<ChargedLine['basis'], string>> = {
+  'at-least': 'source gives none; at least',
+  planned: 'planned, not from the source',
+  derived: 'reckoned by the library',
+}
+
+interface ChargeProps {
+  readonly line: ChargedLine
+  readonly name: string
+  /** What stands beside the amount of something dangerous or unknown. */
+  readonly caution: string | null
+}
+
+function ChargeRow({ line, name, caution }: ChargeProps) {
+  const open = line.massG === null && line.volumeMl === null
+  const amount = open
+    ? 'as needed'
+    : line.volumeMl !== null && line.massG !== null && byVolume(line)
+      ? volumeText(line.volumeMl)
+      : line.massG !== null
+        ? massText(line.massG)
+        : volumeText(line.volumeMl ?? 0)
+  const weak = line.basis === 'at-least' || line.basis === 'planned'
+  const stage = line.at === 'vessel' ? '' : line.at === 'quench' ? 'quench' : line.role
+  return (
+    <>
+      <tr class={line.at === 'vessel' ? '' : 'later'}>
+        <th scope="row" class="plain">
+          <Name text={nameOf(line.material)} />
+          {stage !== '' && <span class="soft s">, {stage}</span>}
+          {line.supply === 'made' && <span class="soft s">, made before</span>}
+          {caution !== null && <span class="soft s block">{caution}</span>}
+        </th>
+        <td class="n">
+          {open ? (
+            <Unknown>{amount}</Unknown>
+          ) : line.supply === 'start' && plan.value.start.massG !== null ? (
+            <Figure name={name} label={nameOf(line.material)}>
+              {amount}
+            </Figure>
+          ) : (
+            <Figure name={name} label={nameOf(line.material)}>
+              {weak ? <i>{amount} +</i> : amount}
+            </Figure>
+          )}
+        </td>
+        <td class="n">{line.amountMol === null || line.at === 'workup' ? '' : millimoles(line.amountMol)}</td>
+        <td class="n">{line.equivalents === null || line.at === 'workup' ? '' : numberText(line.equivalents, 3, 2)}</td>
+      </tr>
+      {basisText[line.basis] !== undefined && line.at === 'vessel' && (
+        <tr class="in">
+          <td colSpan={4} class="s soft under">
+            {basisText[line.basis]}
+          </td>
+        </tr>
+      )}
+      <WorkingRow name={name} span={4} />
+    </>
+  )
+}
+
+const millimoles = (amountMol: number): string => numberText(amountMol * 1000, amountMol >= 0.1 ? 4 : 3, 1)
+
+/** Liquids are measured, all else is weighed. */
+function byVolume(line: ChargedLine): boolean {
+  const form = facts.value.library.materials.get(line.material)?.form
+  return form === 'liquid' || form === 'solution'
+}
+
+/** Where a shared intermediate goes. */
+function GoesOn({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {
+  return (
+    <table class="t goes">
+      <thead>
+        <tr>
+          <th>
+            <Name text={nameOf(step.makes)} /> goes on to
+          </th>
+          <th class="n">{nameOf(step.makes)}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {step.goesTo.map((to, at) => {
+          const next =
+            to.step === null ? null : (evaluation.steps.find(one => one.number === to.step || one.transformation === to.step) ?? null)
+          const goal = to.goal === null ? null : (evaluation.goals[to.goal] ?? null)
+          return (
+            <tr key={`${to.step} ${at}`}>
+              <th scope="row" class="plain">
+                {next !== null ? (
+                  <>
+                    <Name text={nameOf(next.makes)} />, step {next.number}
+                  </>
+                ) : goal !== null ? (
+                  <>the goal {nameOf(goal.target)}</>
+                ) : (
+                  'kept back'
+                )}
+              </th>
+              <td class="n">{massText(to.massG)}</td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}
