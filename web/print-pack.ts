@@ -1,7 +1,9 @@
 import { effect } from '@preact/signals'
+import { planChanges } from '../core/plan/changes.ts'
 import { answersOf } from '../core/report/answers.ts'
 import type { PackProps } from './print/pack.tsx'
 import { wayClauses } from './sheet/way-words.ts'
+import { keepPrinted, lastPrinted } from './state/last-printed.ts'
 import { facts, reach } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
 import { saved } from './state/saving.ts'
@@ -14,6 +16,8 @@ function packNow(): PackProps | null {
   const { library, depictions } = facts.peek()
   const found = reach.peek().answer?.reach ?? []
   const version = saved.peek()?.version
+  const id = saved.peek()?.id
+  const before = id === undefined ? null : lastPrinted(id)
   const reachTold = found.length === 0 ? undefined : { compounds: found.length, steps: Math.max(...found.map(row => row.steps ?? 0)) }
   const looked = goalLookedAt.peek()
   const way = looked === null ? [] : wayClauses(looked.target)
@@ -27,6 +31,9 @@ function packNow(): PackProps | null {
     depictions,
     today: localDate(new Date()),
     ...(version === undefined ? {} : { version }),
+    ...(before === null || version === before.version
+      ? {}
+      : { changed: { since: before.version, what: planChanges(library, before.plan, plan) } }),
     ...(reachTold === undefined ? {} : { reach: reachTold }),
     answers,
   }
@@ -47,6 +54,11 @@ function bringPrint(): Promise<void> {
 
 /** Makes the browser's own print command print the pack too; called once. */
 export function watchPrinting(): void {
+  addEventListener('afterprint', () => {
+    const now = saved.peek()
+    const { plan } = standing.peek()
+    if (now !== null && plan !== null) keepPrinted(now.id, { version: now.version, plan })
+  })
   effect(() => {
     if (standing.value.evaluation !== null) bringPrint().catch(() => (ready = null))
   })

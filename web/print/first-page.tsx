@@ -4,10 +4,12 @@ import { answersOf, sessionWord, spreadText } from '../../core/report/answers.ts
 import { shortDate } from '../../core/report/dates.ts'
 import { aloneText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
+import { groupsSentence, startSentence } from '../../core/report/start-sentence.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
+import { Changes } from './changes.tsx'
 import { DaysStrip } from './days-strip.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Leaf } from './parts.tsx'
@@ -37,8 +39,12 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
       }
     >
       {scheme !== null && <SchemeFigure input={scheme} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
+      <Changes {...props} />
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
       <Survivors {...props} />
+      {[startSentence(library, evaluation), ...evaluation.goals.map(goal => named(nameOf(goal.target), groupsSentence(goal)))].map(
+        text => text !== null && <p key={text}>{text}</p>,
+      )}
       <Timetable {...props} />
       {evaluation.notes.map(note => (
         <p class="note" key={note.code + note.where.join()}>
@@ -48,6 +54,8 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
     </Leaf>
   )
 }
+
+const named = (name: string, text: string | null): string | null => (text === null ? null : `${capital(name)}: ${text}`)
 
 const Seven = ({ answers }: { readonly answers: readonly Answer[] }) => (
   <ol class="seven">
@@ -67,7 +75,7 @@ const Seven = ({ answers }: { readonly answers: readonly Answer[] }) => (
 const stairPx = 300
 
 /** Staircases on one axis, a goal a row: medians with P10 and P90. */
-function Survivors({ library, evaluation }: PackProps) {
+function Survivors({ library, plan, evaluation }: PackProps) {
   const nameOf = nameIn(library)
   const { recoveryPercent } = evaluation.start
   return (
@@ -90,7 +98,10 @@ function Survivors({ library, evaluation }: PackProps) {
           <span class="n">
             {spreadText(goal.p10G, goal.p90G).split('–')[0]} / <b>{massText(goal.medianG).replace(/\u00a0g$/, '')}</b> /{' '}
             {massText(goal.p90G)}
-            <span class="s soft block">{massText(goal.expectedG)} at typical yields</span>
+            <span class="s soft block">
+              {massText(goal.expectedG)} at typical yields; {plan.settings.hand === 'practised' ? 'first attempts' : 'practised hand'}{' '}
+              {massText(goal.otherHandG)}
+            </span>
           </span>
         </div>
       ))}

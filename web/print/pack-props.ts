@@ -15,6 +15,8 @@ export interface PackProps {
   readonly today: string
   /** Of the saved plan; absent where it was never saved. */
   readonly version?: number
+  /** What changed since the version last printed; the plan's own edition where absent. */
+  readonly changed?: { readonly since: number; readonly what: readonly string[] }
   /** What else the start can become, where that was asked. */
   readonly reach?: Reach
   /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */

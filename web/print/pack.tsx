@@ -17,7 +17,8 @@ export type { PackProps }
  * sheet is `print.css`, which whoever shows it brings along with `scheme.css` and the font.
  */
 export function Pack(props: PackProps) {
-  const { library, plan, evaluation, depictions, today, version } = props
+  const { library, plan, evaluation, depictions, today } = props
+  const version = props.version ?? plan.edition?.number
   const whole = schemeOfPlan({
     library,
     depictions,

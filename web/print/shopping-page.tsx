@@ -9,6 +9,7 @@ import { capital } from '../../core/report/words.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
 import { Name } from '../parts/words.tsx'
 import { Law } from './law.tsx'
+import { MetricsTable } from './metrics-table.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf, Tick } from './parts.tsx'
 
@@ -108,6 +109,7 @@ export function ShoppingPage(props: PackProps) {
           {note}
         </p>
       ))}
+      <MetricsTable evaluation={evaluation} nameOf={nameOf} />
     </Leaf>
   )
 }
