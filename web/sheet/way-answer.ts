@@ -58,3 +58,8 @@ export function wayAnswer(chosen: readonly string[], rows: readonly RouteRow[]):
     better: best !== null && points >= 0.05 ? { steps: differing(best.steps, all), points } : null,
   }
 }
+
+/** What a way makes that another buys, and what it buys that the other makes. Ids. */
+export function madeOtherwise(row: RouteRow, other: Pick<RouteRow, 'made'>): { readonly makes: readonly string[]; readonly buys: readonly string[] } {
+  return { makes: row.made.filter(id => !other.made.includes(id)), buys: other.made.filter(id => !row.made.includes(id)) }
+}

@@ -1,5 +1,7 @@
 import { percentText } from '../../core/quantity/print.ts'
-import { capital, counted } from '../../core/report/words.ts'
+import { capital, counted, listed } from '../../core/report/words.ts'
+import type { Route } from '../../core/route/route.ts'
+import type { RouteRow } from '../api/replies.ts'
 import { Problems, Triangle } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { sameRoute, takeWay } from '../state/goals.ts'
@@ -13,7 +15,7 @@ import { Choosing } from './choosing.tsx'
 import { type Column, compareRows } from './compare.ts'
 import { MakeOrBuy } from './make-or-buy.tsx'
 import { Question } from './question.tsx'
-import { differing, gentler, hazardBrief, hazardText } from './way-answer.ts'
+import { differing, gentler, hazardBrief, hazardText, madeOtherwise } from './way-answer.ts'
 import { WayLabel } from './way-label.tsx'
 import { WayLaw } from './way-law.tsx'
 import { wayClauses, wayText } from './way-words.ts'
@@ -182,6 +184,7 @@ function Compare({ target }: { readonly target: string }) {
                     <input type="radio" name={`way-to-${target}`} checked={false} onChange={() => takeWay(route)} />
                     <span>
                       <WayLabel steps={differing(row.steps, allSteps)} />
+                      <Otherwise row={row} chosen={goal.route} />
                     </span>
                   </label>
                 </th>
@@ -194,5 +197,17 @@ function Compare({ target }: { readonly target: string }) {
         </table>
       )}
     </>
+  )
+}
+
+/** "makes diphenylacetylene, buys ...": where a further way parts from the chosen one in more than its reagents. */
+function Otherwise({ row, chosen }: { readonly row: RouteRow; readonly chosen: Route }) {
+  const { makes, buys } = madeOtherwise(row, { made: chosen.steps.map(step => step.makes) })
+  if (makes.length + buys.length === 0) return null
+  const told = [...(makes.length > 0 ? [`makes ${listed(makes.map(nameOf))}`] : []), ...(buys.length > 0 ? [`without ${listed(buys.map(nameOf))} of its own`] : [])]
+  return (
+    <span class="s block">
+      <Name text={told.join('; ')} />
+    </span>
   )
 }

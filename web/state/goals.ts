@@ -1,8 +1,8 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { GoalAmount } from '../../core/plan/plan.ts'
 import type { Route } from '../../core/route/route.ts'
-import { askRoutes, bringFacts, goingBy, routesTo, startCompound, waysTo } from './questions.ts'
-import { firstAgreeing, keyOfRoute } from './routes-of.ts'
+import { askRoutes, bringFacts, facts, goingBy, routesTo, startCompound, waysTo } from './questions.ts'
+import { comesFromStart, firstAgreeing, keyOfRoute } from './routes-of.ts'
 import { nothing } from './sheet-state.ts'
 import { change, choosing, plan } from './store.ts'
 
@@ -95,7 +95,10 @@ function follow(flip: Flip): void {
     )
     return
   }
-  const ways = known.filter(({ route }) => route.steps.some(step => step.makes === flip.compound) === (flip.to === 'make'))
+  const asPressed = known.filter(({ route }) => route.steps.some(step => step.makes === flip.compound) === (flip.to === 'make'))
+  // Made here means first of all from what is in hand; a way that makes it from something bought is chosen among the ways.
+  const ownMade = asPressed.filter(({ route }) => flip.to === 'make' && comesFromStart(facts.peek().library, route, flip.compound))
+  const ways = ownMade.length > 0 ? ownMade : asPressed
   const goal = plan.peek().goals.find(one => one.target === flip.target)
   flipping.value = null
   if (ways.length > 0 && goal !== undefined) {

@@ -11,8 +11,8 @@ import { choosing, plan } from './store.ts'
 /** The four ways on, as they stand; older ones stay in grey while new ones are reckoned. */
 export const waysOnward = signal<{ readonly ways: readonly Way[]; readonly waiting: boolean }>({ ways: [], waiting: false })
 
-/** Routes tried from what a run gave; more would be no help to somebody who wants to go on. */
-const routesTried = 3
+/** So many routes from what a run gave are reckoned whole, baskets and days included, in the order they are ranked by; the best is offered. */
+const routesTried = 12
 
 let watching = false
 let asked = 0

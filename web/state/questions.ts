@@ -17,8 +17,10 @@ import { goalLookedAt } from './view.ts'
  * something it depends on has changed.
  */
 
-/** So many routes are compared; more stand on the server and are asked for by narrowing. */
-const routesCompared = 10
+/** So many routes are listed; more stand on the server and are asked for by narrowing. */
+const routesListed = 24
+/** So many of them are reckoned in full beside the chosen one. */
+const routesReckoned = 10
 /** So far the network downstream is shown unless the person says otherwise. */
 const usualReach = 3
 
@@ -70,6 +72,7 @@ export const others = computed<readonly OtherWay[]>(() => {
   return waysTo(goal.target)
     .map(({ route }) => ({ key: `${goal.target} ${keyOfRoute(route)}`, plan: goingBy(plan.value, route) }))
     .filter(other => other.key !== `${goal.target} ${chosen}`)
+    .slice(0, routesReckoned)
 })
 
 /** The plan going by a route, the other goals following where they share a compound with it. */
@@ -164,7 +167,7 @@ export function askRoutes(target: string): void {
     to: target,
     ...options,
     ...(maxSteps === null ? {} : { maxSteps }),
-    count: routesCompared,
+    count: routesListed,
     settings: plan.value.settings,
     packs: plan.value.packs,
   }

@@ -48,3 +48,10 @@ export function firstAgreeing(routes: readonly Route[], others: readonly Route[]
   const makers = new Map(others.flatMap(other => [...makersOf(other)]))
   return routes.find(route => agrees(route, makers)) ?? routes[0] ?? null
 }
+
+/** Does a compound that a route makes come from its start, through however many steps? */
+export function comesFromStart(library: Library, route: Route, compound: string): boolean {
+  const step = route.steps.find(one => one.makes === compound)
+  const reactants = step === undefined ? [] : (library.transformations.get(step.transformation)?.reactants ?? [])
+  return reactants.some(one => one.compound === route.start || comesFromStart(library, route, one.compound))
+}

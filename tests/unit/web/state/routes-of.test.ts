@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Route } from '../../../../core/route/route.ts'
-import { firstAgreeing, harmonised, keyOfRoute } from '../../../../web/state/routes-of.ts'
+import { comesFromStart, firstAgreeing, harmonised, keyOfRoute } from '../../../../web/state/routes-of.ts'
+import { smallLibrary, transformation } from '../../../support/small-library.ts'
 
 /** benzil is made in one of several ways, then something is made of it. */
 const by = (oxidation: string, target: string): Route => ({
@@ -40,5 +41,30 @@ describe('firstAgreeing', () => {
   })
   it('has none where there is none', () => {
     expect(firstAgreeing([], [])).toBeNull()
+  })
+})
+
+describe('comesFromStart', () => {
+  // benzoin > benzil > dihydrazone > acetylene, and another acetylene from a dibromide that is bought.
+  const step = (id: string, from: string, to: string) =>
+    transformation({ id, reactants: [{ compound: from, coefficient: 1 }], products: [{ compound: to, coefficient: 1 }], mainProduct: to })
+  const library = smallLibrary(
+    [],
+    [
+      step('oxidise', 'benzoin', 'benzil'),
+      step('condense', 'benzil', 'dihydrazone'),
+      step('split', 'dihydrazone', 'acetylene'),
+      step('eliminate', 'dibromide', 'acetylene'),
+    ],
+  )
+  const route = (...ids: string[]): Route => ({
+    start: 'benzoin',
+    target: 'acetylene',
+    steps: ids.map(id => ({ transformation: id, makes: library.transformations.get(id)!.mainProduct })),
+  })
+  it('follows a made compound back to what is in hand', () => {
+    expect(comesFromStart(library, route('oxidise', 'condense', 'split'), 'acetylene')).toBe(true)
+    expect(comesFromStart(library, route('oxidise', 'eliminate'), 'acetylene')).toBe(false)
+    expect(comesFromStart(library, route('oxidise'), 'acetylene')).toBe(false)
   })
 })
