@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { HazardCounts } from '../../../../core/hazards/hazard-list.ts'
 import type { RouteRow } from '../../../../web/api/replies.ts'
-import { differing, gentler, hazardText, wayAnswer } from '../../../../web/sheet/way-answer.ts'
+import { differing, gentler, hazardText, madeOtherwise, wayAnswer } from '../../../../web/sheet/way-answer.ts'
 
 const counts = (gravest: number, unknown: number, danger = 0, warning = 0): HazardCounts => ({ gravest, unknown, danger, warning })
 const row = (steps: readonly string[], overallYieldOnStart: number, hazard: HazardCounts): RouteRow => ({
@@ -58,5 +58,17 @@ describe('wayAnswer', () => {
   })
   it('does not call the first way gentlest', () => {
     expect(wayAnswer(['nitric-acid', 'lophine'], rows)).toMatchObject({ gentlest: false, better: null })
+  })
+})
+
+describe('madeOtherwise', () => {
+  it('tells what is made or bought otherwise, and nothing of what only one of them needs', () => {
+    const of = (made: string[], bought: string[]) => ({ ...row([], 0.5, counts(0, 0)), made, bought })
+    const chosen = of(['benzil', 'dienone'], ['acetylene', 'nitric-acid'])
+    expect(madeOtherwise(of(['benzil', 'dihydrazone', 'acetylene'], ['dienone']), chosen)).toEqual({
+      makes: ['dihydrazone', 'acetylene'],
+      buys: ['dienone'],
+    })
+    expect(madeOtherwise(of(['benzil'], []), chosen)).toEqual({ makes: [], buys: [] })
   })
 })
