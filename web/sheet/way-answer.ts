@@ -60,6 +60,9 @@ export function wayAnswer(chosen: readonly string[], rows: readonly RouteRow[]):
 }
 
 /** What a way makes that another does not, and what it buys that the other makes. Ids. */
-export function madeOtherwise(row: RouteRow, other: Pick<RouteRow, 'made'>): { readonly makes: readonly string[]; readonly buys: readonly string[] } {
+export function madeOtherwise(
+  row: RouteRow,
+  other: Pick<RouteRow, 'made'>,
+): { readonly makes: readonly string[]; readonly buys: readonly string[] } {
   return { makes: row.made.filter(id => !other.made.includes(id)), buys: other.made.filter(id => row.bought.includes(id)) }
 }

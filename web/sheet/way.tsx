@@ -204,7 +204,10 @@ function Compare({ target }: { readonly target: string }) {
 function Otherwise({ row, chosen }: { readonly row: RouteRow; readonly chosen: Route }) {
   const { makes, buys } = madeOtherwise(row, { made: chosen.steps.map(step => step.makes) })
   if (makes.length + buys.length === 0) return null
-  const told = [...(makes.length > 0 ? [`makes ${listed(makes.map(nameOf))}`] : []), ...(buys.length > 0 ? [`buys ${listed(buys.map(nameOf))}`] : [])]
+  const told = [
+    ...(makes.length > 0 ? [`makes ${listed(makes.map(nameOf))}`] : []),
+    ...(buys.length > 0 ? [`buys ${listed(buys.map(nameOf))}`] : []),
+  ]
   return (
     <span class="s block">
       <Name text={told.join('; ')} />

@@ -11,7 +11,7 @@ import { choosing, plan } from './store.ts'
 /** The four ways on, as they stand; older ones stay in grey while new ones are reckoned. */
 export const waysOnward = signal<{ readonly ways: readonly Way[]; readonly waiting: boolean }>({ ways: [], waiting: false })
 
-/** So many routes from what a run gave are reckoned whole, baskets and days included, in the order they are ranked by; the best is offered. */
+/** Among so many routes from what a run gave, ranked as the plan ranks them, the first that goes another way is offered. */
 const routesTried = 12
 
 let watching = false
