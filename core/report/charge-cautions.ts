@@ -1,19 +1,44 @@
 import type { HazardList, LabelledMaterial } from '../hazards/hazard-list.ts'
-import { capital, lowerFirst } from './words.ts'
+import { capital } from './words.ts'
 
 /** Classes whose amounts are never shown without a word of caution; a mere warning stands on the label. */
 const dangerous: ReadonlySet<LabelledMaterial['class']> = new Set(['gravest', 'unknown', 'danger'])
 
+/** What a statement comes to, in few words, the worst first. The statements are those of the UN GHS; the short wording is ours. */
+const short: readonly (readonly [code: RegExp, words: string])[] = [
+  [/^H330/, 'fatal to breathe'],
+  [/^H310/, 'fatal on the skin'],
+  [/^H300/, 'fatal to swallow'],
+  [/^H(340|350)/, 'may cause cancer or genetic damage'],
+  [/^H360/, 'harms fertility or the unborn'],
+  [/^H2(0[0-5]|4[01])/, 'may explode'],
+  [/^H331/, 'toxic to breathe'],
+  [/^H311/, 'toxic on the skin'],
+  [/^H301/, 'toxic to swallow'],
+  [/^H314/, 'burns skin and eyes'],
+  [/^H318/, 'damages eyes'],
+  [/^H(370|372)/, 'damages organs'],
+  [/^H334/, 'allergy of the airways'],
+  [/^H304/, 'deadly in the lungs'],
+  [/^H250/, 'burns in air'],
+  [/^H26[01]/, 'fire with water'],
+  [/^H27[0-2]/, 'feeds fire'],
+  [/^H22[0-8]|^H242|^H25[12]/, 'catches fire'],
+]
+/** More would be a label, and that stands on the same page. */
+const atMost = 3
+
 /**
- * The word of caution beside an amount: what the gravest statement of the label says, or that nobody knows. Null where the label asks for no
- * Danger.
+ * The word of caution beside an amount: what the gravest statements of the label come to, or that nobody knows. Null where the label asks
+ * for no Danger.
  */
 export function chargeCaution({ materials }: HazardList, material: string): string | null {
   const label = materials.find(one => one.material === material)
   if (label === undefined || label.class === 'unknown') return 'no hazard data: read its data sheet'
   if (!dangerous.has(label.class)) return null
-  const first = label.codes[0]?.statement
-  return first === undefined ? 'Danger' : `Danger: ${lowerFirst(first)}`
+  const codes = label.codes.flatMap(({ code }) => code.split('+'))
+  const words = short.flatMap(([pattern, text]) => (codes.some(code => pattern.test(code)) ? [text] : [])).slice(0, atMost)
+  return words.length === 0 ? 'Danger' : `Danger: ${words.join(', ')}`
 }
 
 /** Said once above the amounts of a step that holds anything dangerous or unknown, or whose own dangers ask for it. */

@@ -99,7 +99,7 @@ function stepLines(sheet: BenchSheet): readonly string[] {
     ...wrapped(`${capital(sheet.outlook.join('; '))}.`, '  '),
     ...sheet.notes.flatMap(text => wrapped(text, '  ! ')),
     ...sheet.dangers.flatMap(text => wrapped(text, '  ! ')),
-    ...sharedMeetings(sheet.meetings).flatMap(({ meeting }) =>
+    ...sharedMeetings(sheet.meetings.filter(meeting => !meeting.general)).flatMap(({ meeting }) =>
       wrapped(`${severityText(meeting)}: ${sentence(meeting.title)} See May not meet.`, '  ! '),
     ),
     ...sheet.waste.flatMap(text => wrapped(text, '  waste: ')),

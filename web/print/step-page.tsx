@@ -3,7 +3,7 @@ import type { BenchSheet, ChargeRow } from '../../core/report/bench-sheet.ts'
 import { benchSheetOf } from '../../core/report/bench-sheet.ts'
 import { meetingBrief, severityText, sharedMeetings } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { counted, listed, sentence } from '../../core/report/words.ts'
+import { counted, listed, lowerFirst, sentence } from '../../core/report/words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { Name } from '../parts/words.tsx'
@@ -114,7 +114,7 @@ const ChargeLine = ({ row, blanks }: { readonly row: ChargeRow; readonly blanks:
       <Name text={row.name} />
       {row.regulated && ' §'}
       {row.stage !== 'vessel' && <span class="s soft"> {row.stage === 'quench' ? 'quench: have it ready' : row.role}</span>}
-      {row.caution !== null && <span class="s block">{row.caution}</span>}
+      {row.caution !== null && <span class="s caution"> {row.caution}</span>}
       {row.mark !== null && <i class="s soft block">{row.mark}</i>}
     </td>
     <td class="n">{row.basis === 'open' ? <i>{row.amount}</i> : <b>{row.amount}</b>}</td>
@@ -232,6 +232,10 @@ const Melting = ({ library }: { readonly library: string }) => (
 )
 
 function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet }) {
+  // Rules about a kind of step are told in full once, in the hazard list; here their titles remind of them.
+  const general = sheet.meetings
+    .filter(meeting => meeting.general && meeting.severity === 'never')
+    .map(meeting => lowerFirst(meeting.title))
   const labelled = sheet.materials.filter(material => material.class !== 'none')
   const none = sheet.materials.filter(material => material.class === 'none').map(material => nameIn(library)(material.material))
   return (
@@ -248,7 +252,7 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
             ))}
           </p>
         )}
-        {sharedMeetings(sheet.meetings.filter(meeting => meeting.severity !== 'note')).map(({ meeting }, at) => (
+        {sharedMeetings(sheet.meetings.filter(meeting => meeting.severity !== 'note' && !meeting.general)).map(({ meeting }, at) => (
           <p key={`${meeting.title}${at}`}>
             <b>
               {severityText(meeting)}: {sentence(meeting.title)}
@@ -256,6 +260,11 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
             {meetingBrief(library, meeting)}
           </p>
         ))}
+        {general.length > 0 && (
+          <p>
+            <b>Never here, as the hazard list tells:</b> {general.join('; ')}.
+          </p>
+        )}
       </div>
       <div class="hz-two">
         {labelled.map(material => (
