@@ -22,6 +22,7 @@ import { readings } from './api/readings.ts'
 import { routes } from './api/routes.ts'
 import { slices } from './api/slices.ts'
 import { tables } from './api/tables.ts'
+import { transformations } from './api/transformations.ts'
 import { weakSpotsResource } from './api/weak-spots.ts'
 import type { Backing, Foundation } from './backing.ts'
 import type { ServerConfig } from './config.ts'
@@ -90,7 +91,19 @@ export async function buildApp(
   await app.register(
     async api => {
       const typed = api.withTypeProvider<ZodTypeProvider>()
-      const resources = [materials, newMaterials, readings, ownLibraryResource, weakSpotsResource, reach, routes, slices, tables, demo]
+      const resources = [
+        materials,
+        newMaterials,
+        readings,
+        ownLibraryResource,
+        transformations,
+        weakSpotsResource,
+        reach,
+        routes,
+        slices,
+        tables,
+        demo,
+      ]
       for (const resource of [...resources, evaluations, plans]) await resource(typed, backing)
       openApi(typed)
       api.setNotFoundHandler(unknownAddress)

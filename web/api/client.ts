@@ -22,7 +22,7 @@ const silent: Problem = {
   cure: 'Try again once it runs.',
 }
 
-async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
+export async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
   let reply: Response
   try {
     reply = await fetch(`./api/v1/${path}`, init)
@@ -41,7 +41,7 @@ function problemsIn(body: unknown): readonly Problem[] | null {
   return Array.isArray(problems) && problems.length > 0 ? (problems as readonly Problem[]) : null
 }
 
-const post = (body: unknown, method = 'POST'): RequestInit => ({
+export const post = (body: unknown, method = 'POST'): RequestInit => ({
   method,
   headers: { 'content-type': 'application/json' },
   body: JSON.stringify(body),

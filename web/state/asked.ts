@@ -52,6 +52,12 @@ export class Asking<T> {
     this.#again?.()
   }
 
+  /** What was answered before no longer counts: the library has changed. */
+  forget(): void {
+    this.#known.clear()
+    this.#key = null
+  }
+
   clear(): void {
     this.#key = null
     this.#again = null

@@ -41,6 +41,8 @@ export const askRoutesAgain = (target: string): void => routesAsking.get(target)
 
 export const facts = signal<Facts>(noFacts)
 export const tables = signal<unknown>(null)
+/** Counts the changes of the bench's own library that this page has made. */
+const libraryEdition = signal(0)
 export const factsAsked = signal<Asked<true>>({ answer: null, waiting: false, problems: [] })
 
 /** Compound that the start is or contains; the search runs between compounds. */
@@ -125,6 +127,14 @@ function fetchFacts(): void {
   void bringFacts(routes, materials)
 }
 
+/** The library has changed under the page: everything is asked anew. */
+export function forgetLibrary(): void {
+  reachAsking.forget()
+  for (const asking of routesAsking.values()) asking.forget()
+  facts.value = noFacts
+  libraryEdition.value++
+}
+
 let bringing: string | null = null
 
 /** Brings a slice of the library; resolves once its records are here. */
@@ -194,9 +204,11 @@ export function watchQuestions(): void {
     }
     const steps = choosing.value.maxSteps ?? usualReach
     const from = startCompound.value
+    libraryEdition.value
     reachAsking.ask(`${from} ${steps}`, () => server.reach(from, steps), false)
   })
   effect(() => {
+    libraryEdition.value
     for (const goal of plan.value.goals) askRoutes(goal.target)
   })
   effect(() => fetchFacts())

@@ -1,0 +1,109 @@
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { RecordDifference } from '../../core/library/differences.ts'
+import type { LibraryFile } from '../../core/library/library.ts'
+import type { Material } from '../../core/library/material.ts'
+import type { Transformation, YieldPercent } from '../../core/library/transformation.ts'
+import type { Trust } from '../../core/library/trust.ts'
+import type { WeakSpot } from '../../core/library/weak-spots.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import type { PreparationRead } from '../../core/reading/preparation.ts'
+import { ask, post } from '../api/client.ts'
+
+export interface TermShown {
+  readonly text: string
+  readonly coefficient: number
+  readonly compound: string | null
+  readonly candidates?: readonly string[]
+}
+
+export interface MaterialShown {
+  readonly name: string
+  readonly form: Material['form']
+  readonly contains?: Material['contains']
+  readonly molarMass: number | null
+  readonly depiction: Depiction
+}
+
+/** What the reader made of a text, with what is needed to show it. */
+export interface Reading extends Omit<PreparationRead, 'reactants' | 'products'> {
+  readonly reactants: readonly TermShown[]
+  readonly products: readonly TermShown[]
+  readonly materials: Readonly<Record<string, MaterialShown>>
+}
+
+export interface Identified {
+  readonly material: Material
+  readonly withHazards: Material | null
+  readonly record: { readonly id: string; readonly name: string; readonly cas: string | null } | null
+  readonly molarMass: number | null
+  readonly depiction: Depiction
+  readonly groups: readonly { readonly number: number; readonly name: string }[]
+  readonly screened: boolean
+  readonly regulated: readonly { readonly action: string; readonly list: string; readonly category: string; readonly reason: string }[]
+  readonly matches: readonly { readonly id: string; readonly name: string; readonly by: string }[]
+  readonly problems: readonly Problem[]
+}
+
+export interface Trial {
+  readonly rows: readonly RecordDifference[]
+  readonly refused: readonly Problem[]
+  readonly warnings: readonly Problem[]
+  readonly version: number
+}
+
+export interface OwnVersion {
+  readonly version: number
+  readonly what: string
+  readonly undoes: number | null
+  readonly savedAt: string
+  readonly records: number
+}
+
+export interface OwnReply extends Pick<LibraryFile, 'materials' | 'transformations'> {
+  readonly version: number
+  readonly overrides: readonly RecordDifference[]
+  readonly broken: readonly Problem[]
+  readonly history: readonly OwnVersion[]
+}
+
+export interface Edit {
+  readonly materials?: readonly unknown[]
+  readonly transformations?: readonly unknown[]
+  readonly removeMaterials?: readonly string[]
+  readonly removeTransformations?: readonly string[]
+  readonly files?: readonly { readonly name: string; readonly text: string }[]
+}
+
+export interface StepRow {
+  readonly id: string
+  readonly name: string
+  readonly kind: string
+  readonly from: readonly string[]
+  readonly to: string
+  readonly yieldPercent: YieldPercent
+  readonly trust: Trust
+  readonly sources: readonly string[]
+  readonly runs: number
+  readonly own: boolean
+  readonly overrides: boolean
+  readonly beneath: { readonly low: number; readonly typical: number; readonly high: number } | null
+}
+
+/** The addresses of the entry pages; each rejects with a refusal that names a cure. */
+export const entryServer = {
+  read: (text: string, signal: AbortSignal) => ask<Reading>('read', { ...post({ text }), signal }),
+  readReaction: (name: string, text: string) =>
+    ask<{ equation: string; unknown: readonly string[] }>('read-reaction', post({ name, text })),
+  identify: (typed: { name: string; smiles: string; formula: string; cas: string; form: string }, signal: AbortSignal) =>
+    ask<Identified>('new-material', { ...post(typed), signal }),
+  own: () => ask<OwnReply>('own-library'),
+  check: (edit: Edit, signal?: AbortSignal) => ask<Trial>('own-library/check', { ...post(edit), ...(signal && { signal }) }),
+  save: (onVersion: number, what: string, edit: Edit) => ask<OwnVersion>('own-library', post({ ...edit, onVersion, what })),
+  undo: (onVersion: number) => ask<OwnVersion>('own-library/undo', post({ onVersion })),
+  steps: (q: string, trust: string, most: number) =>
+    ask<{ transformations: readonly StepRow[]; found: number }>(
+      `transformations?q=${encodeURIComponent(q)}&most=${most}${trust === '' ? '' : `&trust=${encodeURIComponent(trust)}`}`,
+    ),
+  step: (id: string) => ask<Transformation>(`transformations/${encodeURIComponent(id)}`),
+  weak: () => ask<{ spots: readonly (WeakSpot & { readonly own: boolean })[] }>('weak-spots'),
+}

@@ -1,0 +1,186 @@
+import { roles } from '../../core/library/transformation.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import { numberText } from '../../core/quantity/print.ts'
+import { linesOfChargeTable } from '../../core/reading/charge-table.ts'
+import { ProblemNote } from '../parts/problem.tsx'
+import { Name, Unknown } from '../parts/words.tsx'
+import type { Reading } from './api.ts'
+import { replaceWriting, write, writing } from './draft.ts'
+import { beginMaterial } from './material-draft.ts'
+import { Field } from './parts.tsx'
+import { readingState } from './reading.ts'
+import { answered, problemsAt } from './record.ts'
+
+/** What is charged and done, a line each; beside it every line with its moles and equivalents. */
+export function ChargePart() {
+  const { body } = writing.value
+  const { reading, fresh } = readingState.value
+  return (
+    <section class="entry-row" aria-label="Charges">
+      <Field
+        label="Charges, and what is done"
+        help="A line each, pasted or typed as a procedure gives them: 25 mL conc. HCl; 3 M NaOH, 20 mL; reflux 2 h. A table copied from a spreadsheet (material, amount, unit) is taken too."
+      >
+        {ids => (
+          <textarea
+            {...ids}
+            class="blank"
+            rows={Math.max(7, body.split('\n').length + 1)}
+            spellcheck={false}
+            placeholder={'benzaldehyde 60 mL\n9.2 g thiamine hydrochloride\n3 M NaOH, 20 mL'}
+            value={body}
+            onInput={event => write({ body: event.currentTarget.value })}
+            onPaste={event => {
+              const lines = linesOfChargeTable(event.clipboardData?.getData('text/plain') ?? '')
+              if (lines === null) return
+              event.preventDefault()
+              replaceWriting({ body: [body.trimEnd(), ...lines].filter(Boolean).join('\n') })
+            }}
+          />
+        )}
+      </Field>
+      <div class="read" data-stale={fresh ? undefined : ''}>
+        {reading === null ? (
+          <p class="soft">Each line is read as it is typed, and shown here with its moles.</p>
+        ) : (
+          <Lines reading={reading} />
+        )}
+      </div>
+    </section>
+  )
+}
+
+function Lines({ reading }: { readonly reading: Reading }) {
+  const ownUnread = reading.unread.filter(line => !reading.lines.some(one => one.text === line) && line !== writing.value.equation.trim())
+  let known = -1
+  const operations = reading.transformation.operations ?? []
+  return (
+    <>
+      {reading.lines.length > 0 && (
+        <table class="t lines-read">
+          <thead>
+            <tr>
+              <th>Line</th>
+              <th>role</th>
+              <th class="n">mmol</th>
+              <th class="n">eq</th>
+            </tr>
+          </thead>
+          <tbody>
+            {reading.lines.map((line, at) => {
+              if (line.material !== null) known++
+              const charge = line.material === null ? undefined : reading.transformation.charge?.[known]
+              const material = line.material === null ? undefined : reading.materials[line.material]
+              return (
+                <tr key={`${line.text} ${at}`}>
+                  <th scope="row" class="plain">
+                    {material === undefined ? <i>{line.text}</i> : <Name text={material.name} />}
+                    <span class="s soft as-typed">{material === undefined ? 'not settled' : line.text}</span>
+                  </th>
+                  <td>
+                    {charge !== undefined && (
+                      <select
+                        class="blank bare s"
+                        aria-label={`role of ${material?.name ?? line.text}`}
+                        value={writing.value.roles[line.text] ?? charge.role}
+                        onChange={event => write({ roles: { ...writing.value.roles, [line.text]: event.currentTarget.value } })}
+                      >
+                        {roles.map(role => (
+                          <option value={role} key={role}>
+                            {role}
+                          </option>
+                        ))}
+                      </select>
+                    )}
+                  </td>
+                  <td class="n">{line.amountMol === null ? <Unknown /> : numberText(line.amountMol * 1000, 4)}</td>
+                  <td class="n">{line.equivalents === null ? <Unknown /> : numberText(line.equivalents, 3)}</td>
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      )}
+      {reading.limiting !== null && (
+        <p>
+          <b>
+            <Name text={reading.materials[reading.limiting]?.name ?? reading.limiting} />
+          </b>{' '}
+          gives out first: equivalents and yields are counted on it.
+        </p>
+      )}
+      <div role="status">
+        {reading.lines
+          .filter(line => line.material === null)
+          .map(line => (
+            <LineAsked text={line.text} candidates={line.candidates} reading={reading} key={line.text} />
+          ))}
+        {reading.problems
+          .filter(problem => problem.code === 'limiting-unknown' && reading.lines.length > 0)
+          .map(problem => (
+            <ProblemNote problem={problem} key={problem.code} />
+          ))}
+        {ownUnread.length > 0 && <ProblemNote problem={unread(ownUnread)} />}
+      </div>
+      {reading.notes.length > 0 && (
+        <ul class="s soft">
+          {reading.notes.map(note => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+      {operations.length > 0 && (
+        <p class="s soft">
+          Read as what is done: {operations.join('; ')}.{' '}
+          {reading.transformation.elapsedHours === undefined ? '' : `Times named: ${numberText(reading.transformation.elapsedHours, 3)} h.`}
+        </p>
+      )}
+    </>
+  )
+}
+
+const unread = (lines: readonly string[]): Problem => ({
+  code: 'lines-unread',
+  where: lines,
+  what: lines.length === 1 ? 'One line could not be read.' : `${lines.length} lines could not be read.`,
+  why: 'They stay as typed and are not reckoned with.',
+  cure: 'Give an amount with a unit and a name, begin the line with what is done ("heat", "pour"), or remove it.',
+})
+
+function LineAsked({
+  text,
+  candidates,
+  reading,
+}: {
+  readonly text: string
+  readonly candidates: readonly string[] | undefined
+  readonly reading: Reading
+}) {
+  const problem = problemsAt(reading.problems, text)[0]
+  if (problem === undefined) return null
+  if (candidates !== undefined)
+    return (
+      <ProblemNote
+        problem={{
+          ...problem,
+          what: problem.code === 'name-ambiguous' ? `Which bottle is “${text}”?` : problem.what,
+          cure: problem.code === 'name-ambiguous' ? 'Choose one:' : 'Choose a strength that is held, or enter the solution:',
+        }}
+      >
+        {candidates.map(id => (
+          <button type="button" class="do" key={id} onClick={() => replaceWriting({ body: answered(writing.value.body, text, id) })}>
+            {reading.materials[id]?.name ?? id}
+          </button>
+        ))}
+      </ProblemNote>
+    )
+  return (
+    <ProblemNote problem={problem}>
+      {problem.code === 'name-unknown' ? (
+        <button type="button" class="do" onClick={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}>
+          Enter it as a new material
+        </button>
+      ) : undefined}
+    </ProblemNote>
+  )
+}

@@ -1,0 +1,139 @@
+import { numberText } from '../../core/quantity/print.ts'
+import { write, writing } from './draft.ts'
+import { Choice, Field, TextField } from './parts.tsx'
+import { readingState } from './reading.ts'
+import { numberTyped, temperatureTyped } from './record.ts'
+
+/** Times, conditions, dangers, source. */
+export function ConditionPart() {
+  const it = writing.value
+  const read = readingState.value.reading?.transformation
+  return (
+    <section aria-label="Conditions and source" class="entry-conditions">
+      <TextField
+        label="Takes in all, h"
+        help={
+          read?.elapsedHours === undefined
+            ? 'From the first weighing to the dry product, drying included.'
+            : `The text names ${numberText(read.elapsedHours, 3)} h; with work-up and drying it is more.`
+        }
+        value={it.hours}
+        placeholder={read?.elapsedHours === undefined ? '30' : numberText(read.elapsedHours, 3)}
+        invalid={it.hours !== '' && numberTyped(it.hours) === null}
+        onText={hours => write({ hours })}
+      />
+      <TextField
+        label="Of that hands-on, h"
+        help="When somebody must stand there. May stay open."
+        value={it.handsOn}
+        invalid={it.handsOn !== '' && numberTyped(it.handsOn) === null}
+        onText={handsOn => write({ handsOn })}
+      />
+      <TextField
+        label="Temperature, °C"
+        help="One figure or a range: 60-65. May stay open."
+        value={it.temperature}
+        placeholder={read?.temperatureC?.join(' to ')}
+        invalid={it.temperature !== '' && temperatureTyped(it.temperature) === null}
+        onText={temperature => write({ temperature })}
+      />
+      <Choice
+        label="The product may wait"
+        help="Before the next step spoils it. It decides which evenings follow."
+        value={it.holdPoint}
+        options={[
+          ['', 'not said'],
+          ['never', 'not at all'],
+          ['hours', 'some hours'],
+          ['overnight', 'overnight'],
+          ['weeks', 'for weeks'],
+        ]}
+        onChoose={holdPoint => write({ holdPoint })}
+      />
+      <Choice
+        label="Vessel"
+        help="What it is done in."
+        value={it.vessel}
+        options={[
+          ['', 'not said (flask)'],
+          ['flask', 'flask'],
+          ['beaker', 'beaker'],
+          ['pot', 'pot'],
+          ['tube', 'tube'],
+          ['mortar', 'mortar'],
+          ['tray', 'tray'],
+          ['other', 'other'],
+        ]}
+        onChoose={vessel => write({ vessel })}
+      />
+      <Choice
+        label="Gets warm by itself"
+        help="A strong one is filled to half and scaled with care."
+        value={it.exotherm}
+        options={[
+          ['', 'say which'],
+          ['none', 'no'],
+          ['mild', 'a little'],
+          ['strong', 'strongly'],
+        ]}
+        onChoose={exotherm => write({ exotherm })}
+      />
+      <Choice
+        label="Needs a hood"
+        help="Vapours, gas or dust that nobody may breathe."
+        value={it.hood}
+        options={[
+          ['', 'say which'],
+          ['yes', 'yes'],
+          ['no', 'no'],
+        ]}
+        onChoose={hood => write({ hood })}
+      />
+      <Choice
+        label="Under"
+        help="Inert gas where air or damp spoils it."
+        value={it.atmosphere}
+        options={[
+          ['air', 'air'],
+          ['inert', 'inert gas'],
+        ]}
+        onChoose={atmosphere => write({ atmosphere })}
+      />
+      <TextField
+        label="Name of the step"
+        help="As it will stand in routes and on the bench sheet."
+        value={it.name}
+        placeholder={read?.name}
+        onText={name => write({ name })}
+      />
+      <Choice
+        label="The figures are"
+        help="Three things are never mixed up: seen in a source, remembered, of your own bench."
+        value={it.known}
+        options={[
+          ['', 'say which'],
+          ['checked', 'read in the source below'],
+          ['memory', 'remembered'],
+          ['own', 'of our own bench'],
+        ]}
+        onChoose={known => write({ known })}
+      />
+      <TextField
+        label="Source"
+        help="Book and page, paper, address; for your own bench the notebook page."
+        class="wide"
+        value={it.source}
+        onText={source => write({ source })}
+      />
+      <Field
+        label="Dangers of this step, a line each"
+        help="In your own words: what is peculiar to it. Labels of the materials come by themselves."
+        class="wide"
+      >
+        {ids => (
+          <textarea {...ids} class="blank" rows={2} value={it.dangers} onInput={event => write({ dangers: event.currentTarget.value })} />
+        )}
+      </Field>
+    </section>
+  )
+}

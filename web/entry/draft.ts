@@ -1,0 +1,103 @@
+import { computed, signal } from '@preact/signals'
+
+/** A preparation as it is being written: everything as typed. */
+export interface Writing {
+  readonly equation: string
+  /** Charges, what is done, times: a line each. */
+  readonly body: string
+  /** "46.5 g", "80 %", or a range; empty = not said. */
+  readonly outcome: string
+  /** Percent, as typed. */
+  readonly low: string
+  readonly typical: string
+  readonly high: string
+  readonly hours: string
+  readonly handsOn: string
+  readonly temperature: string
+  readonly holdPoint: '' | 'never' | 'hours' | 'overnight' | 'weeks'
+  readonly vessel: '' | 'flask' | 'beaker' | 'pot' | 'tube' | 'mortar' | 'tray' | 'other'
+  readonly atmosphere: 'air' | 'inert'
+  readonly exotherm: '' | 'none' | 'mild' | 'strong'
+  readonly hood: '' | 'yes' | 'no'
+  readonly dangers: string
+  readonly source: string
+  readonly known: '' | 'checked' | 'memory' | 'own'
+  readonly name: string
+  /** Id of a record that this one is to stand in place of; empty = a new one. */
+  readonly inPlaceOf: string
+  /** Role by charge line as typed, where a person set another than the reader's. */
+  readonly roles: Readonly<Record<string, string>>
+}
+
+export const emptyWriting: Writing = {
+  equation: '',
+  body: '',
+  outcome: '',
+  low: '',
+  typical: '',
+  high: '',
+  hours: '',
+  handsOn: '',
+  temperature: '',
+  holdPoint: '',
+  vessel: '',
+  atmosphere: 'air',
+  exotherm: '',
+  hood: '',
+  dangers: '',
+  source: '',
+  known: '',
+  name: '',
+  inPlaceOf: '',
+  roles: {},
+}
+
+const key = 'waybench-entry'
+
+function kept(): Writing {
+  try {
+    const read: unknown = JSON.parse(localStorage.getItem(key) ?? 'null')
+    return typeof read === 'object' && read !== null ? { ...emptyWriting, ...read } : emptyWriting
+  } catch {
+    return emptyWriting
+  }
+}
+
+/** What is being written; kept in this browser at every letter. */
+export const writing = signal<Writing>(kept())
+
+/** What stood before an example was loaded, the page emptied or a proposal taken; newest last. */
+const before = signal<readonly Writing[]>([])
+export const canTakeBack = computed(() => before.value.length > 0)
+const mostSteps = 50
+
+export function write(patch: Partial<Writing>): void {
+  writing.value = { ...writing.peek(), ...patch }
+  try {
+    localStorage.setItem(key, JSON.stringify(writing.peek()))
+  } catch {
+    // A full or forbidden storage keeps nothing; what is written still stands on the page.
+  }
+}
+
+/** A change that replaces what was typed: it can be taken back. */
+export function replaceWriting(patch: Partial<Writing>): void {
+  before.value = [...before.peek().slice(1 - mostSteps), writing.peek()]
+  write(patch)
+}
+
+export function takeBack(): void {
+  const last = before.peek().at(-1)
+  if (last === undefined) return
+  before.value = before.peek().slice(0, -1)
+  write(last)
+}
+
+/** The text as the reader takes it. */
+export const textOf = ({ equation, body, outcome }: Writing): string =>
+  [equation.trim() === '' ? '' : equation.replaceAll('\n', ' '), body, outcome.trim() === '' ? '' : outcomeLine(outcome)]
+    .filter((part, at) => at === 0 || part !== '')
+    .join('\n')
+
+/** "46.5 g" alone says nothing to the reader; the blank it stands in does. */
+const outcomeLine = (outcome: string): string => (/^\s*\S*[a-z]{4,}/i.test(outcome) ? outcome : `isolated ${outcome}`)

@@ -1,0 +1,69 @@
+import { numberText } from '../../core/quantity/print.ts'
+import { Name } from '../parts/words.tsx'
+import { write, writing } from './draft.ts'
+import { TextField } from './parts.tsx'
+import { readingState } from './reading.ts'
+
+/** What came out, and what it gives on bad and good days. */
+export function OutcomePart() {
+  const { outcome, low, typical, high } = writing.value
+  const { reading, fresh } = readingState.value
+  const read = reading?.transformation.yieldPercent
+  const main = reading?.transformation.mainProduct
+  const above = reading?.percentYield != null && reading.percentYield > 100
+  return (
+    <section class="entry-row" aria-label="Yield">
+      <div class="fields">
+        <TextField
+          label="What came out"
+          help="Dry and weighed: 46.5 g, a range such as 45-48 g, or a yield such as 74 %."
+          value={outcome}
+          placeholder="46.5 g"
+          invalid={above}
+          onText={text => write({ outcome: text })}
+        />
+        <div class="three">
+          <TextField
+            label="On a bad day, %"
+            help="One run in ten gives less."
+            value={low}
+            placeholder={read?.low === undefined ? '65' : String(read.low)}
+            onText={text => write({ low: text })}
+          />
+          <TextField
+            label="Usually, %"
+            help="Half the runs give more."
+            value={typical}
+            placeholder={read === undefined ? '74' : String(read.typical)}
+            onText={text => write({ typical: text })}
+          />
+          <TextField
+            label="On a good day, %"
+            help="One run in ten gives more."
+            value={high}
+            placeholder={read?.high === undefined ? '80' : String(read.high)}
+            onText={text => write({ high: text })}
+          />
+        </div>
+      </div>
+      <div class="read" data-stale={fresh ? undefined : ''}>
+        {reading?.theoreticalG != null && main !== undefined && (
+          <p>
+            Theory on what is charged: <b class="nb">{numberText(reading.theoreticalG, 4)} g</b> of{' '}
+            <Name text={reading.materials[main]?.name ?? main} />.
+          </p>
+        )}
+        {reading?.percentYield != null && (
+          <p role="status">
+            What came out is <b class="nb">{numberText(reading.percentYield, 3)} %</b> of theory
+            {above ? ': more than there can be. Wet, impure or mis-weighed, or another reactant gives out first.' : '.'}
+          </p>
+        )}
+        <p class="s soft">
+          A blank takes the grey figure beside it, where the text gives one. Three figures and not one, because a plan that rests on the
+          best day fails on the others.
+        </p>
+      </div>
+    </section>
+  )
+}

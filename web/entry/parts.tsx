@@ -1,0 +1,190 @@
+import type { ComponentChildren } from 'preact'
+import { useId } from 'preact/hooks'
+import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { RecordDifference } from '../../core/library/differences.ts'
+import type { Trust } from '../../core/library/trust.ts'
+import { marksOf } from '../map/depict/svg-of.ts'
+import { markNode } from '../map/scheme/scheme-svg.tsx'
+import { Problems } from '../parts/problem.tsx'
+import { Formula, Name } from '../parts/words.tsx'
+import { own, ownProblems, undoOwn } from './own.ts'
+
+/** A field with its help under it, read out with it. */
+export function Field({
+  label,
+  help,
+  children,
+  class: extra = '',
+}: {
+  readonly label: string
+  readonly help: ComponentChildren
+  readonly class?: string
+  readonly children: (ids: { id: string; 'aria-describedby': string }) => ComponentChildren
+}) {
+  const id = useId()
+  return (
+    <div class={`field entry-field ${extra}`}>
+      <label for={id}>{label}</label>
+      {children({ id, 'aria-describedby': `${id}-help` })}
+      <p class="s soft help" id={`${id}-help`}>
+        {help}
+      </p>
+    </div>
+  )
+}
+
+export function TextField(props: {
+  readonly label: string
+  readonly help: ComponentChildren
+  readonly value: string
+  readonly placeholder?: string | undefined
+  readonly invalid?: boolean
+  readonly class?: string
+  readonly onText: (text: string) => void
+}) {
+  return (
+    <Field label={props.label} help={props.help} {...(props.class === undefined ? {} : { class: props.class })}>
+      {ids => (
+        <input
+          {...ids}
+          class="blank"
+          type="text"
+          autocomplete="off"
+          spellcheck={false}
+          value={props.value}
+          placeholder={props.placeholder}
+          aria-invalid={props.invalid ?? false}
+          onInput={event => props.onText(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  )
+}
+
+export function Choice<V extends string>(props: {
+  readonly label: string
+  readonly help: ComponentChildren
+  readonly value: V
+  readonly options: readonly (readonly [V, string])[]
+  readonly onChoose: (value: V) => void
+}) {
+  return (
+    <Field label={props.label} help={props.help}>
+      {ids => (
+        <select {...ids} class="blank" value={props.value} onChange={event => props.onChoose(event.currentTarget.value as V)}>
+          {props.options.map(([value, words]) => (
+            <option value={value} key={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}
+
+/** A compound as it would stand on the map. */
+export function Drawn({ depiction, name }: { readonly depiction: Depiction; readonly name: string }) {
+  if (depiction.kind === 'words') return null
+  if (depiction.kind === 'formula') return <Formula text={depiction.formula} />
+  const { w, h } = depiction.drawing
+  return (
+    <svg class="structure" width={w} height={h} viewBox={`${-w / 2} ${-h / 2} ${w} ${h}`} role="img" aria-label={`structure of ${name}`}>
+      {marksOf(depiction.drawing).map((mark, at) => markNode(mark, at))}
+    </svg>
+  )
+}
+
+/** How sure: the rule beside it is solid, dashed or hatched as everywhere, and the word says it. */
+export const TrustWord = ({ trust }: { readonly trust: Trust }) => <span class={`trust ${trust.replace(' ', '-')}`}>{trust}</span>
+
+const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
+  added: 'is added',
+  overrides: 'stands in place of the bundled one',
+  changed: 'is changed',
+  same: 'is there already, the same',
+  removed: 'is taken out',
+}
+
+/** What a save would do, record by record. */
+export function ChangeRows({ rows }: { readonly rows: readonly RecordDifference[] }) {
+  return (
+    <ul class="rows">
+      {rows.map(row => (
+        <li key={`${row.list} ${row.id}`}>
+          <b>
+            <Name text={row.name} />
+          </b>{' '}
+          {changeWords[row.change]}.
+          {row.fields.length > 0 && (
+            <ul class="s soft">
+              {row.fields.map(field => (
+                <li key={field.key}>
+                  {field.key}: {valueText(field.before)} → {valueText(field.now)}
+                </li>
+              ))}
+            </ul>
+          )}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+const longest = 140
+
+/** A value of a record in few words. */
+function valueText(value: unknown): string {
+  if (value === undefined) return 'not stated'
+  const yields = value as { low?: unknown; typical?: unknown; high?: unknown } | null
+  if (typeof yields === 'object' && yields !== null && typeof yields.typical === 'number')
+    return `${yields.low}–${yields.high} %, usually ${yields.typical} %`
+  const text = typeof value === 'string' ? value : JSON.stringify(value)
+  return text.length > longest ? `${text.slice(0, longest)}…` : text
+}
+
+/** The saves so far and the way back. */
+export function History() {
+  const stands = own.value
+  if (stands === null) return <Problems of={ownProblems.value} />
+  const undone = new Set(stands.history.map(one => one.undoes))
+  const last = stands.history.find(one => one.undoes === null && !undone.has(one.version))
+  return (
+    <section>
+      <h2>Saved here</h2>
+      <Problems of={ownProblems.value} />
+      {stands.broken.length > 0 && (
+        <>
+          <p>
+            <b>The saved records are kept, but left out of planning</b>: the library beneath them has changed.
+          </p>
+          <Problems of={stands.broken} />
+        </>
+      )}
+      <p>
+        {stands.materials.length} of your materials, {stands.transformations.length} of your transformations, {stands.overrides.length} in
+        place of bundled ones.
+      </p>
+      {last !== undefined && (
+        <p class="dos">
+          <button type="button" class="do" onClick={() => void undoOwn()}>
+            Take back “{last.what}”
+          </button>
+        </p>
+      )}
+      {stands.history.length > 0 && (
+        <details>
+          <summary class="do">All {stands.history.length} saves</summary>
+          <ul class="rows s">
+            {stands.history.map(one => (
+              <li key={one.version} class={undone.has(one.version) || one.undoes !== null ? 'alt' : ''}>
+                version {one.version}, {one.savedAt.slice(0, 10)}: {one.what}
+                {undone.has(one.version) ? ' (taken back)' : ''}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  )
+}

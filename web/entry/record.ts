@@ -1,0 +1,164 @@
+import { ownBench } from '../../core/library/trust.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import type { Reading } from './api.ts'
+import type { Writing } from './draft.ts'
+
+/** A record ready to be tried, or what is still to be said, in plain words. */
+export interface Drafted {
+  readonly record: Readonly<Record<string, unknown>> | null
+  /** Plain-word list of what is lacking; empty where the record is whole. */
+  readonly lacking: readonly Lack[]
+}
+
+export interface Lack {
+  /** Field of the page that it is said in. */
+  readonly field: string
+  readonly what: string
+}
+
+/** A number as people type it; null where it is none. */
+export function numberTyped(text: string): number | null {
+  const plain = text
+    .trim()
+    .replace(/\s*(%|h|hours?)$/i, '')
+    .replace(',', '.')
+  if (!/^[+-]?(\d+(\.\d*)?|\.\d+)$/.test(plain)) return null
+  return Number(plain)
+}
+
+/** "20-25", "-5 to 0", "78" in degrees Celsius; null where it is none. */
+export function temperatureTyped(text: string): readonly [number, number] | null {
+  const match = /^\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:°?\s*C)?\s*(?:(?:-|–|to|bis)\s*([-−]?\d+(?:[.,]\d+)?))?\s*(?:°?\s*C)?\s*$/i.exec(text)
+  if (match === null) return null
+  const of = (part: string): number => Number(part.replace('−', '-').replace(',', '.'))
+  const first = of(match[1]!)
+  const last = match[2] === undefined ? first : of(match[2])
+  return first <= last ? [first, last] : [last, first]
+}
+
+/** The record of the library format out of what was read and what was ticked; today is for the bench's own notebook. */
+export function drafted(writing: Writing, reading: Reading | null, today: string, taken: (id: string) => boolean): Drafted {
+  const lacking: Lack[] = []
+  const lack = (field: string, what: string): null => {
+    lacking.push({ field, what })
+    return null
+  }
+  if (reading === null) return { record: null, lacking: [{ field: 'equation', what: 'the equation' }] }
+  const read = reading.transformation
+  if (!reading.balanced) lack('equation', 'an equation that balances, every compound known')
+  if (read.limiting === undefined) lack('body', 'the amount of a reactant')
+  if (reading.lines.some(line => line.material === null)) lack('body', 'which material is meant in the lines marked below')
+  if (reading.unread.some(line => !reading.lines.some(one => one.text === line)))
+    lack('body', 'what the unread lines say: reword or remove them')
+  const yields = yieldTyped(writing, reading, lack)
+  const hours =
+    writing.hours.trim() === ''
+      ? (read.elapsedHours ?? lack('hours', 'how long it takes in all'))
+      : (numberTyped(writing.hours) ?? lack('hours', 'hours as a number'))
+  const handsOn =
+    writing.handsOn.trim() === '' ? undefined : (numberTyped(writing.handsOn) ?? lack('handsOn', 'hands-on hours as a number'))
+  const temperature =
+    writing.temperature.trim() === ''
+      ? read.temperatureC
+      : (temperatureTyped(writing.temperature) ?? lack('temperature', 'a temperature such as 20-25'))
+  if (writing.exotherm === '') lack('exotherm', 'whether it gets warm by itself')
+  if (writing.hood === '') lack('hood', 'whether it needs a hood')
+  if (writing.known === '') lack('known', 'whether you read it, remember it or ran it')
+  if (writing.source.trim() === '' && writing.known !== 'own') lack('source', 'where the figures come from')
+  if (lacking.length > 0 || yields === null || hours === null) return { record: null, lacking }
+  const own = writing.known === 'own'
+  const id = writing.inPlaceOf !== '' ? writing.inPlaceOf : freeId(read.id ?? 'own-step', taken)
+  const charge = (read.charge ?? []).map((line, at) => {
+    const typed = reading.lines.filter(one => one.material !== null)[at]?.text
+    const role = typed === undefined ? undefined : writing.roles[typed]
+    return role === undefined ? line : { ...line, role }
+  })
+  const limiting = read.reactants?.find(one => one.compound === read.limiting)
+  return {
+    lacking,
+    record: {
+      ...read,
+      id,
+      name: writing.name.trim() || read.name,
+      charge,
+      yieldPercent: { ...yields, from: own ? ownBench : 'as entered' },
+      ...(temperature == null ? {} : { temperatureC: temperature }),
+      elapsedHours: hours,
+      ...(handsOn == null ? {} : { handsOnHours: handsOn }),
+      ...(writing.hours.trim() !== '' ? { timesBasis: own ? 'source' : 'estimate' } : {}),
+      operations: read.operations ?? [],
+      equipment: [],
+      atmosphere: writing.atmosphere,
+      needsHood: writing.hood === 'yes',
+      exotherm: writing.exotherm,
+      ...(writing.vessel === '' ? {} : { vesselKind: writing.vessel }),
+      ...(writing.holdPoint === ''
+        ? {}
+        : { holdPoint: writing.holdPoint, holdPointBasis: own || writing.known === 'checked' ? 'source' : 'common practice' }),
+      gasEvolved: (read.products ?? []).flatMap(one =>
+        reading.materials[one.compound]?.form === 'gas' && limiting !== undefined
+          ? [{ compound: one.compound, perMolLimiting: one.coefficient / limiting.coefficient }]
+          : [],
+      ),
+      hazardNotes: writing.dangers
+        .split('\n')
+        .map(line => line.trim())
+        .filter(Boolean),
+      sources: [
+        {
+          citation: own
+            ? `${ownBench}, ${today}${writing.source.trim() === '' ? '' : `: ${writing.source.trim()}`}`
+            : writing.source.trim(),
+          checked: writing.known !== 'memory',
+        },
+      ],
+      confidence: writing.known === 'memory' ? 'memory' : 'checked',
+    },
+  }
+}
+
+/** Low, typical and high: as typed; the typical one from the isolated mass where it is left open. */
+function yieldTyped(
+  writing: Writing,
+  reading: Reading,
+  lack: (field: string, what: string) => null,
+): { readonly low: number; readonly typical: number; readonly high: number } | null {
+  const read = reading.transformation.yieldPercent
+  const one = (field: 'low' | 'typical' | 'high', fallback: number | undefined, what: string): number | null => {
+    const text = writing[field]
+    if (text.trim() === '') return fallback ?? lack(field, what)
+    const value = numberTyped(text)
+    return value === null || value < 0 || value > 100 ? lack(field, `${what}, from 0 to 100`) : value
+  }
+  const typical = one('typical', read?.typical, 'what it usually gives, percent or an isolated mass')
+  const low = one('low', read?.low, 'what it gives in a bad run, percent')
+  const high = one('high', read?.high, 'what it gives in a good run, percent')
+  if (low === null || typical === null || high === null) return null
+  if (!(low <= typical && typical <= high)) return lack('low', 'bad run, usual and good run in rising order')
+  if (typical === 0) return lack('typical', 'a usual yield above zero')
+  return { low, typical, high }
+}
+
+function freeId(wanted: string, taken: (id: string) => boolean): string {
+  if (!taken(wanted)) return wanted
+  for (let number = 2; ; number++) if (!taken(`${wanted}-${number}`)) return `${wanted}-${number}`
+}
+
+/** Lines with an id in braces at the end, so that the reader need not ask: what was typed stays, the answer stands behind it. */
+export function answered(text: string, line: string, id: string): string {
+  const lines = text.split('\n')
+  const at = lines.findIndex(one => one.trim() === line.trim())
+  if (at < 0) return text
+  lines[at] = `${lines[at]!.replace(/\s*\{[a-z0-9-]*\}\s*$/, '').trimEnd()} {${id}}`
+  return lines.join('\n')
+}
+
+/** The same for a term of the equation. */
+export function answeredTerm(equation: string, term: string, id: string): string {
+  const at = equation.indexOf(term)
+  return at < 0 ? equation : `${equation.slice(0, at + term.length)} {${id}}${equation.slice(at + term.length)}`
+}
+
+/** Problems that belong to one line of the charges, or to a term of the equation. */
+export const problemsAt = (problems: readonly Problem[], text: string): readonly Problem[] =>
+  problems.filter(problem => problem.where.includes(text))
