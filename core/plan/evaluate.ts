@@ -58,7 +58,7 @@ export function evaluate({ library, tables, traits, plan, solver, alternatives }
   const shopping = shoppingOf({ ...toSupply, solver })
   const days = daysOf({
     library,
-    steps: amounts.toRun,
+    steps: amounts.toRun.map(step => sideBySide(plan, step)),
     windows: settings.windows,
     daysOff: settings.daysOff,
     deliveryDays: settings.deliveryDays,
@@ -129,3 +129,7 @@ function spokenFor(plan: Plan): ReadonlyMap<string, number> {
   for (const { compound, massG } of plan.settings.keptBack) if (compound !== plan.goals[0]?.route.start) add(compound, massG)
   return spoken
 }
+
+/** What every group runs for itself goes on side by side, each with its own hands and vessels: one batch on the calendar. */
+const sideBySide = (plan: Plan, step: ChargedStep): ChargedStep =>
+  plan.goals.some(goal => goal.target === step.makes && goal.groups?.as === 'runs') ? { ...step, batches: 1 } : step

@@ -28,6 +28,9 @@ export function startSentence(library: Library, { startNeeded, goals, start }: E
 /** "12 groups, 2.00 g each: every group runs the last step itself". Null where nobody divides it. */
 export function groupsSentence({ groups }: Evaluation['goals'][number]): string | null {
   if (groups === undefined) return null
-  const how = groups.as === 'runs' ? 'each runs the last step itself, from one lot of what comes before' : 'one lot, divided at the end'
+  const how =
+    groups.as === 'runs'
+      ? 'each runs the last step itself, side by side, with its own hands and vessels, from one lot of what comes before'
+      : 'one lot, divided at the end'
   return `${groups.count} groups, ${massText(groups.eachG)} each at the median: ${how}.`
 }

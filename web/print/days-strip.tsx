@@ -139,7 +139,7 @@ function sessionsOf(booked: readonly Booked[], windows: Settings['windows']): re
         index,
         startH,
         hours: Math.max(window?.hours ?? 0, endH - startH),
-        label: first.start === null ? `session ${index + 1}` : shortDate(first.start, true),
+        start: first.start,
       }
     })
   const room = width - lane - gap * (raw.length - 1)
@@ -148,10 +148,18 @@ function sessionsOf(booked: readonly Booked[], windows: Settings['windows']): re
   const perHour = Math.min(26, room / Math.max(1, total))
   let x = lane
   return raw.map(one => {
-    const session = { ...one, x, w: one.hours * perHour }
+    const w = one.hours * perHour
+    const session = { ...one, x, w, label: labelOf(one.start, one.index, w + gap) }
     x += session.w + gap
     return session
   })
+}
+
+/** As much of a date as the room bears: "Mon 7 Dec", "7 Dec" or "7". */
+function labelOf(start: string | null, index: number, room: number): string {
+  if (start === null) return room < 60 ? String(index + 1) : `session ${index + 1}`
+  if (room >= 62) return shortDate(start, true)
+  return room >= 40 ? shortDate(start) : String(Number(start.slice(8, 10)))
 }
 
 const clockH = (text: string): number => Number(text.slice(0, 2)) + Number(text.slice(3, 5)) / 60

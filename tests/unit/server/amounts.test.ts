@@ -142,6 +142,8 @@ describe('class multiples', () => {
     expect(runs.goals[0].expectedG).toBeCloseTo(6, 9)
     expect(runs.goals[0].groups).toMatchObject({ count: 12, as: 'runs' })
     expect(runs.goals[0].groups.eachG).toBeCloseTo(runs.goals[0].medianG / 12, 12)
+    // Groups work side by side: the calendar is that of one.
+    expect(runs.days.handsOnH).toBeCloseTo(lot.days.handsOnH, 9)
     // Twelve runs average out what one run may do.
     expect(runs.goals[0].p10G).toBeGreaterThan(lot.goals[0].p10G)
   })
