@@ -33,13 +33,16 @@ export function usesWorking(library: Library, plan: Plan, evaluation: Evaluation
   return { ...base, rows, said: goal?.amount.kind === 'rest' ? ['It gets what the others leave.'] : [] }
 }
 
+/** A goal is told to the milligram of the balance it will be weighed on, so that it can be checked by hand. */
+const balanceFigures = 5
+
 /** What comes out of a goal at typical yields. */
 export function goalWorking(library: Library, evaluation: Evaluation, target: string): Working | null {
   const goal = evaluation.goals.find(g => g.target === target)
   const step = evaluation.steps.find(s => s.makes === target)
   if (!goal || !step) return null
   const made = productWorking(library, step)
-  const total = { label: `${nameOf(library, target)}, at typical yields`, value: value(goal.expectedG, 'g') }
+  const total = { label: `${nameOf(library, target)}, at typical yields`, value: value(goal.expectedG, 'g', balanceFigures) }
   const elsewhere = step.expectedG - goal.expectedG
   const rows =
     elsewhere > 1e-9 * step.expectedG

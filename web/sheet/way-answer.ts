@@ -46,7 +46,9 @@ export function wayAnswer(chosen: readonly string[], rows: readonly RouteRow[]):
   const others = rows.filter(row => row !== own)
   const all = rows.map(row => row.steps)
   const gentlest = own !== undefined && others.length > 0 && others.every(row => gentler(own.hazard, row.hazard) < 0)
-  const best = others.reduce<RouteRow | null>(
+  // A way that buys what this one makes is no fair measure of its yield; where all others do, they have to serve.
+  const alike = own === undefined ? others : others.filter(row => keyOfSteps(row.made) === keyOfSteps(own.made))
+  const best = (alike.length > 0 ? alike : others).reduce<RouteRow | null>(
     (top, row) => (top === null || row.overallYieldOnStart > top.overallYieldOnStart ? row : top),
     null,
   )

@@ -72,3 +72,13 @@ describe('madeOtherwise', () => {
     expect(madeOtherwise(of(['benzil'], []), chosen)).toEqual({ makes: [], buys: [] })
   })
 })
+
+it('the heading compares a way with those that make the same: another that buys a co-reactant keeps more of the start by that alone', () => {
+  const of = (steps: string[], onStart: number, made: string[]) => ({ ...row(steps, onStart, counts(0, 0)), made })
+  const answer = wayAnswer(
+    ['copper', 'acetylene'],
+    [of(['nitric-acid'], 0.75, ['benzil']), of(['copper', 'acetylene'], 0.37, ['benzil', 'acetylene']), of(['nitric-acid', 'acetylene'], 0.39, ['acetylene', 'benzil'])],
+  )
+  expect(answer.better?.points).toBeCloseTo(2, 9)
+  expect(answer.better?.steps).toEqual(['nitric-acid'])
+})
