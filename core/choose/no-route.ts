@@ -4,6 +4,7 @@ import type { Network } from '../network/network.ts'
 import type { Problem } from '../problem/problem.ts'
 import { materialsOfStep } from './forbidden.ts'
 import type { ReadQuery, RoutesQuery } from './query.ts'
+import type { Search } from './searching.ts'
 
 export interface NoRouteInput {
   readonly library: Library
@@ -15,18 +16,18 @@ export interface NoRouteInput {
   readonly stops: Uint8Array
   readonly forbidden: Uint8Array
   /** Is there a route under other terms? `free` leaves out what must be made or passed. */
-  readonly exists: (masked: Uint8Array, mode: 'default' | 'all', maxSteps?: number, free?: boolean) => boolean
+  readonly exists: (masked: Uint8Array, mode: 'default' | 'all', maxSteps?: number, free?: boolean) => Search<boolean>
 }
 
 /** Why there is no route, found by asking again under looser terms, one after the other. */
-export function noRoute(input: NoRouteInput): Problem[] {
+export function* noRoute(input: NoRouteInput): Search<Problem[]> {
   const { query, asked, stops, forbidden, network, exists } = input
   const where = ['--from', query.from, '--to', query.to]
   const mode = asked.makeAll ? 'all' : 'default'
   const nothing = new Uint8Array(stops.length)
   const because = (code: string, what: string, why: string, cure: string): Problem[] => [{ code, where, what, why, cure }]
 
-  if (forbidden.includes(1) && exists(stops, mode, query.maxSteps)) {
+  if (forbidden.includes(1) && (yield* exists(stops, mode, query.maxSteps))) {
     return because(
       'none-left',
       'The options leave no route.',
@@ -34,9 +35,9 @@ export function noRoute(input: NoRouteInput): Problem[] {
       'Leave one of these options out, or choose another target.',
     )
   }
-  if (query.maxSteps !== undefined && exists(stops, mode))
+  if (query.maxSteps !== undefined && (yield* exists(stops, mode)))
     return because('none-so-short', `No route has ${query.maxSteps} steps or fewer.`, 'Longer ones exist.', 'Allow more steps.')
-  if (asked.mustPass.length + asked.make.length > 0 && exists(stops, mode, undefined, true)) {
+  if (asked.mustPass.length + asked.make.length > 0 && (yield* exists(stops, mode, undefined, true))) {
     const names = [...new Set([...asked.mustPass, ...asked.make])].join(', ')
     return because(
       'none-through',
@@ -45,15 +46,15 @@ export function noRoute(input: NoRouteInput): Problem[] {
       'Leave the compound out, or try --make all, which opens every make-or-buy.',
     )
   }
-  if (mode === 'default' && exists(stops, 'all'))
+  if (mode === 'default' && (yield* exists(stops, 'all')))
     return because(
       'none-by-default',
       'No chain leads there with every other reactant bought.',
       'There is a route that makes what could be bought as well.',
       'Add --make all to list it.',
     )
-  if (stops.includes(1) && exists(nothing, mode)) return stopReasons(input, where)
-  if (exists(nothing, 'all'))
+  if (stops.includes(1) && (yield* exists(nothing, mode))) return stopReasons(input, where)
+  if (yield* exists(nothing, 'all'))
     return because(
       'none-left',
       'Filters and lists together leave no route.',

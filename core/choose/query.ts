@@ -34,6 +34,12 @@ export interface RoutesQuery extends ChoosingOptions {
   readonly to: string
   /** How many routes to list; default 10. */
   readonly count?: number
+  /** Only routes that no other beats on these axes at once; two to four. */
+  readonly unbeaten?: readonly Axis[]
+  /** A filter: only routes at least so many steps different from every one listed before; default 1, which lists all. */
+  readonly apart?: number
+  /** Has the integer solver prove the best where the search over distinct steps could not. */
+  readonly prove?: boolean
 }
 
 /** A query whose every id is known: compounds instead of what they are bought as. */
@@ -102,6 +108,7 @@ export function readQuery(library: Library, traits: ReadonlyMap<string, Traits>,
   for (const [option, value] of [
     ['--max-steps', query.maxSteps],
     ['--count', query.count],
+    ['--apart', query.apart],
   ] as const) {
     if (value !== undefined && !(Number.isInteger(value) && value > 0))
       problems.push(
@@ -114,6 +121,17 @@ export function readQuery(library: Library, traits: ReadonlyMap<string, Traits>,
         ),
       )
   }
+  const compared = query.unbeaten ?? []
+  if (compared.length > 0 && (compared.length < 2 || compared.length > 4 || new Set(compared).size < compared.length))
+    problems.push(
+      problem(
+        'axes-to-compare',
+        ['--unbeaten', compared.join(',')],
+        `${compared.length === 1 ? 'One axis is' : 'These axes are'} not two to four different ones.`,
+        'On one axis the first route is the best; on many nearly every route is unbeaten on some.',
+        'Name two to four, such as start,cost.',
+      ),
+    )
   if (start !== null && start === target)
     problems.push(
       problem(

@@ -13,10 +13,12 @@ import { materialsOfRoute } from '../route/materials.ts'
 import { overallYieldOnStart } from '../route/overall-yield.ts'
 import type { Route } from '../route/route.ts'
 import { workingOrder } from '../route/working-order.ts'
+import { believedYields } from './believed.ts'
 import { stoppedArcs } from './forbidden.ts'
 import { gainingCircle } from './problems.ts'
 import { startOf } from './query.ts'
 import { flagsOf, type RouteFlag } from './route-flags.ts'
+import type { Search } from './searching.ts'
 
 /** One compound that the start can become, as `waybench reach` lists it. */
 export interface ReachRow {
@@ -45,12 +47,18 @@ export interface ReachInput {
   readonly shouldStop?: () => boolean
 }
 
+/** Everything a start can become, the whole list at once: the JSON of `waybench reach`. See {@link reachList}. */
+export function reachRows(input: ReachInput): Checked<ReachAnswer> {
+  const search = reachList(input)
+  for (let step = search.next(); ; step = search.next()) if (step.done) return step.value
+}
+
 /**
- * Everything a start can become by default routes, best overall yield first: the JSON of `waybench reach`.
+ * Everything a start can become by default routes, best overall yield first; pauses after each compound.
  *
  * @returns problems for a query that cannot be read
  */
-export function reachRows(input: ReachInput): Checked<ReachAnswer> {
+export function* reachList(input: ReachInput): Search<Checked<ReachAnswer>> {
   const { library, traits, query, settings = defaultSettings, shouldStop } = input
   const problems: Problem[] = []
   const start = startOf(library, query.from, problems)
@@ -69,7 +77,7 @@ export function reachRows(input: ReachInput): Checked<ReachAnswer> {
 
   const network = networkOf(library)
   const masked = stoppedArcs({ library, network, traits, settings })
-  const yields = new Map(Object.entries(settings.yields).map(([transformation, percent]) => [transformation, percent.typical / 100]))
+  const yields = believedYields(library, settings)
   const weights = weightsFor('start', { library, network, yields })
   const rows: ReachRow[] = []
   try {
@@ -82,6 +90,7 @@ export function reachRows(input: ReachInput): Checked<ReachAnswer> {
     })
     const options = { ...(query.maxSteps !== undefined && { maxSteps: query.maxSteps }), ...(shouldStop && { shouldStop }) }
     for (const found of reachedBy(search, network.compounds.length, options)) {
+      yield { kind: 'progress', found: rows.length, work: found.compound, bound: null }
       const compound = network.compounds[found.compound]!
       if (found.first === null) {
         rows.push({ compound, steps: null, bestYieldOnStart: null, route: null, routes: 0, counted: false, proven: false, flags: [] })

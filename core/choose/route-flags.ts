@@ -7,7 +7,7 @@ import type { RouteMaterial } from '../route/materials.ts'
 /** What has to be said of a route before it is chosen. */
 export interface RouteFlag {
   /** `barred`: the buyer may not have it. `licence`, `reporting`: what the law asks. The rest: what is not known. */
-  readonly kind: 'barred' | 'licence' | 'reporting' | 'hazard-unknown' | 'not-screened' | 'value-unknown'
+  readonly kind: 'barred' | 'licence' | 'reporting' | 'hazard-unknown' | 'not-screened' | 'value-unknown' | 'value-at-least'
   readonly material: string | null
   readonly text: string
 }

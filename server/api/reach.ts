@@ -1,7 +1,9 @@
 import { z } from 'zod'
+import { settingsSchema } from '../../core/plan/settings.ts'
 import { reachFrom } from '../planning/reaching.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
+import { whileConnected } from './while-connected.ts'
 
 const flagSchema = z.object({ kind: z.string(), material: z.string().nullable(), text: z.string() }).meta({ id: 'RouteFlag' })
 
@@ -32,13 +34,19 @@ export const reach: Resource = (api, { workshop }) => {
     '/reach',
     {
       schema: {
-        querystring: z.strictObject({ from: z.string(), maxSteps: z.coerce.number().int().positive().optional() }),
+        querystring: z.strictObject({
+          from: z.string(),
+          maxSteps: z.coerce.number().int().positive().optional(),
+          hand: settingsSchema.shape.hand.unwrap().optional(),
+        }),
         response: { 200: z.object({ reach: z.array(rowSchema), edges: z.array(edgeSchema) }), ...refusals },
       },
     },
-    request => {
+    async (request, reply) => {
       const { library } = workshop
-      const rows = reachFrom(workshop, request.query.from, request.query.maxSteps)
+      const { hand, ...query } = request.query
+      const settings = settingsSchema.parse(hand === undefined ? {} : { hand })
+      const rows = await reachFrom(workshop, { ...query, settings }, whileConnected(reply))
       const start = library.materials.get(request.query.from)
       const reached = new Set([...rows.map(row => row.compound), start?.contains?.compound ?? request.query.from])
       // Every step that leads on from something reached: the drawing folds them by distance.

@@ -1,10 +1,17 @@
+import { Readable } from 'node:stream'
 import { z } from 'zod'
 import { axes } from '../../core/choose/query.ts'
+import { type RoutesAnswer, routeList } from '../../core/choose/route-list.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
+import type { Checked } from '../../core/problem/problem.ts'
 import { packsFileSchema } from '../../core/shopping/packs.ts'
-import { listRoutes } from '../planning/request.ts'
+import type { Workshop } from '../library/workshop.ts'
+import { routesInput, rowsIn } from '../planning/request.ts'
+import { inTurns, searched, type Told } from '../planning/searching.ts'
+import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
+import { whileConnected } from './while-connected.ts'
 
 const ids = z.array(z.string().max(200)).max(200).default([])
 
@@ -22,6 +29,20 @@ const querySchema = z
     maxSteps: z.int().positive().nullish(),
     make: ids,
     count: z.int().positive().max(1000).default(10),
+    unbeaten: z
+      .array(z.enum(axes))
+      .default([])
+      .meta({ description: 'Two to four axes: lists only the routes that no other beats on all of them at once.' }),
+    apart: z
+      .int()
+      .positive()
+      .max(1000)
+      .default(1)
+      .meta({ description: 'A filter, not the best so many: only routes at least so many steps different from every one listed before.' }),
+    prove: z
+      .boolean()
+      .default(false)
+      .meta({ description: 'Has the integer solver prove the best by steps or hands-on hours where the search could not; takes seconds.' }),
     settings: settingsSchema.optional(),
     packs: packsFileSchema.nullish(),
   })
@@ -36,6 +57,8 @@ const rowSchema = z
     made: z.array(z.string()),
     bought: z.array(z.string()),
     value: z.number().nullable(),
+    valueAtLeast: z.boolean().optional(),
+    values: z.partialRecord(z.enum(axes), z.number().nullable()).optional(),
     hazard: hazardSchema,
     flags: z.array(z.object({ kind: z.string(), material: z.string().nullable(), text: z.string() })),
   })
@@ -46,20 +69,68 @@ const replySchema = z
     routes: z.array(rowSchema),
     complete: z.boolean(),
     proven: z.boolean(),
+    tiesInOrder: z.boolean(),
+    best: z.object({ proven: z.boolean(), atMostAbovePercent: z.number().nullable() }),
     bound: z.number().optional(),
     gentlest: rowSchema.extend({ place: z.int(), yieldPointsLost: z.number() }).optional(),
+    unbeaten: z.object({ axes: z.array(z.enum(axes)), exact: z.boolean() }).optional(),
+    apart: z.int().optional(),
   })
   .meta({ id: 'RoutesReply' })
 
-/** The routes of a query, as the command line lists them. */
+type Body = z.output<typeof querySchema>
+
+const inputOf = (workshop: Workshop, { settings, packs, maxSteps, ...query }: Body) =>
+  routesInput(
+    workshop,
+    { ...query, ...(maxSteps == null ? {} : { maxSteps }) },
+    { packs: packs ?? null, settings: settings ?? settingsSchema.parse({}) },
+  )
+
+/** The routes of a query, as the command line lists them: whole, or as they are found. */
 export const routes: Resource = (api, { workshop }) => {
-  api.post('/routes', { schema: { body: querySchema, response: { 200: replySchema, ...refusals } } }, request => {
-    const { settings, packs, maxSteps, ...query } = request.body
-    const rows = listRoutes(
-      workshop,
-      { ...query, ...(maxSteps == null ? {} : { maxSteps }) },
-      { packs: packs ?? null, settings: settings ?? settingsSchema.parse({}) },
-    )
-    return structuredClone(rows) as z.infer<typeof replySchema>
+  api.post('/routes', { schema: { body: querySchema, response: { 200: replySchema, ...refusals } } }, async (request, reply) => {
+    const answer = await searched(routeList(inputOf(workshop, request.body)), whileConnected(reply))
+    return structuredClone(rowsIn(workshop, answer)) as z.infer<typeof replySchema>
   })
+  const description =
+    'The same as lines of JSON, as they are found: {"row", "place"} for each route in order (none where the axis only re-orders), {"progress": {"found", "work", "bound"}} now and then, and last {"done"} with the whole reply, or {"problems"}. Closing the connection ends the search.'
+  api.post('/routes/stream', { schema: { description, body: querySchema, response: refusals } }, async (request, reply) => {
+    const lines = linesOf(workshop, inTurns(routeList(inputOf(workshop, request.body)), whileConnected(reply)))
+    // What is refused at once is refused as everywhere: the first line is waited for before the reply begins.
+    const first = await lines.next()
+    reply.header('content-type', 'application/x-ndjson').header('cache-control', 'no-store')
+    return reply.send(Readable.from(withFirst(first, lines), { objectMode: false }) as never)
+  })
+}
+
+/** Time between two lines of progress, so that a long search does not fill the line. */
+const progressMs = 250
+
+async function* linesOf(workshop: Workshop, turns: AsyncGenerator<Told, Checked<RoutesAnswer>>): AsyncGenerator<string, void> {
+  let said = performance.now()
+  let begun = false
+  for (;;) {
+    const turn = await turns.next()
+    if (turn.done) {
+      try {
+        yield `${JSON.stringify({ done: rowsIn(workshop, turn.value) })}\n`
+      } catch (fault) {
+        if (!begun || !(fault instanceof Refusal)) throw fault
+        yield `${JSON.stringify({ problems: fault.problems })}\n`
+      }
+      return
+    }
+    const { kind, ...event } = turn.value
+    if (kind === 'progress' && performance.now() - said < progressMs) continue
+    said = performance.now()
+    begun = true
+    yield `${JSON.stringify(kind === 'row' ? event : { progress: event })}\n`
+  }
+}
+
+async function* withFirst(first: IteratorResult<string, void>, rest: AsyncGenerator<string, void>): AsyncGenerator<string, void> {
+  if (first.done) return
+  yield first.value
+  yield* rest
 }

@@ -1,21 +1,29 @@
 import { openWorkshop } from '../library/workshop.ts'
+import { sideFiles } from '../planning/files.ts'
 import { reachFrom } from '../planning/reaching.ts'
 import type { Command } from './command.ts'
+import { progressOn } from './progress.ts'
 import { table } from './table.ts'
 
 export const reach: Command = {
   name: 'reach',
   summary: 'everything a compound can become',
-  usage: '--from ID [--max-steps N]',
+  usage: '--from ID [--max-steps N] [--settings FILE]',
   options: {
     from: { type: 'string', value: 'ID', help: 'what is in hand' },
     'max-steps': { type: 'string', value: 'N', help: 'at most so many steps' },
+    settings: {
+      type: 'string',
+      value: 'FILE',
+      help: 'settings of the bench: whose hand, own yields; "demo" names the workshop of the demo',
+    },
   },
   async run(given, terminal) {
     const from = given.need('from', 'What can it become? asks about something.')
     const maxSteps = given.text('max-steps') === undefined ? undefined : given.whole('max-steps', 1, 1000, 1)
     const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
-    const rows = reachFrom(workshop, from, maxSteps)
+    const { settings } = await sideFiles(given, terminal)
+    const rows = await reachFrom(workshop, { from, maxSteps, settings }, undefined, progressOn(terminal, 'compounds'))
     if (given.on('json')) terminal.out(`${JSON.stringify({ reach: rows }, null, 2)}\n`)
     else {
       terminal.out(`${rows.length} compounds can be made from ${workshop.library.materials.get(from)?.name ?? from}.\n\n`)

@@ -1,10 +1,12 @@
-import type { ChoosingOptions } from '../../core/choose/query.ts'
+import type { ChoosingOptions, RoutesQuery } from '../../core/choose/query.ts'
 import { readQuery, startOf } from '../../core/choose/query.ts'
-import { type RouteRows, routeRows } from '../../core/choose/route-rows.ts'
+import type { RouteRows, RoutesAnswer } from '../../core/choose/route-list.ts'
+import { routeRows } from '../../core/choose/route-rows.ts'
+import type { RoutesInput } from '../../core/choose/searching.ts'
 import { together } from '../../core/choose/together.ts'
 import type { Goal, GoalAmount, Groups, Plan } from '../../core/plan/plan.ts'
 import { nearest } from '../../core/problem/nearest.ts'
-import type { Problem } from '../../core/problem/problem.ts'
+import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { isRoute } from '../../core/route/is-route.ts'
 import type { Route } from '../../core/route/route.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
@@ -14,13 +16,21 @@ import type { SideFiles } from './files.ts'
 import { stopProblems } from './stops.ts'
 
 /** Routes from one material to another, or a refusal that says why there are none. */
-export function listRoutes(
-  workshop: Workshop,
-  query: ChoosingOptions & { from: string; to: string; count?: number },
-  side: Pick<SideFiles, 'packs' | 'settings'>,
-): RouteRows {
-  const { library, tables } = workshop
-  const answer = routeRows({ library, tables, traits: workshop.traits(), query, packs: side.packs, settings: side.settings })
+export function listRoutes(workshop: Workshop, query: RoutesQuery, side: Pick<SideFiles, 'packs' | 'settings'>): RouteRows {
+  return rowsIn(workshop, routeRows(routesInput(workshop, query, side)))
+}
+
+export const routesInput = (workshop: Workshop, query: RoutesQuery, side: Pick<SideFiles, 'packs' | 'settings'>): RoutesInput => ({
+  library: workshop.library,
+  tables: workshop.tables,
+  traits: workshop.traits(),
+  query,
+  packs: side.packs,
+  settings: side.settings,
+})
+
+/** @throws Refusal where there are no rows */
+export function rowsIn({ library }: Workshop, answer: Checked<RoutesAnswer>): RouteRows {
   if (!answer.ok) throw new Refusal('bad-input', answer.problems)
   if (answer.value.kind === 'stopped') throw new Refusal('no-answer', stopProblems(library, answer.value.stopped))
   if (answer.value.kind === 'none') throw new Refusal('no-answer', answer.value.problems)

@@ -1,6 +1,7 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { ReachRow as CoreReachRow } from '../../core/choose/reach-rows.ts'
-import type { RouteRow, RouteRows } from '../../core/choose/route-rows.ts'
+import type { RouteRows } from '../../core/choose/route-list.ts'
+import type { RouteRow } from '../../core/choose/route-row.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Problem } from '../../core/problem/problem.ts'

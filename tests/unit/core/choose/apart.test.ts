@@ -15,7 +15,7 @@ describe('routes at least so many steps different', () => {
       ['a', 'x', 'y'],
       ['a', 'b', 'e'],
     ].map(steps => ({ steps }))
-    expect(atLeastApart(routes, 1)).toEqual(routes)
-    expect(atLeastApart(routes, 2)).toEqual([routes[0], routes[2]])
+    expect(atLeastApart(routes, 1, route => route.steps)).toEqual(routes)
+    expect(atLeastApart(routes, 2, route => route.steps)).toEqual([routes[0], routes[2]])
   })
 })

@@ -1,0 +1,156 @@
+import type { HazardTables } from '../hazards/tables.ts'
+import type { Traits } from '../hazards/traits.ts'
+import type { Library } from '../library/library.ts'
+import { beside, masksTogether } from '../network/filter.ts'
+import { indexIn, type Network, networkOf } from '../network/network.ts'
+import { type ProvenAxis, weightsFor } from '../network/objectives.ts'
+import { type OrderedRoute, OrderedRoutes, type RoutesAsked } from '../network/routes.ts'
+import { sharedProgram } from '../network/shared-program.ts'
+import type { Weights } from '../network/space.ts'
+import { defaultSettings, type Settings } from '../plan/settings.ts'
+import type { Yields } from '../route/overall-yield.ts'
+import type { PacksFile } from '../shopping/packs.ts'
+import type { Solver } from '../shopping/shopping.ts'
+import { linePrices } from '../shopping/unit-price.ts'
+import { stepsApart } from './apart.ts'
+import { believedYields } from './believed.ts'
+import { isProven, type ReadQuery, type RoutesQuery } from './query.ts'
+import type { RouteRow } from './route-row.ts'
+
+export interface RoutesInput {
+  readonly library: Library
+  /** Not looked at yet by the rows themselves; the lists that stop stand in the traits. */
+  readonly tables?: HazardTables
+  readonly traits: ReadonlyMap<string, Traits>
+  readonly query: RoutesQuery
+  readonly packs?: PacksFile | null
+  readonly settings?: Settings
+  /** Work allowed a search, in partial routes taken up. */
+  readonly budget?: number
+  readonly shouldStop?: () => boolean
+}
+
+/** What a search has to say before it is done. */
+export type SearchEvent =
+  /** A row of the list, in order; what depends on later rows is told with the finished list. */
+  | { readonly kind: 'row'; readonly place: number; readonly row: RouteRow }
+  /** A place to look at other things: routes found, work done, and the least value that is still possible. */
+  | { readonly kind: 'progress'; readonly found: number; readonly work: number; readonly bound: number | null }
+  /** A model for the integer solver; whoever runs the search answers with what the solver says, or with nothing where there is none. */
+  | { readonly kind: 'solve'; readonly model: string }
+export type Solved = ReturnType<Solver>
+/** A search that pauses at each event. */
+export type Search<T> = Generator<SearchEvent, T, Solved | undefined>
+
+/** Partial routes taken up between two events: some milliseconds. */
+export const slice = 500
+
+/** One query on one network. */
+export interface Searching {
+  readonly input: RoutesInput
+  readonly settings: Settings
+  readonly network: Network
+  readonly asked: ReadQuery
+  readonly yields: Yields
+  /** By which routes are drawn; `yield` and `hazard` re-order what is drawn by the start needed. */
+  readonly axis: ProvenAxis
+}
+
+export function searchingFor(input: RoutesInput, asked: ReadQuery): Searching {
+  const { library, settings = defaultSettings } = input
+  const yields = believedYields(library, settings)
+  return { input, settings, network: networkOf(library), asked, yields, axis: isProven(asked.by) ? asked.by : 'start' }
+}
+
+/** Routes drawn in the order of the axis. */
+export interface Drawn {
+  readonly routes: readonly OrderedRoute[]
+  readonly complete: boolean
+  /** No route that was not drawn has a smaller value; null = not known. */
+  readonly bound: number | null
+  readonly tiesInOrder: boolean
+}
+
+export interface Terms {
+  readonly masked: Uint8Array
+  readonly mode: 'default' | 'all'
+  readonly maxSteps: number | undefined
+  readonly wanted: number
+  /** Only routes at least so many steps different from every one before. */
+  readonly apart?: number
+  /** Told of each route as it is drawn; what it returns is an event of the search. */
+  readonly onRoute?: (route: OrderedRoute, index: number) => SearchEvent | null
+}
+
+/** Draws routes one by one. */
+export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
+  const { network, axis } = searching
+  const { asked, target } = askedOf(searching, terms)
+  const weights = weightsOf(searching, axis, asked.masked)
+  const options = optionsOf(searching, terms.maxSteps)
+  const byStep = weightsFor('steps', { library: searching.input.library, network, masked: asked.masked })
+  const routes = new OrderedRoutes(network, weights, byStep, asked, target, options)
+  const found: OrderedRoute[] = []
+  let spare: OrderedRoute | null = null
+  while (spare === null) {
+    const route = routes.next(slice)
+    if (route === null) {
+      if (!routes.paused) break
+      yield { kind: 'progress', found: found.length, work: routes.work, bound: routes.bound }
+    } else if (found.some(other => stepsApart(other.arcs, route.arcs) < (terms.apart ?? 1))) {
+    } else if (found.length === terms.wanted) {
+      // One more is looked for, so that a list which ends exactly here is known to be complete.
+      spare = route
+    } else {
+      found.push(route)
+      const event = terms.onRoute?.(route, found.length - 1) ?? null
+      if (event !== null) yield event
+    }
+  }
+  const whole = { routes: found, complete: spare === null && routes.complete, tiesInOrder: routes.tiesInOrder }
+  const bound = spare?.proven ? spare.value : routes.bound
+  return searching.input.query.prove ? yield* proven(searching, { ...whole, bound }, weights, asked, target, terms) : { ...whole, bound }
+}
+
+/** Has the integer solver settle what the search could not prove: the best by a sum over distinct steps. */
+function* proven(
+  { network }: Searching,
+  drawn: Drawn,
+  weights: Weights,
+  asked: RoutesAsked,
+  target: number,
+  { maxSteps }: Terms,
+): Search<Drawn> {
+  const first = drawn.routes[0]
+  if (weights.form !== 'distinct' || first === undefined || first.proven || first.value === null) return drawn
+  const program = sharedProgram(network, weights, asked, target, first.value, maxSteps)
+  const solved = program === null ? undefined : yield { kind: 'solve', model: program.model }
+  if (program === null || (solved?.status !== 'optimal' && solved?.status !== 'feasible')) return drawn
+  const route = program.routeIn(solved.columns)
+  const isBetter = route !== null && route.value < first.value - 1e-9 * (1 + first.value)
+  const best = isBetter ? route : { arcs: first.arcs, value: first.value }
+  const isOptimal = solved.status === 'optimal' && route !== null
+  return {
+    ...drawn,
+    routes: [{ ...best, proven: isOptimal }, ...drawn.routes.filter(other => other.arcs.join() !== best.arcs.join())],
+    bound: Math.max(drawn.bound ?? 0, isOptimal ? best.value : (solved.bound ?? 0)),
+  }
+}
+
+export function askedOf({ network, asked }: Searching, { masked, mode }: Terms): { asked: RoutesAsked; target: number } {
+  const at = (id: string) => indexIn(network.compounds, id)
+  const target = at(asked.target)
+  const mask = masksTogether(masked, beside(network, target))
+  return { target, asked: { start: at(asked.start), mode, masked: mask, make: asked.make.map(at), mustPass: asked.mustPass.map(at) } }
+}
+
+export function weightsOf({ input, network, yields }: Searching, axis: ProvenAxis, masked: Uint8Array): Weights {
+  const { library, packs = null } = input
+  return weightsFor(axis, { library, network, masked, yields, priceOf: axis === 'cost' ? linePrices(library, packs) : () => null })
+}
+
+export const optionsOf = ({ input: { budget, shouldStop } }: Searching, maxSteps: number | undefined) => ({
+  ...(maxSteps !== undefined && { maxSteps }),
+  ...(budget !== undefined && { budget }),
+  ...(shouldStop && { shouldStop }),
+})
