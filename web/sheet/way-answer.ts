@@ -57,7 +57,7 @@ export function wayAnswer(chosen: readonly string[], rows: readonly RouteRow[]):
     chosen: differing(chosen, all.length > 1 ? all : [[]]),
     gentlest,
     ways: rows.length,
-    better: best !== null && points >= 0.05 ? { steps: differing(best.steps, all), points } : null,
+    better: best !== null && points >= 0.05 ? { steps: differing(best.steps, own === undefined ? all : [own.steps]), points } : null,
   }
 }
 

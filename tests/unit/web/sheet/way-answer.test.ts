@@ -77,7 +77,11 @@ it('the heading compares a way with those that make the same: another that buys 
   const of = (steps: string[], onStart: number, made: string[]) => ({ ...row(steps, onStart, counts(0, 0)), made })
   const answer = wayAnswer(
     ['copper', 'acetylene'],
-    [of(['nitric-acid'], 0.75, ['benzil']), of(['copper', 'acetylene'], 0.37, ['benzil', 'acetylene']), of(['nitric-acid', 'acetylene'], 0.39, ['acetylene', 'benzil'])],
+    [
+      of(['nitric-acid'], 0.75, ['benzil']),
+      of(['copper', 'acetylene'], 0.37, ['benzil', 'acetylene']),
+      of(['nitric-acid', 'acetylene'], 0.39, ['acetylene', 'benzil']),
+    ],
   )
   expect(answer.better?.points).toBeCloseTo(2, 9)
   expect(answer.better?.steps).toEqual(['nitric-acid'])
