@@ -12,7 +12,6 @@ export interface Choice {
 
 interface Sides {
   readonly evaluation: Evaluation
-  readonly way: { readonly steps: readonly string[] }
 }
 
 /** Hours and money that differ by less are not worth a word. */
@@ -22,23 +21,23 @@ const leastHours = 0.05
  * What one way has over another, in one sentence: "Buying diphenylacetylene rather than making it saves € 41.00, but takes 6.0 h more of
  * hands and brings mercury."
  *
- * @param choice null = the whole way against the other
+ * @param choices what they make otherwise
  */
-export function differenceOf(library: Library, choice: Choice | null, own: Sides, other: Sides): string {
+export function differenceOf(library: Library, choices: readonly Choice[], own: Sides, other: Sides): string {
   const { gains, losses } = compared(library, own.evaluation, other.evaluation)
-  const head =
-    choice === null ? `This way (${own.way.steps.join(', ')}) rather than ${other.way.steps.join(', ')}` : headOf(library, choice)
-  if (gains.length === 0 && losses.length === 0) return `${head} comes to the same in money, hours and amounts.`
-  if (gains.length === 0) return `${head} ${listed(losses)}.`
-  return losses.length === 0 ? `${head} ${listed(gains)}.` : `${head} ${listed(gains)}, but ${listed(losses)}.`
+  const head = capital(listed(choices.map(choice => headOf(library, choice))))
+  const verb = choices.length > 1 ? 'together ' : ''
+  if (gains.length === 0 && losses.length === 0) return `${head} ${verb}comes to the same in money, hours and amounts.`
+  if (gains.length === 0) return `${head} ${verb}${listed(losses)}.`
+  return losses.length === 0 ? `${head} ${verb}${listed(gains)}.` : `${head} ${verb}${listed(gains)}, but ${listed(losses)}.`
 }
 
 function headOf(library: Library, { compound, own, other }: Choice): string {
   const name = (id: string) => library.materials.get(id)?.name ?? id
   const step = (id: string) => library.transformations.get(id)?.name ?? id
-  if (own === null) return `Buying ${name(compound)} rather than making it`
-  if (other === null) return `Making ${name(compound)} rather than buying it`
-  return `Making ${name(compound)} by “${step(own)}” rather than by “${step(other)}”`
+  if (own === null) return `buying ${name(compound)} rather than making it`
+  if (other === null) return `making ${name(compound)} rather than buying it`
+  return `making ${name(compound)} by “${step(own)}” rather than by “${step(other)}”`
 }
 
 function compared(
@@ -99,3 +98,4 @@ const hours = (h: number): string => numberText(h, 3, 1)
 const counted = (n: number): string => (n === 1 ? 'one price' : `${n} prices`)
 const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

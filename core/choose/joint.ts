@@ -157,7 +157,7 @@ class JointSearch {
     const reckoned: ReckonedWay[] = []
     let best: ReckonedWay | null = null
     let proven = complete
-    const leastUnknown = Math.min(...ways.filter(way => way.bound.unreached === 0).map(way => way.bound.priceUnknown))
+    const leastUnknown = fewestUnknown(ways)
     for (const way of ways) {
       if (best !== null && compareKeys(way.bound, best.key) > 0) break
       if (isOutAlready(way, limits) || (limits.budgetMinor !== undefined && way.bound.priceUnknown > leastUnknown)) continue
@@ -305,7 +305,9 @@ class JointSearch {
     if (ways.length > 0) {
       const nearest = [...reckoned].sort((a, b) => a.figures.over.length - b.figures.over.length || compareWays(a, b))[0]
       const out =
-        nearest === undefined ? nearestOut(ways, limits, this.input.plan.packs?.currency ?? 'XXX') : nearest.figures.over.join('; ')
+        nearest === undefined
+          ? nearestOut(ways.filter(hasFewestUnknown(ways)), limits, this.input.plan.packs?.currency ?? 'XXX')
+          : nearest.figures.over.join('; ')
       return [
         {
           code: 'none-within-limits',
@@ -416,4 +418,13 @@ function choicesBetween(library: Library, own: readonly string[], other: readonl
     const choice = { compound, own: mine.get(compound) ?? null, other: theirs.get(compound) ?? null }
     return choice.own === choice.other ? [] : [choice]
   })
+}
+
+/** As few prices as any way that reaches the goals must leave unknown. */
+const fewestUnknown = (ways: readonly Way[]): number =>
+  Math.min(...ways.filter(way => way.bound.unreached === (ways[0]?.bound.unreached ?? 0)).map(way => way.bound.priceUnknown))
+
+const hasFewestUnknown = (ways: readonly Way[]): ((way: Way) => boolean) => {
+  const least = fewestUnknown(ways)
+  return way => way.bound.priceUnknown <= least
 }
