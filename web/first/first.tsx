@@ -4,6 +4,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { server } from '../api/client.ts'
 import type { MaterialHit } from '../api/replies.ts'
+import { openEntry } from '../entry/place.ts'
 import { OpenFile } from '../open-file.tsx'
 import { readHave } from '../parts/have-text.ts'
 import { MaterialBox } from '../parts/material-box.tsx'
@@ -115,6 +116,9 @@ export function First() {
               Begin with the shelf
             </button>
             <OpenFile />
+            <button type="button" class="do" onClick={() => openEntry('write')}>
+              Write a preparation of your own
+            </button>
           </p>
         </form>
         {problems.map(problem => (
