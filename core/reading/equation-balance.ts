@@ -17,7 +17,10 @@ export function balanceOf(read: EquationRead): {
     list.map(term => ({ name: term.text, coefficient: term.coefficient, composition: term.composition! }))
   const equation: Equation = { reactants: side(read.reactants), products: side(read.products) }
   if (imbalancesOf(equation).length === 0) return { balanced: true, problem: null, proposals: [] }
-  const proposals = proposalsFor(equation)
+  const found = proposalsFor(equation)
+  // Where something forgotten mends the equation as it stands, other coefficients are arithmetic, not chemistry.
+  const asItStands = found.filter(one => !one.recounted)
+  const proposals = asItStands.length > 0 ? asItStands : found
   const cure =
     proposals.length === 0
       ? 'Add the missing compounds or correct the coefficients; nothing simple was found that would do.'

@@ -171,7 +171,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const charge = chargeLines(settled, equation.reactants, limiting)
   const figures = yieldOf(equation, limiting, limitingMol, main, outcome, library)
   notes.push(...figures.notes)
-  if (hours > 0) notes.push('elapsedHours holds only the times that the text names: work-up and drying without a time are not in it')
+  if (hours > 0) notes.push('the hours are those that the text names: work-up and drying without a time are not in them')
 
   const known = (terms: readonly TermRead[]): boolean => terms.length > 0 && terms.every(term => term.compound !== null)
   const side = (terms: readonly TermRead[]): { compound: string; coefficient: number }[] =>

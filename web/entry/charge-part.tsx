@@ -93,8 +93,16 @@ function Lines({ reading }: { readonly reading: Reading }) {
                       </select>
                     )}
                   </td>
-                  <td class="n">{line.amountMol === null ? <Unknown /> : numberText(line.amountMol * 1000, 4)}</td>
-                  <td class="n">{line.equivalents === null ? <Unknown /> : numberText(line.equivalents, 3)}</td>
+                  {charge?.perGramProduct !== undefined ? (
+                    <td class="n s" colSpan={2}>
+                      {charge.perGramProduct} {charge.unit} per g of product
+                    </td>
+                  ) : (
+                    <>
+                      <td class="n">{line.amountMol === null ? <Unknown /> : numberText(line.amountMol * 1000, 4)}</td>
+                      <td class="n">{line.equivalents === null ? <Unknown /> : numberText(line.equivalents, 3)}</td>
+                    </>
+                  )}
                 </tr>
               )
             })}

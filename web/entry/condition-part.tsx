@@ -18,7 +18,7 @@ export function ConditionPart() {
             : `The text names ${numberText(read.elapsedHours, 3)} h; with work-up and drying it is more.`
         }
         value={it.hours}
-        placeholder={read?.elapsedHours === undefined ? '30' : numberText(read.elapsedHours, 3)}
+        placeholder={read?.elapsedHours === undefined ? undefined : numberText(read.elapsedHours, 3)}
         invalid={it.hours !== '' && numberTyped(it.hours) === null}
         onText={hours => write({ hours })}
       />

@@ -100,7 +100,7 @@ export function FilePage() {
                 ? 'Nothing in it is new'
                 : `${news.length} ${news.length === 1 ? 'record' : 'records'} would be taken over`}
           </h2>
-          <ChangeRows rows={trial.rows} />
+          <ChangeRows rows={trial.rows} refused={trial.refused} />
           <Problems of={trial.refused} />
           {trial.warnings.length > 0 && (
             <details>

@@ -171,7 +171,7 @@ function Overrides() {
   return (
     <section>
       <h2>In place of bundled records</h2>
-      <ChangeRows rows={rows} />
+      <ChangeRows rows={rows} stands />
     </section>
   )
 }

@@ -298,7 +298,7 @@ function Save({ told }: { readonly told: Identified }) {
       <h2>{trial === null ? 'Being checked' : trial.refused.length > 0 || blocked ? 'It would be refused' : 'Ready to be saved'}</h2>
       {trial !== null && (
         <>
-          <ChangeRows rows={trial.rows} />
+          <ChangeRows rows={trial.rows} refused={trial.refused} />
           <Problems of={told.problems.some(one => one.code === 'stopped') ? [] : trial.refused} />
           <Problems of={trial.warnings.filter(one => one.where.includes(String(record.id)))} />
         </>

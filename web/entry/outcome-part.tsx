@@ -18,7 +18,6 @@ export function OutcomePart() {
           label="What came out"
           help="Dry and weighed: 46.5 g, a range such as 45-48 g, or a yield such as 74 %."
           value={outcome}
-          placeholder="46.5 g"
           invalid={above}
           onText={text => write({ outcome: text })}
         />
@@ -27,21 +26,21 @@ export function OutcomePart() {
             label="On a bad day, %"
             help="One run in ten gives less."
             value={low}
-            placeholder={read?.low === undefined ? '65' : String(read.low)}
+            placeholder={read?.low === undefined ? undefined : String(read.low)}
             onText={text => write({ low: text })}
           />
           <TextField
             label="Usually, %"
             help="Half the runs give more."
             value={typical}
-            placeholder={read === undefined ? '74' : String(read.typical)}
+            placeholder={read === undefined ? undefined : String(read.typical)}
             onText={text => write({ typical: text })}
           />
           <TextField
             label="On a good day, %"
             help="One run in ten gives more."
             value={high}
-            placeholder={read?.high === undefined ? '80' : String(read.high)}
+            placeholder={read?.high === undefined ? undefined : String(read.high)}
             onText={text => write({ high: text })}
           />
         </div>
@@ -60,8 +59,8 @@ export function OutcomePart() {
           </p>
         )}
         <p class="s soft">
-          A blank takes the grey figure beside it, where the text gives one. Three figures and not one, because a plan that rests on the
-          best day fails on the others.
+          A grey figure in a blank is what the text gives, and is taken where you write none. Three figures and not one, because a plan that
+          rests on the best day fails on the others.
         </p>
       </div>
     </section>

@@ -3,6 +3,7 @@ import { useId } from 'preact/hooks'
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { RecordDifference } from '../../core/library/differences.ts'
 import type { Trust } from '../../core/library/trust.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
 import { Problems } from '../parts/problem.tsx'
@@ -99,15 +100,29 @@ export function Drawn({ depiction, name }: { readonly depiction: Depiction; read
 export const TrustWord = ({ trust }: { readonly trust: Trust }) => <span class={`trust ${trust.replace(' ', '-')}`}>{trust}</span>
 
 const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
-  added: 'is added',
-  overrides: 'stands in place of the bundled one',
-  changed: 'is changed',
+  added: 'would be added',
+  overrides: 'would stand in place of the bundled one, which stays as it is',
+  changed: 'would be changed',
   same: 'is there already, the same',
-  removed: 'is taken out',
+  removed: 'would be taken out',
 }
 
-/** What a save would do, record by record. */
-export function ChangeRows({ rows }: { readonly rows: readonly RecordDifference[] }) {
+/**
+ * What a save would do, record by record.
+ *
+ * @param refused  what keeps it from being saved: the records named there are marked
+ * @param stands   it has been saved
+ */
+export function ChangeRows({
+  rows,
+  refused = [],
+  stands = false,
+}: {
+  readonly rows: readonly RecordDifference[]
+  readonly refused?: readonly Problem[]
+  readonly stands?: boolean
+}) {
+  const named = new Set(refused.flatMap(problem => problem.where))
   return (
     <ul class="rows">
       {rows.map(row => (
@@ -115,7 +130,12 @@ export function ChangeRows({ rows }: { readonly rows: readonly RecordDifference[
           <b>
             <Name text={row.name} />
           </b>{' '}
-          {changeWords[row.change]}.
+          {named.has(row.id)
+            ? 'is refused, see below'
+            : stands
+              ? 'stands in place of the bundled one, which stays as it is'
+              : changeWords[row.change]}
+          .
           {row.fields.length > 0 && (
             <ul class="s soft">
               {row.fields.map(field => (

@@ -47,7 +47,7 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   const read = reading.transformation
   if (!reading.balanced) lack('equation', 'an equation that balances, every compound known')
   if (read.limiting === undefined) lack('body', 'the amount of a reactant')
-  if (reading.lines.some(line => line.material === null)) lack('body', 'which material is meant in the lines marked below')
+  if (reading.lines.some(line => line.material === null)) lack('body', 'which material is meant in the lines marked above')
   if (reading.unread.some(line => !reading.lines.some(one => one.text === line)))
     lack('body', 'what the unread lines say: reword or remove them')
   const yields = yieldTyped(writing, reading, lack)

@@ -5,15 +5,15 @@ import { problemsOf } from '../state/asked.ts'
 import { wantGoal } from '../state/goals.ts'
 import { beginPlan } from '../state/opening.ts'
 import { bringFacts } from '../state/questions.ts'
-import { entryServer, type Trial } from './api.ts'
+import { entryServer, type StepRow, type Trial } from './api.ts'
 import { ChargePart } from './charge-part.tsx'
 import { ConditionPart } from './condition-part.tsx'
-import { canTakeBack, emptyWriting, replaceWriting, takeBack, writing } from './draft.ts'
+import { canTakeBack, emptyWriting, replaceWriting, takeBack, write, writing } from './draft.ts'
 import { EquationPart } from './equation-part.tsx'
 import { examples } from './examples.ts'
 import { OutcomePart } from './outcome-part.tsx'
 import { own, saveOwn, undoOwn } from './own.ts'
-import { ChangeRows, History } from './parts.tsx'
+import { ChangeRows, Choice, History } from './parts.tsx'
 import { closeEntry } from './place.ts'
 import { readingState } from './reading.ts'
 import { drafted } from './record.ts'
@@ -90,6 +90,7 @@ function SavePart() {
   const nothingNew = trial !== null && trial.rows.length > 0 && trial.rows.every(row => row.change === 'same')
   return (
     <section class="entry-save" aria-label="Save">
+      <InPlaceOf />
       <h2>
         {record === null
           ? 'Not ready to be saved'
@@ -108,7 +109,7 @@ function SavePart() {
       )}
       {trial !== null && record !== null && (
         <>
-          <ChangeRows rows={trial.rows} />
+          <ChangeRows rows={trial.rows} refused={trial.refused} />
           <Problems of={trial.refused} />
           <Problems of={trial.warnings.filter(one => one.where.includes(String(record.id)))} />
         </>
@@ -149,5 +150,44 @@ function SavePart() {
         )}
       </p>
     </section>
+  )
+}
+
+/** Steps of the library with the same equation: a new way beside them, or in place of one. */
+function InPlaceOf() {
+  const { reading } = readingState.value
+  const [rows, setRows] = useState<readonly StepRow[]>([])
+  const names = (terms: readonly { readonly compound: string | null }[]) =>
+    terms.map(term => reading?.materials[term.compound ?? '']?.name ?? '?').sort()
+  const from = reading === null ? [] : names(reading.reactants)
+  const to = reading?.transformation.mainProduct === undefined ? '' : (reading.materials[reading.transformation.mainProduct]?.name ?? '')
+  const version = own.value?.version ?? 0
+  useEffect(() => {
+    if (to === '') return setRows([])
+    let wanted = true
+    entryServer.steps(to, '', 100).then(
+      found => wanted && setRows(found.transformations.filter(row => row.to === to && [...row.from].sort().join('|') === from.join('|'))),
+      () => wanted && setRows([]),
+    )
+    return () => {
+      wanted = false
+    }
+  }, [to, from.join('|'), version])
+  if (rows.length === 0) return null
+  return (
+    <Choice
+      label={
+        rows.length === 1
+          ? 'The library has one way with the same reactants'
+          : `The library has ${rows.length} ways with the same reactants`
+      }
+      help="A new way stands beside them and is ranked with them. In place of one, yours is used and the bundled one stays untouched beneath it."
+      value={writing.value.inPlaceOf}
+      options={[
+        ['', 'this is a new way'],
+        ...rows.map(row => [row.id, `in place of ${row.name} (usually ${row.yieldPercent.typical} %)`] as const),
+      ]}
+      onChoose={inPlaceOf => write({ inPlaceOf })}
+    />
   )
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { percentText } from '../../core/quantity/print.ts'
 import { counted } from '../../core/report/words.ts'
 import type { ReachRow } from '../api/replies.ts'
+import { OwnStep } from '../entry/own-step.tsx'
 import { flagWords } from '../map/wide-of-reach.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
@@ -55,8 +56,8 @@ function BecomeBody() {
   if (answer.reach.length === 0)
     return (
       <p>
-        No transformation of the library takes {nameOf(plan.value.start.material)} as a reactant. Start from another material, or add a
-        transformation to the library.
+        No transformation of the library takes {nameOf(plan.value.start.material)} as a reactant. Start from another material, or write down
+        one of your own. <OwnStep />
       </p>
     )
   const rows = reachShown(answer.reach, words, order)
@@ -99,6 +100,7 @@ function BecomeBody() {
         Best yield on start of the default routes, at typical yields.{' '}
         {choosing.value.maxSteps === null ? 'Up to three steps are shown.' : ''}
       </p>
+      <OwnStep />
     </>
   )
 }

@@ -2,6 +2,7 @@ import { percentText } from '../../core/quantity/print.ts'
 import { capital, counted, listed } from '../../core/report/words.ts'
 import type { Route } from '../../core/route/route.ts'
 import type { RouteRow } from '../api/replies.ts'
+import { OwnStep } from '../entry/own-step.tsx'
 import { Problems, Triangle } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { sameRoute, takeWay } from '../state/goals.ts'
@@ -100,6 +101,7 @@ function WayBody() {
           another axis.
         </p>
       )}
+      <OwnStep />
       <MakeOrBuy target={goal.target} />
       <Choosing />
     </>
