@@ -45,7 +45,7 @@ export function RouteRows() {
         return result === undefined ? null : (
           <Row key={goal.target} route={goal.route} result={result} hazard={row?.hazard ?? null}>
             <b>
-              <Name text={nameOf(goal.target)} />
+              <Name text={mapName(nameOf(goal.target))} />
             </b>
             <span class="s soft block">
               step{result.steps.length > 1 ? 's' : ''} {result.steps.join(', ')}
@@ -60,11 +60,10 @@ export function RouteRows() {
           <Row key={keyOfRoute(route)} route={route} result={result} hazard={row.hazard} grey>
             <button type="button" class="row-choice" onClick={() => takeWay(route)}>
               <b>
-                <Name text={nameOf(route.target)} />
+                <Name text={mapName(nameOf(route.target))} />
               </b>
               <span class="s alt block">
-                not chosen;{' '}
-                <WayLabel steps={differing(row.steps, [chosenSteps])} />
+                not chosen; <WayLabel steps={differing(row.steps, [chosenSteps])} />
               </span>
             </button>
           </Row>

@@ -1,5 +1,6 @@
 import { byNumber } from '../../core/plan/merged-steps.ts'
 import { massText } from '../../core/quantity/print.ts'
+import { mapName } from '../map/map-name.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
@@ -9,8 +10,8 @@ import { change, plan } from '../state/store.ts'
 import { amountAnswer } from './amount-answer.ts'
 import { Goals } from './goals-table.tsx'
 import { StartAmount } from './have.tsx'
-import { MassMetricsTable } from './mass-metrics.tsx'
 import { KeptBack } from './kept-back.tsx'
+import { MassMetricsTable } from './mass-metrics.tsx'
 import { Question } from './question.tsx'
 import { Refusal } from './refusal.tsx'
 import { StepTable } from './step-table.tsx'
@@ -36,7 +37,7 @@ export function Amount() {
       <Clauses
         of={amountAnswer(evaluation).map((clause, at, all) => (
           <>
-            {clause.amount} <Name text={nameOf(clause.target)} /> <span class="sp nb">{clause.spread}</span>
+            {clause.amount} <Name text={mapName(nameOf(clause.target))} /> <span class="sp nb">{clause.spread}</span>
             {at < all.length - 1 ? ',' : ''}
           </>
         ))}

@@ -7,6 +7,7 @@ import { haveAnswer } from '../../core/report/answers.ts'
 import { capital, counted } from '../../core/report/words.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
 import type { MaterialHit } from '../api/replies.ts'
+import { mapName } from '../map/map-name.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { readHave } from '../parts/have-text.ts'
 import { MaterialBox } from '../parts/material-box.tsx'
@@ -25,7 +26,7 @@ export function Have() {
   const { start, shelf } = plan.value
   const clauses =
     start.material !== nothing
-      ? haveAnswer(plan.value, nameOf)
+      ? haveAnswer(plan.value, id => mapName(nameOf(id)))
       : shelf.length > 0
         ? [`${capital(counted(shelf.length, 'bottle'))} on the shelf;`, 'nothing in hand yet']
         : []

@@ -1,5 +1,6 @@
 import { capital, counted, inWords, listed } from '../../core/report/words.ts'
 import { conditionsOf } from '../map/conditions.ts'
+import { mapName } from '../map/map-name.ts'
 import { spoken } from '../map/scheme/runs.ts'
 import type { Item } from '../map/scheme/types.ts'
 import { nameOf, wayName } from '../state/names.ts'
@@ -9,6 +10,9 @@ import { wayAnswer } from './way-answer.ts'
 
 /** More steps than this tell a way from others no better. */
 export const mostTelling = 2
+
+/** Roles of the line that a step is called by. */
+const telling = new Set(['oxidant', 'reductant', 'reagent', 'base', 'acid', 'catalyst'])
 
 /** The steps by which a way is told from the others, as a chemist would say them: reagent and equivalents. */
 export function wayItems(steps: readonly string[]): readonly Item[] {
@@ -21,11 +25,19 @@ export function wayItems(steps: readonly string[]): readonly Item[] {
   })
 }
 
-/** A way in a sentence: what its names say after "A to B,", or, where they say nothing, its telling reagents. */
+/** A way in a sentence: what its names say after "A to B,"; where they say nothing, what it goes through, or the one reagent that tells it. */
 export function wayText(steps: readonly string[]): string {
   const { library } = facts.value
   const told = steps.map(wayName).filter((name, at) => name !== library.transformations.get(steps[at] ?? '')?.name)
-  return told.length > 0 ? listed(told.slice(0, mostTelling)) : listed(wayItems(steps).map(spoken))
+  if (told.length > 0) return listed(told.slice(0, mostTelling))
+  const named = steps.flatMap(id => library.transformations.get(id) ?? [])
+  if (named.length > 1)
+    return named
+      .slice(0, mostTelling)
+      .map(step => mapName(nameOf(step.mainProduct)))
+      .join(', then ')
+  const reagent = named[0]?.charge.find(line => telling.has(line.role))
+  return reagent === undefined ? listed(wayItems(steps).map(spoken)) : mapName(nameOf(reagent.material))
 }
 
 /** The answer to question 3, as clauses; empty where no goal is chosen. */

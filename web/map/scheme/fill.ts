@@ -90,9 +90,23 @@ export function fill(items: readonly Item[], width: number, size: number, split 
   return { lines, w: best.w }
 }
 
+/** A locant or a stereodescriptor: (E)-, 2,3-, meso-. */
+const prefix = /^(?:[^a-z]*|.*\b(?:cis|trans|meso|tert|sec|endo|exo))-$/
+
+/** Where a name may part: after a space, a hyphen, a soft hyphen, but never between a prefix and what it stands before. */
+function piecesOf(name: string): string[] {
+  const pieces: string[] = []
+  for (const word of name.split(/(?<=[ \u00ad-])/)) {
+    const last = pieces.at(-1)
+    if (last !== undefined && prefix.test(last)) pieces[pieces.length - 1] = last + word
+    else pieces.push(word)
+  }
+  return pieces
+}
+
 /** A name parted at spaces, hyphens and soft hyphens: as few lines as the width allows, then the narrowest. */
 export function breakName(name: string, width: number, size: number, wght: number): { lines: readonly string[]; w: number } {
-  const words = name.split(/(?<=[ \u00ad-])/)
+  const words = piecesOf(name)
   const hyphen = textWidth('-', size, wght)
   const spaceW = textWidth(' ', size, wght)
   const widths = words.map(word => textWidth(word, size, wght))
