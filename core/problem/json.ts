@@ -10,6 +10,9 @@ const why = 'A file is taken whole or not at all, so that nothing in it is lost 
  */
 export function parseJson(name: string, text: string): Checked<unknown> {
   const body = text.startsWith('\ufeff') ? text.slice(1) : text
+  // The engine's own reader first: only where it fails, or keys were lost, is the text read again to say where.
+  const value = parsed(body)
+  if (value !== undefined && keysWritten(body) === keysKept(value)) return good(value)
   const { fault, repeats } = scan(body)
   if (fault !== null) {
     const { line, column } = placeOf(body, fault.at)
@@ -34,6 +37,59 @@ export function parseJson(name: string, text: string): Checked<unknown> {
     }
   })
   return problems.length > 0 ? bad(problems) : good(JSON.parse(body))
+}
+
+function parsed(body: string): unknown {
+  try {
+    return JSON.parse(body)
+  } catch {
+    return undefined
+  }
+}
+
+/** How many keys stand in a text that is known to be JSON: texts with a colon behind them. */
+function keysWritten(body: string): number {
+  let keys = 0
+  for (let open = body.indexOf('"'); open >= 0; ) {
+    let close = body.indexOf('"', open + 1)
+    while (isEscaped(body, close)) close = body.indexOf('"', close + 1)
+    let after = close + 1
+    while (isBlank(body.charCodeAt(after))) after++
+    if (body.charCodeAt(after) === colon) keys++
+    open = body.indexOf('"', after)
+  }
+  return keys
+}
+
+const colon = 58
+const backslash = 92
+const isBlank = (code: number): boolean => code === 32 || code === 10 || code === 13 || code === 9
+
+/** An odd number of backslashes stands before it. */
+function isEscaped(body: string, at: number): boolean {
+  let before = at - 1
+  while (body.charCodeAt(before) === backslash) before--
+  return (at - before) % 2 === 0
+}
+
+/** How many keys a value holds, at whatever depth; of a key that stood twice one is left. */
+function keysKept(value: unknown): number {
+  let keys = 0
+  const open: unknown[] = [value]
+  while (open.length > 0) {
+    const one = open.pop()
+    if (typeof one !== 'object' || one === null) continue
+    if (Array.isArray(one)) {
+      for (const item of one) if (typeof item === 'object') open.push(item)
+      continue
+    }
+    const record = one as Record<string, unknown>
+    for (const key of Object.keys(record)) {
+      keys++
+      if (typeof record[key] === 'object') open.push(record[key])
+    }
+  }
+  return keys
 }
 
 function placeOf(text: string, at: number): { readonly line: number; readonly column: number } {

@@ -4,6 +4,8 @@ import type { CheckContext, Finding } from './check.ts'
 /** Every material that a transformation names anywhere, and every transformation a second product's yield is taken from, is there. */
 export function idsResolve(transformation: Transformation, { library, meantMaterial, refusedIds }: CheckContext): readonly Finding[] {
   const findings: Finding[] = []
+  // Nearly every transformation is in order, and a library may hold a hundred thousand: places are looked up only where one is not.
+  if (namesOf(transformation).every(id => library.materials.has(id))) return findings
   for (const [id, field] of materialsNamed(transformation)) {
     if (library.materials.has(id) || refusedIds.has(id)) continue
     findings.push({
@@ -18,6 +20,18 @@ export function idsResolve(transformation: Transformation, { library, meantMater
   return findings
 }
 
+/** Every mention of a material. */
+function namesOf({ reactants, products, gasEvolved, coProducts, charge, intendedMeetings }: Transformation): string[] {
+  const names: string[] = []
+  for (const { compound } of reactants) names.push(compound)
+  for (const { compound } of products) names.push(compound)
+  for (const { compound } of gasEvolved) names.push(compound)
+  for (const { compound } of coProducts ?? []) names.push(compound)
+  for (const { material } of charge) names.push(material)
+  for (const { materials } of intendedMeetings ?? []) names.push(...materials)
+  return names
+}
+
 /** Every mention of a material, with its place. */
 function* materialsNamed(transformation: Transformation): Generator<readonly [string, readonly string[]]> {
   for (const key of ['reactants', 'products', 'gasEvolved', 'coProducts'] as const)
@@ -29,6 +43,5 @@ function* materialsNamed(transformation: Transformation): Generator<readonly [st
 
 /** All ids resolve: what the rules that reckon need before they start. */
 export function allResolve(transformation: Transformation, { library }: CheckContext): boolean {
-  for (const [id] of materialsNamed(transformation)) if (!library.materials.has(id)) return false
-  return true
+  return namesOf(transformation).every(id => library.materials.has(id))
 }

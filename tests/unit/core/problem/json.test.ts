@@ -47,3 +47,24 @@ describe('parseJson', () => {
     expect(placeOf('['.repeat(50_000))).toMatch(/^json-syntax/)
   })
 })
+
+describe('the quick way', () => {
+  /** Texts whose keys are easily miscounted: quotes and backslashes inside texts, colons inside texts, blanks before colons, odd keys. */
+  it.each([
+    '{"a":"b\\\\","c":"\\"","d":[{"e\\"" : ":"},{"":{"__proto__":1}}]}',
+    '["a:","b\\\\\\"",{"x":null}]',
+    '"one text : only"',
+    '{"a" \n:\t"a","b":"a\\u0022:"}',
+  ])('takes %s as the engine does', text => {
+    const read = parseJson('f', text)
+    expect(read.ok && read.value).toEqual(JSON.parse(text))
+  })
+
+  it.each(['{"a":1,"b":{"c":2,"c":3}}', '[{"a\\"":1,"a\\"":1}]', '{"a":1,"\\u0061":2}', '{"__proto__":1,"__proto__":2}'])(
+    'still sees the key that stands twice in %s',
+    text => {
+      const read = parseJson('f', text)
+      expect(read.ok ? [] : read.problems.map(p => p.code)).toEqual(['json-key-repeated'])
+    },
+  )
+})
