@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { withSlice } from '../library/with-slice.ts'
 import { evaluatePlan, openPlan } from '../planning/plan-file.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -9,8 +10,8 @@ export const evaluations: Resource = (api, { workshop }) => {
     '/evaluations',
     { schema: { body: z.strictObject({ plan: z.unknown() }), response: { 200: z.unknown(), ...refusals } } },
     async request => {
-      const { plan, changes } = openPlan(workshop, request.body.plan, 'plan')
-      return { ...(await evaluatePlan(workshop, plan)), changes }
+      const { plan, changes, slice } = openPlan(workshop, request.body.plan, 'plan')
+      return { ...(await evaluatePlan(withSlice(workshop, slice), plan)), changes }
     },
   )
 }

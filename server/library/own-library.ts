@@ -1,16 +1,12 @@
-import type { z } from 'zod'
-import { stopsAmong } from '../../core/hazards/regulated.ts'
-import { type Traits, traitsOf } from '../../core/hazards/traits.ts'
+import type { Traits } from '../../core/hazards/traits.ts'
 import { differences, type RecordDifference } from '../../core/library/differences.ts'
 import type { Library, LibraryFile } from '../../core/library/library.ts'
-import { loadLibrary } from '../../core/library/load.ts'
-import { type Material, materialSchema } from '../../core/library/material.ts'
+import { materialSchema } from '../../core/library/material.ts'
 import { transformationSchema } from '../../core/library/transformation.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { NameIndex } from '../../core/reading/names.ts'
-import { stopProblems } from '../planning/stops.ts'
 import type { OwnChange, OwnList, OwnRecords, OwnVersion } from '../store/own-records.ts'
-import { bundledTables, keysOf } from './bundled.ts'
+import { laidOver, sound } from './laid-over.ts'
 import { ambiguousNames, type Workshop } from './workshop.ts'
 
 /** What is to be taken over into the bench's own library, and what is to go out of it. */
@@ -32,7 +28,7 @@ export interface OwnTrial {
 
 /** A library with the bench's own records laid over the one it was opened on. */
 interface Layered {
-  readonly file: LibraryFile
+  readonly hasMaterials: boolean
   readonly library: Library
   readonly warnings: readonly Problem[]
   /** Why the saved records can no longer be laid over what lies beneath; empty = they are. */
@@ -70,55 +66,14 @@ const emptyEdit: OwnEdit = { materials: [], transformations: [], removeMaterials
  * Every record is screened when it is saved: one that a stop row meets, or that names such a material in any role, is refused.
  */
 export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
-  const tables = keysOf(bundledTables())
-
   const layOver = (materials: readonly unknown[], transformations: readonly unknown[]): { layered: Layered | null; trial: OwnTrial } => {
-    const file = { format: 'waybench-library', version: 1, title: ownTitle, materials, transformations }
-    const loaded = loadLibrary([{ name: ownTitle, text: JSON.stringify(file) }], {
-      title: materials.length + transformations.length === 0 ? beneath.library.title : `${beneath.library.title}; ${ownTitle}`,
-      tables,
-      toolkit: beneath.toolkit,
-      over: beneath.library,
-    })
-    // A stop is told whatever else is wrong.
-    if (!loaded.ok) return { layered: null, trial: { rows: [], refused: [...stopsIn(materials), ...loaded.problems], warnings: [] } }
-    const library = loaded.value
-    const own = file as LibraryFile
-    const traits = traitsTouched(library, own)
-    const named = new Set([...own.materials.map(one => one.id), ...own.transformations.flatMap(materialsNamed)])
-    const all = (id: string) => traits.get(id) ?? beneath.traits().get(id)
-    const known = new Map([...named].flatMap(id => (all(id) ? [[id, all(id)!] as const] : [])))
-    const stopped = stopsAmong(known, [...known.keys()])
-    if (stopped.length > 0)
-      return { layered: null, trial: { rows: [], refused: stopProblems(library, stopped).map(notEntered), warnings: [] } }
-    const warnings = [...loaded.warnings, ...own.materials.filter(one => traits.get(one.id)?.screened === false).map(notScreened)]
-    return { layered: { file: own, library, warnings, broken: [], traits }, trial: { rows: [], refused: [], warnings } }
-  }
-
-  /** Stop rows that records meet which are not all sound. */
-  const stopsIn = (records: readonly unknown[]): readonly Problem[] => {
-    const materials = sound(materialSchema, records)
-    const library = {
-      ...beneath.library,
-      materials: new Map([...beneath.library.materials, ...materials.map(one => [one.id, one] as const)]),
+    const laid = laidOver(beneath, ownTitle, materials, transformations)
+    if (!laid.ok) return { layered: null, trial: { rows: [], refused: laid.problems.map(notEntered), warnings: [] } }
+    const { library, traits } = laid.value
+    return {
+      layered: { hasMaterials: materials.length > 0, library, warnings: laid.warnings, broken: [], traits },
+      trial: { rows: [], refused: [], warnings: laid.warnings },
     }
-    const traits = traitsTouched(library, { format: 'waybench-library', version: 1, title: '', materials, transformations: [] })
-    return stopProblems(library, stopsAmong(traits, [...traits.keys()])).map(notEntered)
-  }
-
-  /** Traits of own materials and of mixtures beneath that hold one of them. */
-  const traitsTouched = (library: Library, own: LibraryFile): ReadonlyMap<string, Traits> => {
-    if (own.materials.length === 0) return new Map()
-    const isOwn = new Set(own.materials.map(one => one.id))
-    const touched = [...library.materials.values()].filter(
-      ({ id, contains }) => isOwn.has(id) || isOwn.has(contains?.compound ?? '') || isOwn.has(contains?.rest ?? ''),
-    )
-    const needed = touched.flatMap(({ id, contains }) => [id, contains?.compound, contains?.rest])
-    const materials = new Map<string, Material>(
-      needed.flatMap(id => (id === undefined || !library.materials.has(id) ? [] : [[id, library.materials.get(id)!]])),
-    )
-    const traits = traitsOf({ ...library, materials }, beneath.tables, beneath.toolkit)
-    return new Map(touched.map(({ id }) => [id, traits.get(id)!]))
   }
 
   const stored = (): LibraryFile => {
@@ -144,7 +99,7 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
     const file = stored()
     const { layered, trial } = layOver(file.materials, file.transformations)
     // A later library beneath may no longer carry what was saved on an earlier one: it is then left out of planning, kept, and said so.
-    standing = layered ?? { file: emptyOf(file), library: beneath.library, warnings: [], broken: trial.refused, traits: new Map() }
+    standing = layered ?? { hasMaterials: false, library: beneath.library, warnings: [], broken: trial.refused, traits: new Map() }
     at = version
     traits = null
     names = null
@@ -200,8 +155,8 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
         return traits
       },
       names: () => {
-        const { file, library } = now()
-        names ??= file.materials.length === 0 ? beneath.names() : new NameIndex(library.materials, ambiguousNames(), beneath.toolkit)
+        const { hasMaterials, library } = now()
+        names ??= !hasMaterials ? beneath.names() : new NameIndex(library.materials, ambiguousNames(), beneath.toolkit)
         return names
       },
     },
@@ -228,15 +183,7 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
   }
 }
 
-const sound = <R>(schema: z.ZodType<R>, records: readonly unknown[]): R[] =>
-  records.flatMap(record => {
-    const read = schema.safeParse(record)
-    return read.success ? [read.data] : []
-  })
-
 const idOf = (record: unknown): string => String((record as { id?: unknown } | null)?.id ?? '')
-
-const emptyOf = (file: LibraryFile): LibraryFile => ({ ...file, materials: [], transformations: [] })
 
 function editOf(changes: readonly OwnChange[]): OwnEdit {
   const of = (list: OwnList) => changes.filter(one => one.list === list)
@@ -251,21 +198,8 @@ function editOf(changes: readonly OwnChange[]): OwnEdit {
   }
 }
 
-const materialsNamed = (step: LibraryFile['transformations'][number]): readonly string[] => [
-  ...[...step.reactants, ...step.products, ...step.gasEvolved, ...(step.coProducts ?? [])].map(one => one.compound),
-  ...step.charge.map(line => line.material),
-]
-
 /** A stop, told of what was to be entered. */
-const notEntered = (problem: Problem): Problem => ({
-  ...problem,
-  cure: 'It cannot be entered, and no step that holds it in any role can be; nothing was saved.',
-})
-
-const notScreened = ({ id, name }: Material): Problem => ({
-  code: 'not-screened',
-  where: [ownTitle, id],
-  what: `${name} has neither a structure nor a CAS number.`,
-  why: 'The regulated lists could be searched for its name alone, and its reactivity groups are not known.',
-  cure: 'Add its SMILES or its CAS number.',
-})
+const notEntered = (problem: Problem): Problem =>
+  problem.code === 'stopped'
+    ? { ...problem, cure: 'It cannot be entered, and no step that holds it in any role can be; nothing was saved.' }
+    : problem

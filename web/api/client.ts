@@ -1,3 +1,4 @@
+import type { LibraryFile } from '../../core/library/library.ts'
 import type { Choosing } from '../../core/plan/choosing.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -64,7 +65,8 @@ export const server = {
   reach: (from: string, maxSteps: number | null) =>
     ask<ReachReply>(`reach?from=${encodeURIComponent(from)}${maxSteps === null ? '' : `&maxSteps=${maxSteps}`}`),
   routes: (query: RoutesQuery) => ask<RoutesReply>('routes', post(query)),
-  slice: (routes: readonly (readonly string[])[], materials: readonly string[]) => ask<SliceReply>('slice', post({ routes, materials })),
+  slice: (routes: readonly (readonly string[])[], materials: readonly string[], carried: LibraryFile | null) =>
+    ask<SliceReply>('slice', post({ routes, materials, carried })),
   tables: () => ask<unknown>('tables'),
   demo: () => ask<DemoReply>('demo'),
   plans: () => ask<{ plans: readonly PlanRow[] }>('plans'),

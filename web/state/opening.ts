@@ -12,7 +12,7 @@ import { type Draft, draftOf, dropDraft, unsavedDrafts } from './draft.ts'
 import { keeping, noFacts } from './facts.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
 import { planOfFile, stateOfPlan } from './plan-file.ts'
-import { bringFacts, facts, startCompound } from './questions.ts'
+import { bringFacts, carried, facts, startCompound } from './questions.ts'
 import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
 import { emptyState, hasStart } from './sheet-state.ts'
@@ -50,6 +50,7 @@ function leave(): void {
   forgetWanted()
   changedSince.value = []
   before.value = null
+  carried.value = null
   if (facts.value.kept !== null) facts.value = noFacts
 }
 
@@ -108,13 +109,15 @@ export async function openPlan(id: string): Promise<void> {
   const draft = draftOf(id)
   try {
     const kept = await server.plan(id)
+    const read = planOfFile(kept.plan)
+    carried.value = read.ok ? sliceFile(read.value.slice) : null
     if (draft !== null && !draft.clean && draft.saved !== null) {
       show(draft.state)
       saved.value = draft.saved
       savingState.value = draft.saved.version === kept.version ? 'kept' : 'conflict'
       edits.value = 1
     } else {
-      const opened = planOfFile(kept.plan)
+      const opened = read
       if (!opened.ok) {
         openingProblems.value = opened.problems
         atDoor.value = true
@@ -183,6 +186,7 @@ const titleOf = (name: string): string => freeTitle(`${capital(name)} downstream
 /** A plan out of a file: a new one here, reckoned with the library that is served; what differs from its own is told. */
 export function showFile(opened: OpenedPlan): void {
   leave()
+  carried.value = sliceFile(opened.slice)
   show(stateOfPlan(opened.plan))
   before.value = opened.slice
   saved.value = null

@@ -1,10 +1,11 @@
 import { computed, effect, signal } from '@preact/signals'
+import type { LibraryFile } from '../../core/library/library.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Route } from '../../core/route/route.ts'
 import { server } from '../api/client.ts'
 import type { ReachReply, RouteRow, RoutesReply } from '../api/replies.ts'
 import { type Asked, Asking, problemsOf } from './asked.ts'
-import { type Facts, grown, noFacts } from './facts.ts'
+import { type Facts, grown, keeping, noFacts } from './facts.ts'
 import { forget, reckon, warmUp } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
 import { harmonised, keyOfRoute, keyOfSteps, routeOfSteps } from './routes-of.ts'
@@ -41,6 +42,8 @@ export const askRoutesAgain = (target: string): void => routesAsking.get(target)
 
 export const facts = signal<Facts>(noFacts)
 export const tables = signal<unknown>(null)
+/** Records that the open plan brought along: the server takes those of them that it does not hold. */
+export const carried = signal<LibraryFile | null>(null)
 /** Counts the changes of the bench's own library that this page has made. */
 const libraryEdition = signal(0)
 export const factsAsked = signal<Asked<true>>({ answer: null, waiting: false, problems: [] })
@@ -131,7 +134,8 @@ function fetchFacts(): void {
 export function forgetLibrary(): void {
   reachAsking.forget()
   for (const asking of routesAsking.values()) asking.forget()
-  facts.value = noFacts
+  const { kept } = facts.value
+  facts.value = kept === null ? noFacts : keeping(noFacts, kept)
   libraryEdition.value++
 }
 
@@ -144,7 +148,7 @@ export async function bringFacts(routes: readonly (readonly string[])[], materia
   bringing = key
   factsAsked.value = { answer: null, waiting: true, problems: [] }
   try {
-    const slice = await server.slice(routes, materials)
+    const slice = await server.slice(routes, materials, carried.peek())
     facts.value = grown(facts.value, slice)
     factsAsked.value = { answer: true, waiting: false, problems: [] }
   } catch (fault) {
