@@ -110,6 +110,19 @@ export interface WasteLine {
   }[]
 }
 
+/** A residue that is destroyed before it goes into a container. */
+export interface QuenchLine {
+  readonly step: string
+  /** Material of the charge that is left over. */
+  readonly destroys: string
+  /** `source` = the step's own quench lines, which are in the shopping list; `planned` = a proposal by the equation, which is not. */
+  readonly from: 'source' | 'planned'
+  readonly reagents: readonly { readonly name: string; readonly massG: number | null; readonly volumeMl: number | null }[]
+  readonly do: string | null
+  /** How to see that it is done. */
+  readonly test: string
+}
+
 /** A peroxide former of the plan, with the bottles of it on the shelf. */
 export interface PeroxideLine {
   readonly material: string
@@ -173,6 +186,7 @@ export interface HazardList {
   readonly counts: HazardCounts
   /** Of the whole plan; null for the word where anything is unknown and nothing known asks for Danger. */
   readonly whole: HazardSummary
+  readonly quench: readonly QuenchLine[]
   readonly peroxides: readonly PeroxideLine[]
   readonly room: readonly RoomLine[]
 }

@@ -14,6 +14,7 @@ import { labelOf } from './labels.ts'
 import { labelledMaterialOf } from './mixture.ts'
 import { type Bottle, peroxideLines } from './peroxides.ts'
 import { protectionFor } from './protection.ts'
+import { quenchLines } from './quench.ts'
 import { regulatedAmong, traitsFor, type Whereabouts } from './regulated.ts'
 import { roomLines } from './room.ts'
 import { stepMeetings } from './step-meetings.ts'
@@ -88,6 +89,7 @@ export function hazardsOf(input: HazardsInput): HazardList {
     })),
     counts: hazardCounts(library, materials),
     whole: summaryOf(labelled),
+    quench: quenchLines(library, tables, steps),
     peroxides: peroxideLines(library, tables, steps, input.shelf ?? [], input.today ?? null),
     room: roomLines(library, steps, settings.roomVolumeM3 ?? null),
   }

@@ -186,6 +186,17 @@ export const wasteStreamSchema = row('wasteStream', {
   container: text,
 })
 
+/** What a residue is destroyed with where the source of a step says nothing: moles of reagent for one mole, by the equation. */
+export const quenchRuleSchema = row('quenchRule', {
+  id: text,
+  destroys: z.array(memberSchema).min(1),
+  reagent: text,
+  reagentGPerMol: z.number().positive(),
+  molPerMol: z.number().positive(),
+  do: text,
+  test: text,
+})
+
 export const ruleOfThumbSchema = row('ruleOfThumb', {
   id: text,
   name: text,
@@ -263,6 +274,7 @@ export const tableRowSchema = z.discriminatedUnion('kind', [
   peroxideLimitSchema,
   storageDoubtSchema,
   wasteStreamSchema,
+  quenchRuleSchema,
   ruleOfThumbSchema,
   scaleTableSchema,
   hazardRecordSchema,

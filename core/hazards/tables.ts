@@ -9,6 +9,7 @@ type Slim<K extends TableRow['kind'], Keys extends keyof RowOf<K>> = Readonly<Pi
 export type LabelRule = Slim<'labelRule', 'id' | 'text' | 'logic'>
 export type ReactivityGroup = Slim<'reactivityGroup', 'number' | 'name' | 'smartsAny' | 'smartsNone' | 'members'>
 export type IncidentRule = Omit<RowOf<'incidentRule'>, 'kind' | 'confidence'>
+export type QuenchRule = Omit<RowOf<'quenchRule'>, 'kind' | 'confidence'>
 export type RegulatedList = Slim<'regulatedList', 'name' | 'fullName' | 'regions' | 'coversGivenOff'>
 export type RegulatedEntry = Omit<RowOf<'regulatedEntry'>, 'kind' | 'confidence'>
 export type StructureAlert = Omit<RowOf<'structureAlert'>, 'kind' | 'confidence'>
@@ -37,6 +38,7 @@ export interface HazardTables {
   readonly storagePairs: Readonly<Record<string, Slim<'storagePair', 'share' | 'why' | 'sources'>>>
   readonly peroxideClasses: Readonly<Record<string, Slim<'peroxideClass', 'meaning' | 'testIntervalMonths' | 'action'>>>
   readonly wasteStreams: Readonly<Record<string, Slim<'wasteStream', 'name' | 'accepts' | 'neverWith' | 'container'>>>
+  readonly quenchRules: readonly QuenchRule[]
   readonly regulated: {
     readonly lists: readonly RegulatedList[]
     readonly entries: readonly RegulatedEntry[]
@@ -137,6 +139,7 @@ export function loadHazardTables(files: readonly TableText[]): Checked<HazardTab
     wasteStreams: Object.fromEntries(
       rows('wasteStream').map(({ id, name, accepts, neverWith, container }) => [id, { name, accepts, neverWith, container }]),
     ),
+    quenchRules: rows('quenchRule').map(proofless),
     regulated: {
       lists: rows('regulatedList').map(({ name, fullName, regions, coversGivenOff }) => ({ name, fullName, regions, coversGivenOff })),
       entries: rows('regulatedEntry').map(proofless),
@@ -149,7 +152,10 @@ export function loadHazardTables(files: readonly TableText[]): Checked<HazardTab
  * The tables for a page that gets its traits ready-made: without the rows it would screen by, which are half of them and which nobody but
  * the screening needs.
  */
-export const tablesForPage = (tables: HazardTables): HazardTables => ({ ...tables, regulated: { ...tables.regulated, entries: [], alerts: [] } })
+export const tablesForPage = (tables: HazardTables): HazardTables => ({
+  ...tables,
+  regulated: { ...tables.regulated, entries: [], alerts: [] },
+})
 
 export const storagePairKey = (a: string, b: string): string => (a < b ? `${a}|${b}` : `${b}|${a}`)
 

@@ -148,25 +148,32 @@ function liquorOf(
 const usedUp = 0.02
 
 /** Materials of the liquor: all that was charged, but for reactants that the equation uses up even at typical yield. */
-function leftOver(library: Library, step: ChargedStep, lines: readonly ChargedLine[]): readonly string[] {
+const leftOver = (library: Library, step: ChargedStep, lines: readonly ChargedLine[]): readonly string[] =>
+  lines.filter(line => shareLeft(library, step, line.material, lines) !== 0).map(line => line.material)
+
+/**
+ * Share of a charged material that the equation leaves over at typical yield: 1 for what takes no part in it, 0 for what it uses up.
+ *
+ * @param lines those that end in the liquor
+ * @returns null where the amount is not known: some of it is left, nobody knows how much
+ */
+export function shareLeft(
+  library: Library,
+  step: ChargedStep,
+  material: string,
+  lines: readonly ChargedLine[] = step.charges,
+): number | null {
   const transformation = transformationOf(library, step.transformation)
   const nu = (compound: string): number =>
     transformation.reactants.reduce((total, reactant) => total + (reactant.compound === compound ? reactant.coefficient : 0), 0)
-  const perLimiting = nu(transformation.limiting)
-  const charged = new Map<string, number>()
-  for (const line of lines) {
-    const compound = compoundIn(materialOf(library, line.material))
-    if (compound !== null && line.amountMol !== null) charged.set(compound, (charged.get(compound) ?? 0) + line.amountMol)
-  }
-  return lines
-    .filter(line => {
-      const compound = compoundIn(materialOf(library, line.material))
-      const moles = compound === null ? undefined : charged.get(compound)
-      if (compound === null || moles === undefined || nu(compound) === 0 || transformation.kind === 'isolation') return true
-      const used = ((step.limiting.amountMol ?? 0) * step.yieldFraction.typical * nu(compound)) / perLimiting
-      return (moles - used) / moles > usedUp
-    })
-    .map(line => line.material)
+  const compound = compoundIn(materialOf(library, material))
+  if (compound === null || transformation.kind === 'isolation' || nu(compound) === 0) return 1
+  const same = lines.filter(line => line.amountMol !== null && compoundIn(materialOf(library, line.material)) === compound)
+  const moles = same.reduce((total, line) => total + (line.amountMol ?? 0), 0)
+  if (moles === 0) return null
+  const used = ((step.limiting.amountMol ?? 0) * step.yieldFraction.typical * nu(compound)) / nu(transformation.limiting)
+  const share = (moles - used) / moles
+  return share > usedUp ? share : 0
 }
 
 /** Stream of the strictest constituent; a water-reactive one that stands in water is quenched and no longer counts. */

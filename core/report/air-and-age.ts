@@ -3,7 +3,7 @@ import { type Library, materialOf } from '../library/library.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../quantity/print.ts'
 import { longDate } from './dates.ts'
 import { nameIn } from './names.ts'
-import { capital, counted, stepsText } from './words.ts'
+import { capital, counted, listed, stepsText } from './words.ts'
 
 const dateText = longDate
 
@@ -57,4 +57,18 @@ export function wasteByDay({ byDay }: HazardList['waste'][number]): string {
       return `${date === null ? `${stepsText(steps)}, no day` : dateText(date)}: ${amount}`
     })
     .join('; ')
+}
+
+/** How a residue is destroyed before its bottle, and whether the shopping list holds what it takes. */
+export function quenchText(library: Library, line: HazardList['quench'][number]): string {
+  const what = nameIn(library)(line.destroys)
+  const reagents = listed(
+    line.reagents.map(({ name, massG, volumeMl }) => {
+      const amount = volumeMl !== null ? volumeText(volumeMl) : massG !== null ? massText(massG) : null
+      return amount === null ? name : `${line.from === 'planned' ? 'at least ' : ''}${amount} of ${name}`
+    }),
+  )
+  if (line.from === 'source')
+    return `Step ${line.step}: the step's own quench (${reagents}, in the shopping list) destroys what is left of ${what}. Done when ${line.test}.`
+  return `Step ${line.step}: destroy what is left of ${what} with ${reagents}, by the equation; not in the shopping list, since the source has no such step. ${line.do ?? ''} Done when ${line.test}.`
 }

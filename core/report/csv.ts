@@ -211,6 +211,18 @@ const gasAndWaste = (library: Library, { hazards: list }: Evaluation): readonly 
     state: waste.open ? 'at least' : 'known',
     note: [waste.container, ...waste.neverWith.map(what => `never with ${what}`)].join('; '),
   })),
+  ...list.quench.flatMap(line =>
+    line.reagents.map(({ name, massG, volumeMl }) => ({
+      section: 'destroyed',
+      step: line.step,
+      id: line.destroys,
+      name: nameIn(library)(line.destroys),
+      amount: massG ?? volumeMl,
+      unit: massG !== null ? 'g' : volumeMl !== null ? 'mL' : '',
+      state: line.from,
+      note: `with ${name}; done when ${line.test}`,
+    })),
+  ),
 ]
 
 const regulated = (library: Library, { hazards: list }: Evaluation): readonly Cells[] => [

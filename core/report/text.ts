@@ -5,7 +5,7 @@ import type { Plan } from '../plan/plan.ts'
 import { moneyText } from '../quantity/money.ts'
 import { durationText } from '../quantity/print.ts'
 import type { ShoppingLine } from '../shopping/shopping.ts'
-import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from './air-and-age.ts'
+import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from './air-and-age.ts'
 import { packText, quantityWords } from './amounts.ts'
 import { answersOf } from './answers.ts'
 import { type BenchSheet, benchSheetOf } from './bench-sheet.ts'
@@ -26,6 +26,7 @@ import {
 } from './hazard-sheet.ts'
 import { nameIn } from './names.ts'
 import { isRegulated, lawText } from './regulated.ts'
+import { shoppingNotesOf } from './shopping-notes.ts'
 import { shoppingSheetOf } from './shopping-sheet.ts'
 import { goalLines, metricLines } from './text-amounts.ts'
 import { columns, heading, wrapped } from './text-layout.ts'
@@ -41,7 +42,7 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation): 
     answers(library, plan, evaluation),
     goalLines(library, plan, evaluation),
     steps(library, evaluation),
-    shopping(library, evaluation),
+    shopping(library, plan, evaluation),
     hazards(library, evaluation),
     metricLines(library, evaluation),
     days(library, evaluation),
@@ -107,7 +108,8 @@ function stepLines(sheet: BenchSheet): readonly string[] {
   ]
 }
 
-function shopping(library: Library, evaluation: Evaluation): readonly string[] {
+function shopping(library: Library, plan: Plan, evaluation: Evaluation): readonly string[] {
+  const under = shoppingNotesOf(library, plan.settings, evaluation)
   const sheet = shoppingSheetOf(library, evaluation)
   const { basket, hazards: list } = evaluation
   const currency = basket?.currency ?? ''
@@ -150,14 +152,17 @@ function shopping(library: Library, evaluation: Evaluation): readonly string[] {
       'From the shelf',
       sheet.shelf.map(line => [nameOf(line.material), quantityWords(line.shelf)]),
     ),
-    ...pairs(
-      'Left over',
-      sheet.left.map(line => [nameOf(line.material), `${line.open ? 'up to ' : ''}${quantityWords(line.left)}`]),
-    ),
+    ...(under.gap === null ? [] : wrapped(under.gap, '! ')),
+    ...section('Left over', under.leftOvers),
+    ...section('Other baskets for the same needs', under.otherBaskets),
+    ...section('Solvents that could be got back', under.solvents),
     ...[...sheet.unknown, ...sheet.shelf].flatMap(line => line.notes.flatMap(note => wrapped(`${nameOf(line.material)}: ${note}`, '! '))),
     '+: the source gives no amount, or only for a part; at least this much. §: licence, declaration or report, see below.',
   ]
 }
+
+const section = (name: string, sentences: readonly string[]): readonly string[] =>
+  sentences.length === 0 ? [] : [name, ...sentences.flatMap(text => wrapped(text, '  - '))]
 
 const pairs = (name: string, rows: readonly (readonly string[])[]): readonly string[] =>
   rows.length === 0
@@ -202,6 +207,8 @@ function hazards(library: Library, { hazards: list, steps: charged }: Evaluation
         '- ',
       ),
     ),
+    ...(list.quench.length === 0 ? [] : ['Destroyed before the bottle']),
+    ...list.quench.flatMap(line => wrapped(quenchText(library, line), '- ')),
     'Regulated',
     ...list.regulated.flatMap(hit => wrapped(`${capital(nameOf(hit.material))}. ${lawText(hit)}`, '§ ')),
     ...(list.regulated.length === 0 ? ['No row of the bundled lists names anything here.'] : []),

@@ -1,5 +1,5 @@
 import type { LabelledMaterial, Meeting } from '../../core/hazards/hazard-list.ts'
-import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
+import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import {
   gasText,
@@ -193,6 +193,12 @@ function Waste({ library, evaluation }: PackProps) {
           <span class="nb">
             bottle <Blank mm={20} />
           </span>
+        </p>
+      ))}
+      {evaluation.hazards.quench.length > 0 && <h2>Destroyed before the bottle</h2>}
+      {evaluation.hazards.quench.map(line => (
+        <p class="row-p" key={line.step + line.destroys}>
+          {quenchText(library, line)}
         </p>
       ))}
     </section>

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { HazardList, LabelledMaterial, Meeting, RegulatedHit } from '../../core/hazards/hazard-list.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../../core/quantity/print.ts'
-import { peroxideText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
+import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { hurtAnswer } from '../../core/report/answers.ts'
 import { severityText, sharedMeetings, togetherText } from '../../core/report/hazard-sheet.ts'
 import { sharedNotes } from '../../core/report/shared-notes.ts'
@@ -342,6 +342,13 @@ function Waste({ hazards }: { readonly hazards: HazardList }) {
           ))}
         </tbody>
       </table>
+      {hazards.quench.length > 0 && (
+        <ul class="plain-list">
+          {hazards.quench.map(line => (
+            <li key={line.step + line.destroys}>{quenchText(facts.value.library, line)}</li>
+          ))}
+        </ul>
+      )}
     </div>
   )
 }
