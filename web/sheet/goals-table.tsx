@@ -39,7 +39,6 @@ export function Goals({ evaluation }: { readonly evaluation: Evaluation | null }
                 </th>
                 <td>
                   <GoalAmountField target={goal.target} name={name} massOnly={start.massG === null} />
-                  <GroupsOf goal={goal} result={result} />
                 </td>
                 <td class="n">
                   {result === undefined ? (
@@ -56,6 +55,7 @@ export function Goals({ evaluation }: { readonly evaluation: Evaluation | null }
               result === undefined ? null : (
                 <tr class="in" key={`${goal.target} more`}>
                   <td colSpan={4} class="s soft under">
+                    <GroupsOf goal={goal} result={result} />
                     At typical yields {massText(result.expectedG)}; {settings.hand === 'practised' ? 'first attempts' : 'a practised hand'}{' '}
                     {massText(result.otherHandG)}. Overall yield on start {percentText(result.overallYieldOnStart)}, yield of the longest
                     chain {percentText(result.longestLinearYield)}.
