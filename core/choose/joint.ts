@@ -7,7 +7,7 @@ import { masksTogether } from '../network/filter.ts'
 import { indexIn, type Network, networkOf } from '../network/network.ts'
 import { evaluate } from '../plan/evaluate.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
-import type { GoalAmount, Plan } from '../plan/plan.ts'
+import type { Goal, Plan } from '../plan/plan.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { moneyText } from '../quantity/money.ts'
 import { workingOrder } from '../route/working-order.ts'
@@ -26,7 +26,7 @@ export interface JointInput {
   readonly traits: ReadonlyMap<string, Traits>
   /** Start, shelf, packs, settings and log of the plan; its goals are looked for. */
   readonly plan: Omit<Plan, 'goals'>
-  readonly goals: readonly { readonly target: string; readonly amount: GoalAmount }[]
+  readonly goals: readonly Omit<Goal, 'route'>[]
   readonly options: ChoosingOptions
   readonly limits: WayLimits
   readonly solver: Solver
@@ -200,7 +200,7 @@ class JointSearch {
       if (!must.every(id => id === this.start || made.has(id))) return []
       const own = goals.map((goal, index) => {
         const target = this.targets[index]!
-        return { target, amount: goal.amount, route: { start: this.start, target, steps: upstream(library, steps, target) } }
+        return { ...goal, target, route: { start: this.start, target, steps: upstream(library, steps, target) } }
       })
       return wayOf(library, { ...plan, goals: own }) ?? []
     })

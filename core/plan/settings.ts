@@ -52,6 +52,18 @@ export const settingsSchema = z.strictObject({
   benchShare: z.number().min(0).max(1).default(0.5),
   /** Own yields, percent, by transformation; they stand before the library's. */
   yields: z.record(z.string(), z.strictObject({ low: z.number(), typical: z.number(), high: z.number() })).default({}),
+  /** When a solvent is worth distilling off for reuse: what differs from the usual rule of thumb. */
+  recovery: z
+    .strictObject({
+      share: z.number().min(0).max(1),
+      mlPerHour: z.number().positive(),
+      handsH: z.number().nonnegative(),
+      apartC: z.number().nonnegative(),
+      leastMl: z.number().nonnegative(),
+      worthPerHourMinor: z.number().nonnegative(),
+    })
+    .partial()
+    .default({}),
 })
 export type Settings = z.infer<typeof settingsSchema>
 

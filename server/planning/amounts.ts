@@ -35,10 +35,12 @@ export function gramsOf(library: Library, material: string, text: string, where:
   })
 }
 
-/** A goal's amount: grams (or what turns into grams), a share in percent, or the word `rest`. */
+/** A goal's amount: grams (or what turns into grams), a share in percent, or the word `rest`, with the least that is wanted of it as in "rest >= 2 g". */
 export function goalAmountOf(library: Library, target: string, text: string, where: readonly string[]): GoalAmount {
   const trimmed = text.trim()
   if (trimmed === 'rest') return { kind: 'rest' }
+  const least = /^rest\s*(?:>=|at least)\s*(.+)$/.exec(trimmed)?.[1]
+  if (least !== undefined) return { kind: 'rest', leastG: gramsOf(library, target, least, where) }
   if (!trimmed.endsWith('%')) return { kind: 'mass', massG: gramsOf(library, target, trimmed, where) }
   const share = parseQuantity(trimmed, where, { dimensions: ['share'], zero: false })
   if (!share.ok) throw new Refusal('bad-input', share.problems)

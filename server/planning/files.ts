@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { Library } from '../../core/library/library.ts'
 import { defaultSettings, type Settings, settingsSchema } from '../../core/plan/settings.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import { schemaProblems } from '../../core/problem/schema.ts'
@@ -6,7 +7,9 @@ import { type PacksFile, packsFileSchema } from '../../core/shopping/packs.ts'
 import { type ShelfItem, shelfFileSchema } from '../../core/shopping/shelf.ts'
 import type { Given, Terminal } from '../commands/command.ts'
 import { demoParts } from '../library/demo.ts'
+import { openWorkshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
+import { isCsv, packsOfCsv, shelfOfCsv } from './csv-files.ts'
 
 async function fileOf<S extends z.ZodType>(terminal: Terminal, path: string, schema: S): Promise<z.output<S>> {
   const json = parseJson(path, await terminal.readFile(path))
@@ -23,13 +26,25 @@ export interface SideFiles {
   readonly settings: Settings
 }
 
+/**
+ * Reads them; a name that ends in .csv or .tsv is a table, anything else JSON.
+ *
+ * @throws Refusal with every fault of a file at once; of a table, line by line
+ */
 export async function sideFiles(given: Given, terminal: Terminal): Promise<SideFiles> {
+  // Only a table names its materials as people do, and needs a library to read them.
+  const library = async () => (await openWorkshop(given.texts('library'))).library
   const shelf = given.text('shelf')
   const packs = given.text('packs')
   const settings = given.text('settings')
   return {
-    shelf: shelf === undefined ? [] : shelf === 'demo' ? demoParts().shelf : (await fileOf(terminal, shelf, shelfFileSchema)).items,
-    packs: packs === undefined ? null : packs === 'demo' ? demoParts().packs : await fileOf(terminal, packs, packsFileSchema),
+    shelf: shelf === undefined ? [] : shelf === 'demo' ? demoParts().shelf : await shelfFile(terminal, library, shelf),
+    packs:
+      packs === undefined
+        ? null
+        : packs === 'demo'
+          ? demoParts().packs
+          : await packsFile(terminal, library, packs, given.text('currency') ?? 'EUR'),
     settings:
       settings === undefined
         ? defaultSettings
@@ -38,3 +53,10 @@ export async function sideFiles(given: Given, terminal: Terminal): Promise<SideF
           : await fileOf(terminal, settings, settingsSchema),
   }
 }
+
+export const shelfFile = async (terminal: Terminal, library: () => Promise<Library>, path: string): Promise<readonly ShelfItem[]> =>
+  isCsv(path) ? shelfOfCsv(await library(), path, await terminal.readFile(path)) : (await fileOf(terminal, path, shelfFileSchema)).items
+
+/** @param currency of a table's prices where no cell says otherwise */
+export const packsFile = async (terminal: Terminal, library: () => Promise<Library>, path: string, currency: string): Promise<PacksFile> =>
+  isCsv(path) ? packsOfCsv(await library(), path, await terminal.readFile(path), currency) : fileOf(terminal, path, packsFileSchema)

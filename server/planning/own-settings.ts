@@ -21,6 +21,7 @@ export const settingOptions: Readonly<Record<string, Option>> = {
   },
   reserve: { type: 'string', value: 'PERCENT', help: 'added to every need (default 10)' },
   'repeat-riskiest': { type: 'boolean', help: 'buys for one repeat of the riskiest step as well' },
+  'keep-back': { type: 'string', multiple: true, value: 'ID=2g', help: 'of the start or an intermediate, for no goal to use; repeatable' },
   'retained-sample': { type: 'string', value: '"0.1 g"', help: 'kept back of each product as a sample' },
 }
 
@@ -35,6 +36,10 @@ export function ownSettings(workshop: Workshop, given: Given, settings: Settings
     ...(reserve === null ? {} : { reserve }),
     ...(given.on('repeat-riskiest') ? { repeatRiskiest: true } : {}),
     ...(sample === undefined ? {} : { retainedSampleG: massOf(sample, '--retained-sample') }),
+    keptBack: [
+      ...settings.keptBack.filter(kept => !given.texts('keep-back').some(text => text.startsWith(`${kept.compound}=`))),
+      ...given.texts('keep-back').map(text => keptBackOf(workshop, text)),
+    ],
     batches: { ...settings.batches, ...Object.fromEntries(given.texts('batches').map(text => batchesOf(workshop, text))) },
     yields: { ...settings.yields, ...Object.fromEntries(given.texts('yield').map(text => yieldsOf(workshop, text))) },
   }
@@ -68,6 +73,13 @@ function pairOf(workshop: Workshop, option: string, text: string): readonly [str
     `Write ${option} ID=..., as waybench routes names it.`,
     'step-unknown',
   )
+}
+
+function keptBackOf({ library }: Workshop, text: string): Settings['keptBack'][number] {
+  const at = text.indexOf('=')
+  const compound = text.slice(0, Math.max(0, at)).trim()
+  if (library.materials.has(compound)) return { compound, massG: massOf(text.slice(at + 1), '--keep-back') }
+  throw badOption('--keep-back', `is "${text}".`, 'It begins with the id of a compound.', 'Write --keep-back ID=2g.', 'keep-back')
 }
 
 function batchesOf(workshop: Workshop, text: string): readonly [string, number] {

@@ -54,15 +54,17 @@ export function checkedPlanFile(workshop: Workshop, value: unknown): { readonly 
 }
 
 /**
- * A plan, reckoned with the solver.
+ * A plan, reckoned with the solver, other baskets beside the cheapest.
  *
+ * @param maxNodes limit on the search for the basket; beyond it the best found stands with its gap
  * @throws Refusal for a plan that cannot be reckoned, and for one that a list ends
  */
-export async function evaluatePlan(workshop: Workshop, plan: Plan): Promise<Evaluation> {
+export async function evaluatePlan(workshop: Workshop, plan: Plan, maxNodes?: number): Promise<Evaluation> {
   const checked = checkedPlan(workshop.library, plan)
   if (!checked.ok) throw new Refusal('bad-input', checked.problems)
   const { library, tables } = workshop
-  const evaluation = evaluate({ library, tables, traits: workshop.traits(), plan, solver: await loadSolver() })
+  const solver = await loadSolver(maxNodes)
+  const evaluation = evaluate({ library, tables, traits: workshop.traits(), plan, solver, alternatives: true })
   if ('stopped' in evaluation) throw new Refusal('no-answer', stopProblems(library, evaluation.stopped))
   return evaluation
 }
