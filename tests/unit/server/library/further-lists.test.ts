@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { waybench, waybenchJson } from '../../../support/terminal.ts'
+import { textOf } from '../../../support/tree.ts'
 
 const source = { citation: 'a list made up for this test', checked: false }
 const proof = { confidence: 'a test', sources: [source] }
@@ -54,6 +55,16 @@ describe('further regulated lists of the keeper', () => {
     expect(steps.code).toBe(1)
     const reach = await waybenchJson(['reach', '--from', 'benzoin', '--lists', folder])
     expect(reach.json?.reach.map((row: { compound: string }) => row.compound) ?? []).not.toContain('lophine')
+  })
+  it('are as the README of the data shows them: its example loads and stops', async () => {
+    const example = [...textOf('routes-data/README.md').matchAll(/```json\n(.*?)```/gs)]
+      .map(match => match[1]!)
+      .find(text => text.includes('waybench-table'))
+    const path = put('readme.json', example ?? '')
+    const { code, problems } = await waybenchJson(['reach', '--from', 'benzene', '--lists', path])
+    rmSync(path)
+    expect(code).toBe(1)
+    expect(JSON.stringify(problems)).toContain('House list of the keeper')
   })
   it('leave the next command as it was', async () => {
     expect((await waybenchJson(['plan', ...ask, '--have', '24 g'])).code).toBe(0)
