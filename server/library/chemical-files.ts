@@ -36,7 +36,9 @@ function molfileOf({ name, smiles }: Material): string {
     // The field of its SMILES says what it is.
   }
   const [, ...rest] = molecule.toMolfile().trimEnd().split('\n')
-  return [name.replace(/\s+/g, ' ').slice(0, 80), ...rest].join('\n')
+  // The first line is a title of at most 80 characters; one that looks like a mark of the format is left to the field of the name.
+  const title = name.replace(/\s+/g, ' ').slice(0, 80)
+  return [/^[$>]|^M {2}END/.test(title) ? '' : title, ...rest].join('\n')
 }
 
 /** Raw records out of an SD file: fields named as keys of the library, the structure where no SMILES stands beside it. */
@@ -135,7 +137,10 @@ export function rxnOf(library: Library, step: Transformation): string | null {
     }
   }
   reaction.setName(step.name)
-  return reaction.toRxn()
+  // The toolkit pads the counts by two blanks whatever their digits: three columns each, as the format has them.
+  const lines = reaction.toRxn().split('\n')
+  lines[4] = [reaction.getReactants(), reaction.getProducts()].map(count => String(count).padStart(3)).join('')
+  return lines.join('\n')
 }
 
 export interface EquationIn {
@@ -189,15 +194,34 @@ export function wordFor(id: string, names: NameIndex): string {
     : `${name.replace(/\s*[+>=]\s*/g, ' ')} {${id}}`
 }
 
+/**
+ * A V2000 file is cut at its own marks, by the counts of its fifth line: the toolkit's reader loses molecules where a side has ten or more.
+ * What stands over the arrow comes after the products and is left out.
+ */
 function sidesOfRxn(text: string): readonly [readonly string[], readonly string[]] | null {
   try {
-    const reaction = Reaction.fromRxn(text)
-    const of = (count: number, get: (at: number) => Molecule) => Array.from({ length: count }, (_, at) => get(at).toIsomericSmiles())
-    return [of(reaction.getReactants(), at => reaction.getReactant(at)), of(reaction.getProducts(), at => reaction.getProduct(at))]
+    const body = text.trimStart().replace(/\r\n?/g, '\n')
+    if (/^\$RXN V3000/.test(body)) {
+      const reaction = Reaction.fromRxn(body)
+      const of = (count: number, get: (at: number) => Molecule) => Array.from({ length: count }, (_, at) => get(at).toIsomericSmiles())
+      return [of(reaction.getReactants(), at => reaction.getReactant(at)), of(reaction.getProducts(), at => reaction.getProduct(at))]
+    }
+    const [head = '', ...blocks] = body.split(/^\$MOL.*\n/m)
+    // Parted by blanks, or where both have three digits by their columns.
+    const line = head.split('\n')[4] ?? ''
+    const counts = /^\s*(\d{1,3})\s+(\d{1,3})(?=\s|$)/.exec(line) ?? /^([ \d]{2}\d)([ \d]{2}\d)/.exec(line)
+    if (counts === null) return null
+    const [left, right] = [Number(counts[1]), Number(counts[2])]
+    if (left + right > blocks.length || blocks.length > mostMolecules) return null
+    const smiles = blocks.slice(0, left + right).map(block => Molecule.fromMolfile(block).toIsomericSmiles())
+    return [smiles.slice(0, left), smiles.slice(left)]
   } catch {
     return null
   }
 }
+
+/** More than any equation of a step has, coefficients written out. */
+const mostMolecules = 200
 
 const unreadable = (name: string, what: string): Problem => ({
   code: 'reaction-unreadable',

@@ -71,7 +71,9 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
 
 /** The formula out of the structure, where a table gives only that. */
 function withFormula(record: Readonly<Record<string, unknown>>, { toolkit }: Workshop): Readonly<Record<string, unknown>> {
-  if (record.formula !== undefined || typeof record.smiles !== 'string') return record
+  // A mixture's structure is that of what it contains: only what must state a formula gets one.
+  const wants = record.kind === 'compound' || record.kind === 'polymer'
+  if (!wants || record.formula !== undefined || typeof record.smiles !== 'string') return record
   const read = toolkit.parse(record.smiles)
   return read.ok && parseFormula(read.value.formula).ok ? { ...record, formula: read.value.formula } : record
 }
