@@ -105,7 +105,8 @@ function axesOf(library: Library, target: string): readonly Axis[] {
       label: 'Regulated',
       better: 'less',
       value: of(evaluation => new Set(evaluation.hazards.regulated.filter(hit => hit.action !== 'note').map(hit => hit.material)).size),
-      text: (_, value) => (value === 0 ? 'no row' : `§${noBreakSpace}${value}`),
+      text: (column, value) =>
+        column.row.flags.some(flag => flag.kind === 'barred') ? 'not for the public' : value === 0 ? 'no row' : `§${noBreakSpace}${value}`,
     },
     {
       label: 'Scale-up',

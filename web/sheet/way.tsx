@@ -69,7 +69,7 @@ function WayBody() {
           </button>
         </Problems>
       )}
-      <WayLaw rows={ways.map(way => way.row)} chosen={goal.route.steps.map(step => step.transformation)} />
+      <WayLaw ways={ways} chosen={goal.route} />
       {gentlest !== null && (
         <p>
           <b>The gentlest</b> within ten points of yield goes by{' '}

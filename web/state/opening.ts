@@ -220,7 +220,9 @@ export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {
   edits.value = 1
   atDoor.value = false
   openQuestion.value = null
-  const goals = way.goals ?? []
+  // The demo's own steps are those of a school; what the public cannot have is not led with: the search then finds the way.
+  const isPublic = settingsSchema.parse(of.settings).buyer === 'public'
+  const goals = (way.goals ?? []).map(goal => (isPublic ? { ...goal, steps: undefined } : goal))
   await bringFacts(
     goals.flatMap(goal => (goal.steps === undefined ? [] : [goal.steps])),
     [way.start.material, ...of.shelf.map(item => item.material), ...goals.map(goal => goal.target)],
