@@ -173,6 +173,13 @@ async function bringTables(): Promise<void> {
   }
 }
 
+/** Does a goal's route take this compound? One that does not could never make it, and would be refused every route. */
+function concerns(target: string, compound: string): boolean {
+  const { library } = facts.value
+  const steps = plan.value.goals.find(goal => goal.target === target)?.route.steps ?? []
+  return steps.some(step => library.transformations.get(step.transformation)?.reactants.some(one => one.compound === compound))
+}
+
 /** Asks for the routes to a compound with the options that hold now. */
 export function askRoutes(target: string): void {
   const { maxSteps, ...options } = choosing.value
@@ -180,6 +187,7 @@ export function askRoutes(target: string): void {
     from: startCompound.value,
     to: target,
     ...options,
+    make: options.make.filter(compound => concerns(target, compound)),
     ...(maxSteps === null ? {} : { maxSteps }),
     count: routesListed,
     settings: plan.value.settings,
