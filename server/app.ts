@@ -10,6 +10,7 @@ import {
   validatorCompiler,
   type ZodTypeProvider,
 } from 'fastify-type-provider-zod'
+import { cheapest } from './api/cheapest.ts'
 import { demo } from './api/demo.ts'
 import { evaluations } from './api/evaluations.ts'
 import { materials } from './api/materials.ts'
@@ -21,6 +22,7 @@ import { reach } from './api/reach.ts'
 import { readings } from './api/readings.ts'
 import { routes } from './api/routes.ts'
 import { slices } from './api/slices.ts'
+import { stock } from './api/stock.ts'
 import { tables } from './api/tables.ts'
 import { transformations } from './api/transformations.ts'
 import { weakSpotsResource } from './api/weak-spots.ts'
@@ -104,7 +106,7 @@ export async function buildApp(
         tables,
         demo,
       ]
-      for (const resource of [...resources, evaluations, plans]) await resource(typed, backing)
+      for (const resource of [...resources, cheapest, stock, evaluations, plans]) await resource(typed, backing)
       openApi(typed)
       api.setNotFoundHandler(unknownAddress)
     },

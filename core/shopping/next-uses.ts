@@ -31,7 +31,7 @@ const mostUses = 3
  */
 export function leftOvers(
   library: Library,
-  lines: readonly ShoppingLine[],
+  lines: readonly Pick<ShoppingLine, 'material' | 'left'>[],
   plan: { readonly compounds: ReadonlySet<string>; readonly transformations: ReadonlySet<string> },
 ): readonly LeftOver[] {
   return lines.flatMap(({ material, left }) => {

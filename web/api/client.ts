@@ -1,9 +1,24 @@
 import type { LibraryFile } from '../../core/library/library.ts'
 import type { Choosing } from '../../core/plan/choosing.ts'
+import type { Plan } from '../../core/plan/plan.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import type { LeftOver } from '../../core/shopping/next-uses.ts'
 import type { PacksFile } from '../../core/shopping/packs.ts'
-import type { DemoReply, MaterialHit, OpenedReply, PlanRow, ReachReply, RoutesReply, SavedPlan, SliceReply } from './replies.ts'
+import type { Quantity } from '../../core/shopping/shopping.ts'
+import type {
+  CheapestReply,
+  DemoReply,
+  MaterialHit,
+  OpenedReply,
+  PacksTableReply,
+  PlanRow,
+  ReachReply,
+  RoutesReply,
+  SavedPlan,
+  ShelfTableReply,
+  SliceReply,
+} from './replies.ts'
 
 /** What the server refused, or that it did not answer: always in words that name a cure. */
 export class Refused extends Error {
@@ -58,6 +73,20 @@ export interface RoutesQuery extends Omit<Choosing, 'maxSteps'> {
   readonly packs: PacksFile | null
 }
 
+/** Start, goals, shelf, packs and settings of a plan, what may be used, and what it may cost. */
+export interface CheapestBody {
+  readonly plan: Plan
+  readonly choosing: Choosing
+  readonly limits: { readonly budgetMinor: number | null; readonly maxHandsOnH: number | null; readonly finishBy: string | null }
+}
+
+/** What is left, and what the plan starts from, makes and does. */
+export interface LeftOversBody {
+  readonly left: readonly { readonly material: string; readonly left: Quantity }[]
+  readonly compounds: readonly string[]
+  readonly transformations: readonly string[]
+}
+
 /** The server, as functions; every one rejects with {@link Refused}. */
 export const server = {
   materials: (text: string, signal: AbortSignal, most = 20) =>
@@ -69,6 +98,10 @@ export const server = {
     ask<SliceReply>('slice', post({ routes, materials, carried })),
   tables: () => ask<unknown>('tables'),
   demo: () => ask<DemoReply>('demo'),
+  cheapest: (body: CheapestBody) => ask<CheapestReply>('cheapest', post(body)),
+  shelfTable: (name: string, text: string) => ask<ShelfTableReply>('stock/shelf', post({ name, text })),
+  packsTable: (name: string, text: string, before: PacksFile) => ask<PacksTableReply>('stock/packs', post({ name, text, before })),
+  leftOvers: (body: LeftOversBody) => ask<{ leftOvers: readonly LeftOver[] }>('stock/left-overs', post(body)),
   plans: () => ask<{ plans: readonly PlanRow[] }>('plans'),
   plan: (id: string) => ask<OpenedReply>(`plans/${encodeURIComponent(id)}`),
   savePlan: (plan: unknown) => ask<SavedPlan>('plans', post({ plan })),

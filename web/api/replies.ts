@@ -1,10 +1,12 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { JointWay } from '../../core/choose/joint.ts'
 import type { ReachRow as CoreReachRow } from '../../core/choose/reach-rows.ts'
 import type { RouteRows } from '../../core/choose/route-list.ts'
 import type { RouteRow } from '../../core/choose/route-row.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import type { Route } from '../../core/route/route.ts'
 import type { PacksFile } from '../../core/shopping/packs.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
 
@@ -88,4 +90,22 @@ export interface PlanRow {
   readonly title: string
   readonly version: number
   readonly savedAt: string
+}
+
+/** A table that was read: what was taken, and every line that was not, whole. */
+export interface TableReply {
+  readonly refused: readonly { readonly line: number; readonly text: string; readonly problems: readonly Problem[] }[]
+  readonly problems: readonly Problem[]
+}
+export interface ShelfTableReply extends TableReply {
+  readonly items: readonly ShelfItem[]
+}
+export interface PacksTableReply extends TableReply {
+  readonly packs: PacksFile
+  readonly taken: number
+}
+
+/** The cheapest way to all goals of a plan. */
+export interface CheapestReply extends Omit<JointWay, 'plan' | 'evaluation'> {
+  readonly routes: readonly Route[]
 }

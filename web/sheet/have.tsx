@@ -20,6 +20,7 @@ import { nothing } from '../state/sheet-state.ts'
 import { change, plan } from '../state/store.ts'
 import { Bench } from './bench.tsx'
 import { Question } from './question.tsx'
+import { ShelfTable } from './stock-tables.tsx'
 
 /** Question 1: what stands on the shelf, what is in hand, what the bench owns. */
 export function Have() {
@@ -83,6 +84,7 @@ function HaveBody() {
         </p>
       )}
       <AddBottle />
+      <ShelfTable />
       <ChooseStart />
       <Bench />
     </>

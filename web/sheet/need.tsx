@@ -13,10 +13,13 @@ import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
+import { Cheapest } from './cheapest.tsx'
 import { hasNoPrice } from './compare.ts'
 import { DaysStrip } from './days-strip.tsx'
 import { Question } from './question.tsx'
 import { Spare } from './spare.tsx'
+import { PacksTable } from './stock-tables.tsx'
+import { UnderTheList } from './under-the-list.tsx'
 
 /** Question 5: one shopping list for all goals, and the days. */
 export function Need() {
@@ -102,6 +105,9 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
       </p>
       <MadeUpNotes lines={shopping} />
       <PriceForm lines={toBuy.filter(line => line.costMinor === null)} />
+      <UnderTheList evaluation={evaluation} />
+      <Cheapest />
+      <PacksTable />
       <Spare evaluation={evaluation} />
       <DaysStrip evaluation={evaluation} />
     </>

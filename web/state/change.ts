@@ -2,7 +2,7 @@ import type { Choosing } from '../../core/plan/choosing.ts'
 import type { GoalAmount, Groups, LogEntry, Plan } from '../../core/plan/plan.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Route } from '../../core/route/route.ts'
-import type { Pack, Supplier } from '../../core/shopping/packs.ts'
+import type { Pack, PacksFile, Supplier } from '../../core/shopping/packs.ts'
 import type { ShelfItem } from '../../core/shopping/shelf.ts'
 
 /** Everything a person can do to a plan. `by` names the change that it carries on, so that dragging a slider is one step of Undo. */
@@ -20,6 +20,8 @@ export type Change =
   | { readonly do: 'choosing'; readonly patch: Partial<Choosing> }
   | { readonly do: 'put-on-shelf'; readonly item: ShelfItem; readonly at: number | null }
   | { readonly do: 'take-off-shelf'; readonly at: number }
+  | { readonly do: 'stock'; readonly shelf: readonly ShelfItem[] }
+  | { readonly do: 'packs'; readonly packs: PacksFile }
   | { readonly do: 'settings'; readonly patch: Partial<Settings> }
   | { readonly do: 'price'; readonly supplier: Supplier; readonly pack: Pack; readonly currency: string }
   | { readonly do: 'log'; readonly entry: LogEntry }

@@ -51,6 +51,10 @@ export function changed(state: SheetState, change: Change): SheetState {
       })
     case 'take-off-shelf':
       return withPlan({ shelf: plan.shelf.filter((_, at) => at !== change.at) })
+    case 'stock':
+      return withPlan({ shelf: change.shelf })
+    case 'packs':
+      return withPlan({ packs: change.packs })
     case 'settings':
       return withPlan({ settings: { ...plan.settings, ...change.patch } })
     case 'price':

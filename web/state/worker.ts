@@ -71,7 +71,7 @@ async function* answers(order: Extract<Order, { kind: 'plan' }>): AsyncGenerator
   yield { kind: 'amounts', id, reckoned: amounts }
   if (amounts.ok === 'reckoned') {
     const ready = await theSolver()
-    if (ready !== null) yield { kind: 'whole', id, reckoned: reckoned(plan, ready) }
+    if (ready !== null) yield { kind: 'whole', id, reckoned: reckoned(plan, ready, true) }
     for (const other of order.others) yield { kind: 'other', id, key: other.key, reckoned: reckoned(other.plan, ready) }
   }
   yield { kind: 'done', id }
@@ -103,7 +103,7 @@ async function theSolver(): Promise<Solver | null> {
   }
 }
 
-function reckoned(plan: Plan, withSolver: Solver | null): Reckoned {
+function reckoned(plan: Plan, withSolver: Solver | null, alternatives = false): Reckoned {
   if (facts === null) throw new Error('a plan came before its facts')
   try {
     const result = evaluate({
@@ -112,6 +112,7 @@ function reckoned(plan: Plan, withSolver: Solver | null): Reckoned {
       traits: facts.traits as EvaluateInput['traits'],
       plan,
       solver: withSolver,
+      alternatives,
     })
     return 'stopped' in result ? { ok: 'stopped', stopped: result.stopped } : { ok: 'reckoned', evaluation: result }
   } catch (fault) {

@@ -1,0 +1,99 @@
+import { useState } from 'preact/hooks'
+import type { Problem } from '../../core/problem/problem.ts'
+import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
+import { server } from '../api/client.ts'
+import type { CheapestReply } from '../api/replies.ts'
+import { Problems } from '../parts/problem.tsx'
+import { problemsOf } from '../state/asked.ts'
+import { change, choosing, plan } from '../state/store.ts'
+
+/** An empty field is no limit. */
+const limit = (text: string): number | null => {
+  const value = Number(text.replace(',', '.'))
+  return text.trim() === '' || !(value >= 0) ? null : value
+}
+
+/**
+ * The cheapest way to all goals: routes, make-or-buy and packs chosen together, within what may be spent and what is forbidden in question 3.
+ * The routes are taken there and then; Undo brings the others back.
+ */
+export function Cheapest() {
+  const [budget, setBudget] = useState('')
+  const [hands, setHands] = useState('')
+  const [by, setBy] = useState('')
+  const [waiting, setWaiting] = useState(false)
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const [reply, setReply] = useState<CheapestReply | null>(null)
+  const currency = plan.value.packs?.currency ?? 'EUR'
+  const look = async (): Promise<void> => {
+    setWaiting(true)
+    const budgetMajor = limit(budget)
+    try {
+      const found = await server.cheapest({
+        plan: plan.value,
+        choosing: choosing.value,
+        limits: {
+          budgetMinor: budgetMajor === null ? null : Math.round(budgetMajor * 10 ** minorDigitsOf(currency)),
+          maxHandsOnH: limit(hands),
+          finishBy: by === '' ? null : by,
+        },
+      })
+      setProblems([])
+      setReply(found)
+      change({ do: 'routes', routes: found.routes })
+    } catch (fault) {
+      setReply(null)
+      setProblems(problemsOf(fault))
+    } finally {
+      setWaiting(false)
+    }
+  }
+  return (
+    <details class="more-of">
+      <summary>The cheapest way to all goals</summary>
+      <form
+        class="line-form"
+        onSubmit={event => {
+          event.preventDefault()
+          void look()
+        }}
+      >
+        <label class="field">
+          <span>budget, {currency}</span>
+          <input class="blank n" size={6} inputMode="decimal" value={budget} onInput={event => setBudget(event.currentTarget.value)} />
+        </label>
+        <label class="field">
+          <span>hours of hands, at most</span>
+          <input class="blank n" size={5} inputMode="decimal" value={hands} onInput={event => setHands(event.currentTarget.value)} />
+        </label>
+        <label class="field">
+          <span>done by</span>
+          <input class="blank" type="date" value={by} onInput={event => setBy(event.currentTarget.value)} />
+        </label>
+        <button type="submit" class="do" disabled={waiting || plan.value.goals.length === 0}>
+          {waiting ? 'Looking …' : 'Find and take it'}
+        </button>
+      </form>
+      <p class="s soft">What question 3 forbids stays forbidden. Leave a field empty for no limit.</p>
+      <Problems of={problems} />
+      {reply !== null && (
+        <div role="status">
+          <p>
+            <b>
+              The cheapest of {reply.ways} {reply.ways === 1 ? 'way' : 'ways'}
+              {reply.figures.totalMinor === null ? '' : `: ${moneyText(reply.figures.totalMinor, currency)}`}
+              {reply.figures.priceUnknown > 0 ? ` and ${reply.figures.priceUnknown} unknown` : ''}
+            </b>
+            {reply.proven ? ', proven.' : '; not proven, the search was cut short.'}
+          </p>
+          {reply.changedByLimits !== null && <p>The limits change the way. {reply.changedByLimits}</p>}
+          <ul class="s">
+            {reply.reasons.map(reason => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </details>
+  )
+}
