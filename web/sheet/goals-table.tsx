@@ -55,11 +55,11 @@ export function Goals({ evaluation }: { readonly evaluation: Evaluation | null }
               result === undefined ? null : (
                 <tr class="in" key={`${goal.target} more`}>
                   <td colSpan={4} class="s soft under">
-                    <GroupsOf goal={goal} result={result} />
                     At typical yields {massText(result.expectedG)}; {settings.hand === 'practised' ? 'first attempts' : 'a practised hand'}{' '}
                     {massText(result.otherHandG)}. Overall yield on start {percentText(result.overallYieldOnStart)}, yield of the longest
                     chain {percentText(result.longestLinearYield)}.
                     {result.chance === null ? '' : ` The mass is reached with a chance of ${chanceText(result.chance)}.`}
+                    <GroupsOf goal={goal} result={result} />
                   </td>
                 </tr>
               ),

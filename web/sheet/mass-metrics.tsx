@@ -11,43 +11,39 @@ export function MassMetricsTable({ evaluation }: { readonly evaluation: Evaluati
   return (
     <details class="more-of">
       <summary>Mass metrics: what goes in for what comes out</summary>
-      <table class="t metrics">
-        <thead>
-          <tr>
-            <th>of</th>
-            {metricColumns.map(column => (
-              <th class="n" key={column.which}>
-                {column.short}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {metricsSheetOf(evaluation).map(row => {
-            const names = metricColumns.map(({ which }) => figureOf({ of: 'metric', which, step: row.transformation }))
-            const of = row.step === null ? 'the whole plan' : made(row.step)
-            return [
-              <tr key={row.step ?? 'all'}>
-                <th scope="row" class={row.step === null ? '' : 'plain'}>
-                  {row.step === null ? of : `${row.step} ${of}`}
-                </th>
-                {metricColumns.map(({ which, name }, at) => (
-                  <td class="n" key={which}>
-                    {row.figures[which] === null ? (
-                      <Unknown>none</Unknown>
-                    ) : (
-                      <Figure name={names[at]!} label={`${name} of ${of}`}>
-                        {row.figures[which]}
-                      </Figure>
-                    )}
-                  </td>
-                ))}
-              </tr>,
-              ...names.map(name => <WorkingRow name={name} span={metricColumns.length + 1} key={name} />),
-            ]
-          })}
-        </tbody>
-      </table>
+      {metricsSheetOf(evaluation).map(row => {
+        const of = row.step === null ? 'The whole plan' : `Step ${row.step}, ${made(row.step)}`
+        return (
+          <table class="t metrics" key={of}>
+            <caption>{of}</caption>
+            <tbody>
+              {metricColumns.map(({ which, name }) => {
+                const figure = figureOf({ of: 'metric', which, step: row.transformation })
+                const text = row.figures[which]
+                // An EcoScale that has no form here is no unknown: it is left out.
+                if (text === null && which === 'eco-scale') return null
+                return [
+                  <tr key={which}>
+                    <th scope="row" class="plain">
+                      {name}
+                    </th>
+                    <td class="n">
+                      {text === null ? (
+                        <Unknown>not defined</Unknown>
+                      ) : (
+                        <Figure name={figure} label={`${name}: ${of}`}>
+                          {text}
+                        </Figure>
+                      )}
+                    </td>
+                  </tr>,
+                  <WorkingRow name={figure} span={2} key={`${which} working`} />,
+                ]
+              })}
+            </tbody>
+          </table>
+        )
+      })}
       <p class="s soft">{metricsNote}</p>
     </details>
   )
