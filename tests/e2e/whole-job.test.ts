@@ -1,9 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
+import { clean, opened, question, words } from '../support/page.ts'
 import { pdfPages } from '../support/pdf-text.ts'
 import { type Served, served } from '../support/served.ts'
 
@@ -20,29 +21,9 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true })
 })
 
-async function opened(width = 1440, height = 900): Promise<Page & { faults: string[] }> {
-  const page = await browser.newPage({ viewport: { width, height } })
-  const faults: string[] = []
-  page.on('pageerror', error => faults.push(error.message))
-  page.on('console', message => {
-    if (message.type() === 'error') faults.push(message.text())
-  })
-  await page.goto(server.url)
-  return Object.assign(page, { faults })
-}
-
-/** A question of the sheet by its number, opened. */
-async function question(page: Page, words: RegExp) {
-  const details = page.locator('details', { has: page.locator('summary', { hasText: words }) }).first()
-  if ((await details.getAttribute('open')) === null) await details.locator('summary').first().click()
-  return details
-}
-const clean = (text: string) => text.replaceAll('\u00ad', '').replace(/[\u00a0\u202f\s]+/g, ' ')
-const words = async (locator: { innerText(): Promise<string> }) => clean(await locator.innerText())
-
 describe('a newcomer with 24 g of benzoin', () => {
   it('gets from what they have to a printed pack, and finds the plan again after a restart', async () => {
-    const page = await opened()
+    const page = await opened(browser, server.url)
     // What have I got?
     await page.getByLabel('I have').fill('24 g benzoin')
     await page.getByRole('button', { name: 'See what it can become' }).click()
@@ -53,8 +34,8 @@ describe('a newcomer with 24 g of benzoin', () => {
     await become.getByRole('checkbox', { name: /^lophine/ }).check()
     // Which way?
     const way = await question(page, /Which way/)
-    await expect.poll(async () => words(way), { timeout: 20_000 }).toMatch(/91 ?%/)
-    expect(await words(way)).toMatch(/96 ?%/)
+    // Yields on start: 0.9588 x 0.90 by nitric acid, 0.91 x 0.90 by ammonium nitrate.
+    await expect.poll(async () => words(way), { timeout: 20_000 }).toMatch(/Yield on start 86.3 % 81.9 %/)
     // How much? 24 g / 212.25 g/mol x 0.9588 x 0.90 x 296.37 g/mol = 28.9 g with nitric acid, at typical yields.
     const amount = await question(page, /How much/)
     await expect.poll(async () => words(amount), { timeout: 20_000 }).toMatch(/2[6-9]\.\d g/)
@@ -82,7 +63,7 @@ describe('a newcomer with 24 g of benzoin', () => {
     const address = new URL(page.url())
     await server.close()
     server = await served(folder)
-    const again = await opened()
+    const again = await opened(browser, server.url)
     await again.goto(`${server.url}${address.pathname}${address.search}${address.hash}`)
     await expect.poll(async () => words(again.locator('body')), { timeout: 20_000 }).toMatch(/lophine/)
     expect(await words(await question(again, /How much/))).toMatch(/2[6-9]\.\d g/)
@@ -93,7 +74,7 @@ describe('a newcomer with 24 g of benzoin', () => {
 
 describe('the demo', () => {
   it('recomputes when the amount moves, opens its workings and flips a co-reactant to made', async () => {
-    const page = await opened()
+    const page = await opened(browser, server.url)
     await page.getByText('Benzoin downstream').first().click()
     const amount = await question(page, /How much/)
     await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/benzoin/)
@@ -119,7 +100,7 @@ describe('the demo', () => {
   it.each(['Benzoin downstream', 'Castor oil to a nylon', 'Copper scrap round its salts', 'Cinnamon bark to its oil and on'])(
     'prints %s on A4 and Letter with nothing cut and the cautions on each page',
     async title => {
-      const page = await opened()
+      const page = await opened(browser, server.url)
       await page.getByText(title).first().click()
       await expect.poll(async () => words(await question(page, /How much/)), { timeout: 30_000 }).toMatch(/\d g/)
       await page.waitForTimeout(500)
@@ -143,7 +124,7 @@ describe('the demo', () => {
 
 describe('trouble', () => {
   it('is told in words with a way on: nothing of that name, no amount, an amount nobody weighs', async () => {
-    const page = await opened()
+    const page = await opened(browser, server.url)
     await page.getByLabel('I have').fill('24 parsecs benzoin')
     await page.getByRole('button', { name: 'See what it can become' }).click()
     await expect.poll(async () => words(page.locator('main'))).toMatch(/parsecs/)
@@ -155,7 +136,7 @@ describe('trouble', () => {
   })
 
   it('of a silent server leaves the plan and its arithmetic', async () => {
-    const page = await opened()
+    const page = await opened(browser, server.url)
     await page.getByText('Benzoin downstream').first().click()
     const amount = await question(page, /How much/)
     await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/\d g/)

@@ -10,15 +10,19 @@ export interface Served {
   close(): Promise<void>
 }
 
-/** The built page and the API on a free port of this machine, plans in a folder. */
-export async function served(folder: string): Promise<Served> {
+/**
+ * The built page and the API on a free port of this machine, plans in a folder.
+ *
+ * @param libraries  as the command line names them; none = the bundled one
+ */
+export async function served(folder: string, libraries: readonly string[] = []): Promise<Served> {
   const pageFolder = join(root, 'dist', 'web')
   if (!existsSync(join(pageFolder, 'index.html'))) throw new Error('The page is not built: run npm test, or npm run build first.')
   const store = openStore(folder)
   let ids = 0
   const app = await buildApp(
     {
-      workshop: await openWorkshop([]),
+      workshop: await openWorkshop(libraries),
       store,
       now: () => new Date().toISOString(),
       newId: () => `plan-${Date.now().toString(36)}-${++ids}`,
