@@ -115,6 +115,18 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
         },
       ])
     }
+    // A bond or a ring mark alone passes the library and leaves nothing behind.
+    if (molecule.getAllAtoms() === 0)
+      return bad([
+        {
+          ...smilesProblem(
+            'smiles-empty',
+            `"${clip(smiles)}" holds no atom.`,
+            'Write the atoms of the structure, such as CCO for ethanol.',
+          ),
+          where,
+        },
+      ])
     const crowded = crowdedAtom(molecule)
     if (crowded !== null)
       return bad([

@@ -27,10 +27,12 @@ export function chargeTable(charge: readonly ChargeLine[], nameOf: (material: st
  * @returns null where the first line holds no headings of a material and an amount: then it is no such table
  */
 export function linesOfChargeTable(text: string): readonly string[] | null {
-  const [head, ...rows] = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { skipEmptyLines: 'greedy' }).data
+  const body = text.replace(/^\ufeff/, '')
+  const [head] = Papa.parse<string[]>(body, { skipEmptyLines: 'greedy', preview: 1 }).data
   const at = (pattern: RegExp): number => head?.findIndex(heading => pattern.test(heading.trim().toLowerCase())) ?? -1
   const [material, amount, unit] = [at(columns.material), at(columns.amount), at(columns.unit)]
   if (material < 0 || amount < 0) return null
+  const [, ...rows] = Papa.parse<string[]>(body, { skipEmptyLines: 'greedy' }).data
   return rows.flatMap(cells => {
     const name = unguarded(cells[material] ?? '').trim()
     const measure = `${cells[amount]?.trim() ?? ''} ${unit < 0 ? '' : (cells[unit]?.trim() ?? '')}`.trim()

@@ -57,7 +57,11 @@ export function materialTable(materials: readonly Material[], delimiter: ',' | '
  * @returns raw records: the loader holds them against the schema and the rules
  */
 export function readMaterialTable(name: string, text: string): Checked<readonly Record<string, unknown>[]> {
-  const parsed = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { skipEmptyLines: 'greedy' })
+  const body = text.replace(/^\ufeff/, '')
+  // A large file that is no such table is told by its headings, before the rest of it is taken apart.
+  const faults = headingFaults(name, Papa.parse<string[]>(body, { skipEmptyLines: 'greedy', preview: 1 }).data[0] ?? [])
+  if (faults.length > 0) return bad(faults)
+  const parsed = Papa.parse<string[]>(body, { skipEmptyLines: 'greedy' })
   const problems: Problem[] = parsed.errors
     .filter(error => error.type === 'Quotes')
     .map(error => ({
@@ -69,15 +73,7 @@ export function readMaterialTable(name: string, text: string): Checked<readonly 
     }))
   const [head, ...rows] = parsed.data
   if (head === undefined || rows.length === 0) return bad([...problems, emptyTable(name)])
-  const columns = head.map((heading, at) => {
-    const key = headings.get(plain(unguarded(heading)))
-    if (key === undefined) problems.push(unknownColumn(name, heading, at))
-    return key ?? null
-  })
-  columns.forEach((key, at) => {
-    if (key !== null && columns.indexOf(key) !== at) problems.push(columnTwice(name, head[at]!, key))
-  })
-  if (!columns.includes('name')) problems.push(noName(name))
+  const columns = head.map(keyOfHeading)
   if (problems.length > 0) return bad(problems)
   const taken = new Set<string>()
   return good(
@@ -96,6 +92,22 @@ export function readMaterialTable(name: string, text: string): Checked<readonly 
     }),
     problems,
   )
+}
+
+const keyOfHeading = (heading: string): string | null => headings.get(plain(unguarded(heading))) ?? null
+
+/** Problems that are told of a heading line at the most: a file that is no table at all would have thousands. */
+const mostFaults = 20
+
+function headingFaults(name: string, head: readonly string[]): readonly Problem[] {
+  if (head.length === 0) return [emptyTable(name)]
+  const columns = head.map(keyOfHeading)
+  const problems = head.flatMap((heading, at) => (columns[at] === null ? [unknownColumn(name, heading, at)] : []))
+  columns.forEach((key, at) => {
+    if (key !== null && columns.indexOf(key) !== at) problems.push(columnTwice(name, head[at]!, key))
+  })
+  if (!columns.includes('name')) problems.push(noName(name))
+  return problems.slice(0, mostFaults)
 }
 
 /** What people write in a cell, as the library holds it. */

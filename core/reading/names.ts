@@ -122,7 +122,9 @@ export class NameIndex {
 
   /** Compounds and polymers with this very structure. */
   ofStructure(structure: Structure): readonly string[] {
-    return this.#withFormula(structure.formula).get(structure.identityKey) ?? []
+    // Canonising is the dear part: nothing is canonised where no compound has the formula.
+    const known = this.#withFormula(structure.formula)
+    return known.size === 0 ? [] : (known.get(structure.identityKey) ?? [])
   }
 
   /** The name or synonym that a mistyped one was probably meant to be, or null. Remembered: a text is read anew at every letter typed. */

@@ -66,7 +66,9 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
   if (structure !== null && own !== null && (hill(own) !== structure.formula || own.charge !== structure.composition.charge))
     problems.push(disagrees(written, structure.formula))
   // The structure decides; a formula beside it that differs is an error until one of the two is mended.
-  const formula = structure !== null ? structure.formula : own !== null ? hill(own) : null
+  const whole = structure !== null ? structure.formula : own !== null ? hill(own) : ''
+  // An open end alone has a structure and no atoms that count.
+  const formula = whole === '' ? null : whole
   const counted = structure?.composition ?? own
   const name = typed.name.trim()
   const cas = typed.cas.trim()
