@@ -5,6 +5,7 @@ import { byNumber } from '../plan/merged-steps.ts'
 import type { Plan } from '../plan/plan.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import { nameIn } from './names.ts'
+import { leftOversOf, solventsOf } from './shopping-notes.ts'
 
 /** Columns of the file, the same for every section; what a section has no use for stays empty. */
 export const csvColumns = [
@@ -31,7 +32,7 @@ type Cells = Partial<Record<Column, string | number | null>>
 
 /**
  * The plan as one CSV table (RFC 4180, CRLF, UTF-8 with a byte order mark so that spreadsheets read it as such): goals, steps, charges,
- * shopping, orders, hazards, meetings, gas, waste, regulated, days, notes and cautions, told apart by the first column. Figures are bare
+ * shopping, orders, left-overs, other baskets, solvents, hazards, meetings, gas, waste, regulated, days, notes and cautions, told apart by the first column. Figures are bare
  * numbers with a point, at full precision; an empty `amount` means that it is not known, and `note` says so. A text that a spreadsheet would
  * read as a formula is escaped with an apostrophe.
  */
@@ -42,6 +43,7 @@ export function planCsv(library: Library, plan: Plan, evaluation: Evaluation): s
     ...charges(library, evaluation),
     ...shopping(library, evaluation),
     ...orders(evaluation),
+    ...underTheList(library, plan, evaluation),
     ...hazards(library, evaluation),
     ...meetings(library, evaluation),
     ...gasAndWaste(library, evaluation),
@@ -132,6 +134,42 @@ const shopping = (library: Library, { shopping: list, basket }: Evaluation): rea
       ...line.notes,
     ].join('; '),
   }))
+
+/** What is left, what else could be bought, what could be got back. */
+function underTheList(library: Library, plan: Plan, evaluation: Evaluation): readonly Cells[] {
+  const nameOf = nameIn(library)
+  const { basket, otherBaskets = [] } = evaluation
+  const currency = basket?.currency ?? ''
+  return [
+    ...leftOversOf(library, evaluation).map(one => ({
+      section: 'left over',
+      id: one.material,
+      name: nameOf(one.material),
+      amount: one.left.amount,
+      unit: one.left.unit,
+      note: one.couldServe.map(use => `could serve ${use.transformation}, ${use.times} times`).join('; '),
+    })),
+    ...otherBaskets.map(other => ({
+      section: 'other basket',
+      id: other.kind,
+      cost: major(other.totalMinor, currency),
+      currency,
+      note: [
+        `costs ${major(other.moreMinor, currency)} more`,
+        ...other.packs.map(pack => `${pack.count} x ${pack.amount} ${pack.unit} ${pack.material} from ${pack.supplier}`),
+      ].join('; '),
+    })),
+    ...solventsOf(library, plan.settings, evaluation).map(one => ({
+      section: 'solvent',
+      id: one.material,
+      name: nameOf(one.material),
+      amount: one.recoverableMl,
+      unit: 'mL',
+      state: one.worthIt ? 'worth distilling' : 'not worth distilling',
+      note: `of ${one.usedMl} mL used; ${one.hours} h; ${one.why}`,
+    })),
+  ]
+}
 
 const orders = ({ basket }: Evaluation): readonly Cells[] =>
   basket === null

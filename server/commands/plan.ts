@@ -1,10 +1,14 @@
+import type { Library } from '../../core/library/library.ts'
 import { planChanges } from '../../core/plan/changes.ts'
 import { planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
+import { leftOversOf, solventsOf } from '../../core/report/shopping-notes.ts'
 import { planText } from '../../core/report/text.ts'
+import { withSlice } from '../library/with-slice.ts'
 import { openWorkshop, type Workshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
+import { type Chosen, cheapestOptions, cheapestPlan, chosenWords, limitsFrom, wantsCheapest } from '../planning/cheapest.ts'
 import { choosingFrom } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { gentlestWords } from '../planning/gentlest.ts'
@@ -13,6 +17,7 @@ import { ownSettings, settingOptions } from '../planning/own-settings.ts'
 import { evaluatePlan, type openPlan, planIn } from '../planning/plan-file.ts'
 import { printed } from '../planning/printed.ts'
 import { planOf } from '../planning/request.ts'
+import { withShelved } from '../planning/shelving.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
 
@@ -20,7 +25,7 @@ export const plan: Command = {
   name: 'plan',
   summary: 'amounts, shopping, hazards and days of a route or of several goals',
   usage:
-    '--from ID --to ID [--steps ID,ID,... | choosing options --route N] (--have "24 g" | --want "5 g" [--confidence 0.9])\n       waybench plan --from ID --goal ID=5g [--goal ID=50%] [--goal ID=rest] (--have "24 g" | --confidence 0.9)\n       waybench plan FILE',
+    '--from ID --to ID [--steps ID,ID,... | choosing options --route N] (--have "24 g" | --want "5 g" [--confidence 0.9])\n       waybench plan --from ID --goal ID=5g [--goal ID=50%] [--goal ID=rest] (--have "24 g" | --confidence 0.9)\n       waybench plan ... --cheapest [--budget 70] [--max-hands-on 5] [--finish-by 2026-12-11]\n       waybench plan FILE',
   options: {
     from: { type: 'string', value: 'ID', help: 'what is in hand' },
     to: { type: 'string', value: 'ID', help: 'what is wanted' },
@@ -41,22 +46,39 @@ export const plan: Command = {
     steps: { type: 'string', value: 'ID,ID', help: 'the transformations of the route' },
     route: { type: 'string', value: 'N', help: 'number of the route as waybench routes lists it (default 1)' },
     ...choosingOptions,
-    shelf: { type: 'string', value: 'FILE', help: 'what is in stock (waybench-shelf); "demo" names the invented one' },
+    ...cheapestOptions,
+    shelf: { type: 'string', value: 'FILE', help: 'what is in stock (waybench-shelf, or a table .csv); "demo" names the invented one' },
+    currency: { type: 'string', value: 'EUR', help: 'of the prices in a packs table (default EUR)' },
+    shelve: {
+      type: 'string',
+      multiple: true,
+      value: 'ID',
+      help: 'moves a second product of the plan to its shelf, for other steps to use; repeatable',
+    },
+    'basket-limit': {
+      type: 'string',
+      value: 'N',
+      help: 'nodes that the search for the basket may take; beyond it the best found, with its gap',
+    },
     print: { type: 'string', value: 'FILE', help: 'writes the pack: .html, .csv or .txt; .ics writes the days for a calendar' },
     since: { type: 'string', value: 'FILE', help: 'an earlier plan file: the pack says what changed since' },
     save: { type: 'string', value: 'FILE', help: 'writes the plan file' },
   },
   positionals: { least: 0, most: 1, what: 'files' },
   async run(given, terminal) {
-    const workshop = await openWorkshop(given.texts('library'))
+    const opened = await openWorkshop(given.texts('library'), given.texts('lists'))
     const file = given.words[0]
-    const asked = await sinceEarlier(
-      workshop,
+    const found = await sinceEarlier(
+      opened,
       given,
       terminal,
-      file === undefined ? await planAsked(workshop, given, terminal) : await planSaved(workshop, file, given, terminal),
+      file === undefined ? await planAsked(opened, given, terminal) : await planSaved(opened, file, given, terminal),
     )
-    const evaluation = await evaluatePlan(workshop, asked.plan)
+    const workshop = found.slice === undefined ? opened : withSlice(opened, found.slice)
+    const shelve = given.texts('shelve')
+    const asked = shelve.length === 0 ? found : { ...found, plan: withShelved(workshop, found.plan, shelve) }
+    const limit = given.text('basket-limit') === undefined ? undefined : given.whole('basket-limit', 0, 1_000_000_000, 0)
+    const evaluation = await evaluatePlan(workshop, asked.plan, limit)
     for (const path of [given.text('print')].filter(p => p !== undefined)) {
       await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today))
       terminal.err(`Wrote ${path}.\n`)
@@ -66,8 +88,14 @@ export const plan: Command = {
       await terminal.writeFile(save, `${JSON.stringify(planFileOf(workshop.library, asked.plan), null, 2)}\n`)
       terminal.err(`Wrote ${save}.\n`)
     }
-    if (given.on('json')) terminal.out(`${JSON.stringify({ ...evaluation, changes: asked.changes }, null, 2)}\n`)
-    else {
+    if (given.on('json')) {
+      const under = {
+        leftOvers: leftOversOf(workshop.library, evaluation),
+        solvents: solventsOf(workshop.library, asked.plan.settings, evaluation),
+      }
+      const chosen = asked.chosen === undefined ? {} : { chosen: asked.chosen }
+      terminal.out(`${JSON.stringify({ ...evaluation, ...under, ...chosen, changes: asked.changes }, null, 2)}\n`)
+    } else {
       if (asked.note !== null) terminal.out(`${asked.note}\n\n`)
       for (const change of asked.changes) terminal.out(`${paragraph(change)}\n`)
       terminal.out(planText(workshop.library, asked.plan, evaluation))
@@ -80,6 +108,10 @@ interface Asked {
   readonly plan: Plan
   /** What was chosen without being asked for, in words. */
   readonly note: string | null
+  /** Records that a saved plan brings along. */
+  readonly slice?: Library
+  /** How the cheapest way was chosen, where it was asked for. */
+  readonly chosen?: Chosen
   readonly changes: readonly ReturnType<typeof openPlan>['changes'][number][]
 }
 
@@ -108,8 +140,11 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
         'option-clash',
       )
   }
-  const { plan, changes } = await planIn(workshop, file, terminal)
-  return { plan, changes, note: null }
+  const { plan, changes, slice } = await planIn(workshop, file, terminal)
+  if (!wantsCheapest(given)) return { plan, changes, slice, note: null }
+  const limits = limitsFrom(given, plan.packs?.currency ?? 'EUR')
+  const answer = await cheapestPlan(withSlice(workshop, slice), plan, plan.goals, choosingFrom(given), limits)
+  return { ...answer, changes, slice, note: chosenWords(workshop, answer) }
 }
 
 /** Held against an earlier file: one version after it, with what changed. */
@@ -194,6 +229,19 @@ async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): 
     side: { ...side, settings },
     seed: given.whole('seed', 0, 4_294_967_295, 1),
     title: `${library.materials.get(from)?.name ?? from} to ${goals.map(goal => library.materials.get(goal.target)?.name ?? goal.target).join(', ')}`,
+  }
+  if (wantsCheapest(given)) {
+    if (steps !== undefined || given.text('route') !== undefined)
+      throw badOption(
+        steps === undefined ? '--route' : '--steps',
+        'does not go with --cheapest.',
+        'The cheapest way chooses the routes itself.',
+        'Leave one of the two out.',
+        'option-clash',
+      )
+    const bare = { ...request.side, title: request.title, start: { material: from, massG: haveG }, log: [], seed: request.seed }
+    const answer = await cheapestPlan(workshop, bare, goals, choosing, limitsFrom(given, side.packs?.currency ?? 'EUR'))
+    return { ...answer, changes: [], note: chosenWords(workshop, answer) }
   }
   const plan = planOf(workshop, request)
   const chosen = steps === undefined && given.text('route') === undefined && goals.length === 1

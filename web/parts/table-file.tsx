@@ -40,9 +40,8 @@ export function TableFile({ label, one, read }: TableFileProps) {
     if (file !== undefined) void file.text().then(text => take(file.name, text))
   }
   return (
-    <div
+    <fieldset
       class="table-file"
-      role="group"
       aria-label={label}
       onDragOver={event => event.preventDefault()}
       onDrop={event => {
@@ -96,6 +95,6 @@ export function TableFile({ label, one, read }: TableFileProps) {
           </button>
         </form>
       )}
-    </div>
+    </fieldset>
   )
 }
