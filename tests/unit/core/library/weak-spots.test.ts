@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest'
+import type { Source } from '../../../../core/library/source.ts'
+import { trustInDensity, trustInHazards, trustInYield } from '../../../../core/library/trust.ts'
+import { weakSpots } from '../../../../core/library/weak-spots.ts'
+import { material, smallLibrary, transformation } from '../../../support/small-library.ts'
+
+const seen: Source = { citation: 'a book', checked: true }
+const bench: Source = { citation: 'own bench, 2026-12-03', checked: true }
+const report = { percent: 70, source: seen }
+
+describe('how sure a figure is', () => {
+  it('of a yield: seen, remembered, own bench', () => {
+    expect(trustInYield(transformation({ id: 't', confidence: 'checked', sources: [seen] }))).toBe('seen')
+    expect(trustInYield(transformation({ id: 't', confidence: 'memory', sources: [seen] }))).toBe('remembered')
+    expect(trustInYield(transformation({ id: 't', confidence: 'checked', sources: [bench, seen] }))).toBe('own bench')
+  })
+  it('of hazards: an empty list that is only remembered is unknown', () => {
+    const with_ = (from: string | undefined, codes: string[]) =>
+      trustInHazards(material({ id: 'm', hazards: { codes, signalWord: 'none', ...(from === undefined ? {} : { from }) } }))
+    expect(with_('EU Annex VI', [])).toBe('seen')
+    expect(with_('memory', ['H225'])).toBe('remembered')
+    expect(with_('memory', [])).toBe('unknown')
+    expect(with_(undefined, [])).toBe('unknown')
+  })
+  it('of a density: by the sources that speak of it', () => {
+    expect(trustInDensity(material({ id: 'm' }))).toBe('unknown')
+    expect(trustInDensity(material({ id: 'm', densityGPerMl: 1, sources: [{ ...seen, for: 'hazards' }] }))).toBe('remembered')
+    expect(trustInDensity(material({ id: 'm', densityGPerMl: 1, sources: [{ ...seen, for: 'density' }] }))).toBe('seen')
+  })
+})
+
+describe('weak spots', () => {
+  const kinds = (library: Parameters<typeof weakSpots>[0], runs?: ReadonlyMap<string, number>) =>
+    weakSpots(library, runs ?? null).map(spot => `${spot.kind}: ${spot.id}`)
+
+  it('are the single source, the memory, the estimate, the missing density and label', () => {
+    const library = smallLibrary(
+      [
+        material({ id: 'bare', hazards: { codes: [], signalWord: 'none', from: 'memory' } }),
+        material({ id: 'poured', form: 'liquid' }),
+        material({ id: 'weighed' }),
+      ],
+      [
+        transformation({ id: 'one-source', confidence: 'checked', sources: [seen], timesBasis: 'source' }),
+        transformation({ id: 'two-reports', confidence: 'checked', sources: [seen], timesBasis: 'source', reports: [report, report] }),
+        transformation({ id: 'remembered', confidence: 'memory', sources: [seen], timesBasis: 'estimate' }),
+      ],
+    )
+    expect(kinds(library)).toEqual([
+      'hazards unknown: bare',
+      'no density: poured',
+      'remembered yield: remembered',
+      'single-source yield: one-source',
+      'estimated times: remembered',
+    ])
+  })
+  it('tell what was never run only where a log is at hand', () => {
+    const library = smallLibrary(
+      [],
+      ['a', 'b'].map(id => transformation({ id, confidence: 'checked', sources: [seen], timesBasis: 'source', reports: [report, report] })),
+    )
+    expect(kinds(library)).toEqual([])
+    expect(kinds(library, new Map([['a', 2]]))).toEqual(['never run here: b'])
+  })
+})

@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest'
+import { transformationSchema } from '../../../../core/library/transformation.ts'
+import type { Reading } from '../../../../web/entry/api.ts'
+import { emptyWriting, textOf, type Writing } from '../../../../web/entry/draft.ts'
+import { answered, answeredTerm, drafted, numberTyped, temperatureTyped } from '../../../../web/entry/record.ts'
+import { library, prepared } from '../../../support/reader.ts'
+
+const reading = (writing: Writing): Reading => {
+  const read = prepared(...textOf(writing).split('\n'))
+  const ids = [...read.reactants, ...read.products].flatMap(term => term.compound ?? [])
+  const materials = Object.fromEntries(
+    ids.map(id => {
+      const { name, form } = library.materials.get(id)!
+      return [id, { name, form, molarMass: null, depiction: { kind: 'words' as const } }]
+    }),
+  )
+  return { ...read, materials }
+}
+const whole: Writing = {
+  ...emptyWriting,
+  equation: '2 benzaldehyde -> benzoin',
+  body: 'benzaldehyde 60 mL\n9.2 g thiamine hydrochloride\n3 M NaOH, 20 mL\nwarm at 60-65 C for 90 min',
+  outcome: '45-48 g',
+  low: '72',
+  high: '77',
+  hours: '30',
+  exotherm: 'none',
+  hood: 'yes',
+  source: 'a page',
+  known: 'checked',
+}
+const of = (writing: Writing) => drafted(writing, reading(writing), '2026-12-03', id => library.transformations.has(id))
+
+describe('a record out of what was written', () => {
+  it('is whole, in the library format, with the typical yield from the isolated mass', () => {
+    const { record, lacking } = of(whole)
+    expect(lacking).toEqual([])
+    expect(transformationSchema.safeParse(record).success).toBe(true)
+    // The source of the bundled record: 60 mL benzaldehyde gave 45-48 g, 74 % of 62.6 g.
+    expect(record).toMatchObject({
+      yieldPercent: { low: 72, typical: 74.2, high: 77 },
+      temperatureC: [60, 65],
+      elapsedHours: 30,
+      confidence: 'checked',
+    })
+  })
+  it('says in plain words what is lacking, field by field, and gives no record', () => {
+    const { record, lacking } = of({ ...whole, low: '', hood: '', source: '', known: '', hours: '', body: 'benzaldehyde 60 mL' })
+    expect(record).toBeNull()
+    expect(lacking.map(one => one.field).sort()).toEqual(['hood', 'hours', 'known', 'low', 'source'])
+  })
+  it('is none while a line is not settled or the equation is off', () => {
+    expect(of({ ...whole, body: `${whole.body}\n25 mL HCl` }).record).toBeNull()
+    expect(of({ ...whole, equation: 'benzaldehyde -> benzoin + H2O' }).record).toBeNull()
+    expect(of({ ...whole, body: `${whole.body}\nqwertz uiop` }).lacking.map(one => one.field)).toEqual(['body'])
+  })
+  it('refuses yields out of order or out of reason', () => {
+    for (const [low, high] of [
+      ['80', '77'],
+      ['72', '70'],
+      ['72', '120'],
+      ['-1', '77'],
+      ['a lot', '77'],
+    ] as const)
+      expect(of({ ...whole, low, high }).record, `${low} ${high}`).toBeNull()
+  })
+  it('takes a role that a person set, and marks the own bench', () => {
+    const { record } = of({ ...whole, known: 'own', source: 'book 3, page 12', roles: { '3 M NaOH, 20 mL': 'base' } })
+    expect((record!.charge as { role: string }[])[2]!.role).toBe('base')
+    expect(record!.sources).toEqual([{ citation: 'own bench, 2026-12-03: book 3, page 12', checked: true }])
+  })
+  it('finds an id that is free', () => {
+    const read = reading(whole)
+    const id = read.transformation.id!
+    expect(drafted(whole, read, '2026-12-03', one => one === id).record!.id).toBe(`${id}-2`)
+    expect(of({ ...whole, inPlaceOf: 'benzoin-thiamine' }).record!.id).toBe('benzoin-thiamine')
+  })
+  it('gives off the gases of the equation', () => {
+    const gas: Writing = {
+      ...whole,
+      equation: 'adipic acid -> cyclopentanone + CO2 + H2O',
+      body: 'adipic acid 200 g',
+      outcome: '86-92 g',
+      low: '70',
+      high: '80',
+    }
+    expect(of(gas).record!.gasEvolved).toEqual([{ compound: 'carbon-dioxide', perMolLimiting: 1 }])
+  })
+})
+
+describe('answers to what was asked', () => {
+  it('stand behind what was typed, which stays, and settle it', () => {
+    const body = answered('21.2 g benzoin\n25 mL HCl', '25 mL HCl', 'hydrochloric-acid-conc')
+    expect(body).toBe('21.2 g benzoin\n25 mL HCl {hydrochloric-acid-conc}')
+    const read = prepared('benzoin + acetic anhydride -> benzoin acetate + acetic acid', ...body.split('\n'))
+    expect(read.lines[1]).toMatchObject({ text: '25 mL HCl {hydrochloric-acid-conc}', material: 'hydrochloric-acid-conc' })
+    expect(read.problems).toEqual([])
+  })
+  it('an id in braces is exact, also where the table of ambiguous names has it, and one that is not there is told', () => {
+    for (const id of ['ammonia', 'carvone', 'ethanol'])
+      expect(prepared('benzoin -> benzil + H2', `2 g x {${id}}`).lines[0]?.material).toBe(id)
+    const read = prepared(answeredTerm('2 benzaldehyde -> benzoin', 'benzoin', 'no-such-thing'), '5 g benzaldehyde')
+    expect(read.balanced).toBe(false)
+    expect(read.problems.map(one => one.code)).toContain('name-unknown')
+  })
+})
+
+describe('numbers as people type them', () => {
+  it.each([
+    ['74', 74],
+    ['74 %', 74],
+    ['7,5', 7.5],
+    ['30 h', 30],
+    ['', null],
+    ['1e5', null],
+    ['٢٥', null],
+    ['seventy', null],
+  ])('%j is %s', (text, value) => expect(numberTyped(text)).toBe(value))
+  it.each([
+    ['60-65', [60, 65]],
+    ['-5 to 0 °C', [-5, 0]],
+    ['78', [78, 78]],
+    ['5–-3', [-3, 5]],
+    ['warm', null],
+  ])('%j is %s', (text, value) => expect(temperatureTyped(text)).toEqual(value))
+})
