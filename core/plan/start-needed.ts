@@ -25,10 +25,31 @@ export const usualConfidence = 0.9
  */
 export function startNeeded(library: Library, plan: Plan, confidence: number): StartNeeded | null {
   const goals = plan.goals.filter(g => g.amount.kind === 'mass')
+  if (goals.length === 0) return null
+  let answers = known.get(library)
+  if (!answers) {
+    answers = new Map()
+    known.set(library, answers)
+  }
+  // What is in hand is no part of it: a slider over the start asks the same again and again.
+  const name = JSON.stringify([goals, plan.start.material, plan.settings, plan.seed, confidence])
+  let answer = answers.get(name)
+  if (answer === undefined) {
+    answer = reckoned(library, { ...plan, goals }, confidence)
+    if (answers.size >= mostKnown) answers.delete(answers.keys().next().value!)
+    answers.set(name, answer)
+  }
+  return answer
+}
+
+const known = new WeakMap<Library, Map<string, StartNeeded | null>>()
+const mostKnown = 64
+
+function reckoned(library: Library, plan: Plan, confidence: number): StartNeeded | null {
   const { topUps: _topUps, repeats: _repeats, ...rest } = plan
-  const bare: Plan = { ...rest, goals, start: { ...plan.start, massG: null }, log: [] }
-  const checked = goals.length === 0 ? null : checkedPlan(library, bare)
-  if (!checked?.ok) return null
+  const bare: Plan = { ...rest, start: { ...plan.start, massG: null }, log: [] }
+  const checked = checkedPlan(library, bare)
+  if (!checked.ok) return null
   const input = { library, plan: bare, merged: checked.value, settings: plan.settings }
   const typical = confidentAmounts(input, null)
   const sure = confidentAmounts(input, confidence)
