@@ -4,6 +4,7 @@ import { noBreakSpace } from '../../core/quantity/print.ts'
 import { packText, quantityWords } from '../../core/report/amounts.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { isRegulated } from '../../core/report/regulated.ts'
+import { shoppingNotesOf } from '../../core/report/shopping-notes.ts'
 import { shoppingSheetOf } from '../../core/report/shopping-sheet.ts'
 import { capital } from '../../core/report/words.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
@@ -18,6 +19,7 @@ export function ShoppingPage(props: PackProps) {
   const { library, plan, evaluation } = props
   const { basket } = evaluation
   const sheet = shoppingSheetOf(library, evaluation)
+  const under = shoppingNotesOf(library, plan.settings, evaluation)
   const nameOf = nameIn(library)
   const currency = basket?.currency ?? 'EUR'
   const rows = (lines: readonly ShoppingLine[], supplier?: string) =>
@@ -104,6 +106,22 @@ export function ShoppingPage(props: PackProps) {
           rows={sheet.left.map(line => [nameOf(line.material), `${line.open ? 'up to ' : ''}${quantityWords(line.left)}`])}
         />
       </div>
+      {under.gap !== null && <p>{under.gap}</p>}
+      {under.leftOvers.length > 0 && (
+        <section>
+          <h2>What is left over could serve</h2>
+          {under.leftOvers.map(text => (
+            <p class="s" key={text}>
+              {text}
+            </p>
+          ))}
+        </section>
+      )}
+      {[...under.otherBaskets, ...under.solvents].map(text => (
+        <p class="s soft" key={text}>
+          {text}
+        </p>
+      ))}
       {notes.map(note => (
         <p class="s soft" key={note}>
           {note}
