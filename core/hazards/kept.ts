@@ -7,8 +7,8 @@ export interface Kept {
 /** What the calendar tells the hazard list: how long materials are kept, and on which day each step is worked up. */
 export interface Timing {
   readonly kept: ReadonlyMap<string, Kept>
-  /** ISO date by step number; a step that is not placed is absent. */
-  readonly workedUp: ReadonlyMap<string, string>
+  /** By step number the ISO date of each batch; a step that is not placed is absent. */
+  readonly workedUp: ReadonlyMap<string, readonly string[]>
 }
 
 /** Hours as days of storage: what stands there at all stands there a day. */

@@ -87,12 +87,14 @@ export function wasteOf(
     })
 }
 
-/** The parts by the day on which their step is worked up; what has no day comes last. */
+/** The parts by the day on which their step is worked up, each batch its share; what has no day comes last. */
 function byDay(parts: readonly Part[], timing: Timing | null): WasteLine['byDay'] {
   const days = new Map<string, Part[]>()
   for (const part of parts) {
-    const date = timing?.workedUp.get(part.step) ?? ''
-    days.set(date, [...(days.get(date) ?? []), part])
+    const dates = timing?.workedUp.get(part.step) ?? ['']
+    const shareOf = (figure: number | null): number | null => (figure === null ? null : figure / dates.length)
+    for (const date of dates)
+      days.set(date, [...(days.get(date) ?? []), { ...part, massG: shareOf(part.massG), volumeMl: shareOf(part.volumeMl) }])
   }
   return [...days]
     .sort(([a], [b]) => Number(a === '') - Number(b === '') || (a < b ? -1 : 1))

@@ -9,16 +9,14 @@ import type { ChargedStep } from '../route/charged.ts'
  * Materials of a step that has no place on the calendar have no dates.
  */
 export function timingOf(steps: readonly ChargedStep[], { booked }: Pick<Days, 'booked'>): Timing {
-  const spans = new Map<string, { fromH: number; toH: number; workedUp: string | null }>()
+  const spans = new Map<string, { fromH: number; toH: number; workedUp: readonly string[] }>()
   for (const step of steps) {
     const mine = booked.filter(one => one.step === step.transformation || one.step === step.number)
     if (mine.length === 0) continue
-    const hands = mine.filter(one => one.kind !== 'stand')
-    const last = (hands.length > 0 ? hands : mine).reduce((a, b) => (b.endH > a.endH ? b : a))
     spans.set(step.transformation, {
       fromH: Math.min(...mine.map(one => one.startH)),
       toH: Math.max(...mine.map(one => one.endH)),
-      workedUp: last.end?.slice(0, 10) ?? null,
+      workedUp: [...new Set(mine.map(one => one.batch))].flatMap(batch => workUpDay(mine.filter(one => one.batch === batch)) ?? []),
     })
   }
   const finishH = Math.max(0, ...[...spans.values()].map(span => span.toH))
@@ -41,10 +39,17 @@ export function timingOf(steps: readonly ChargedStep[], { booked }: Pick<Days, '
   }
   for (const material of undated) kept.delete(material)
   const workedUp = new Map(
-    steps.flatMap((step): [string, string][] => {
-      const date = spans.get(step.transformation)?.workedUp
-      return date == null ? [] : [[step.number, date]]
+    steps.flatMap((step): [string, readonly string[]][] => {
+      const dates = spans.get(step.transformation)?.workedUp ?? []
+      return dates.length === 0 ? [] : [[step.number, dates]]
     }),
   )
   return { kept, workedUp }
+}
+
+/** The day on which hands last worked on a batch; what follows is drying. Null where the calendar has no dates. */
+function workUpDay(entries: Days['booked']): string | null {
+  const hands = entries.filter(one => one.kind !== 'stand')
+  const last = (hands.length > 0 ? hands : entries).reduce((a, b) => (b.endH > a.endH ? b : a))
+  return last.end?.slice(0, 10) ?? null
 }

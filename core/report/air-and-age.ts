@@ -10,15 +10,14 @@ const dateText = longDate
 /** A peroxide former with its bottles and the day by which each is tested. */
 export function peroxideText(library: Library, line: PeroxideLine): string {
   const name = capital(nameIn(library)(line.material))
-  const rule = `test ${counted(line.testAfterMonths, 'month')} after opening at the latest`
   const bottles = line.bottles.map(({ opened, testBy, overdue, place }) => {
     const where = place === null ? '' : ` (${place})`
     if (opened === null || testBy === null) return `A bottle${where} has no opening date: test it before use or throw it out.`
     const due = overdue === true ? 'overdue: test it before use or throw it out' : `test by ${dateText(testBy)}`
     return `Opened ${dateText(opened)}${where}: ${due}.`
   })
-  const fresh = bottles.length > 0 ? '' : ` Opened on ________, ${rule}.`
-  return `${name}, class ${line.class}, ${stepsText(line.steps)}: ${line.action}; ${rule}.${fresh}${bottles.map(text => ` ${text}`).join('')}`
+  const blank = `Opened on ________: test ${counted(line.testAfterMonths, 'month')} later at the latest.`
+  return `${name}, class ${line.class}, ${stepsText(line.steps)}: ${line.action}. ${bottles.length === 0 ? blank : bottles.join(' ')}`
 }
 
 /** What all the lines about the room take for granted. */

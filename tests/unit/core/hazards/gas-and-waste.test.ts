@@ -192,6 +192,19 @@ describe('waste', () => {
     expect(left(1)).toEqual(['acid'])
   })
 
+  it('comes by day of work-up, each batch its share, and adds up to all of it', () => {
+    const charges = [chargedLine({ material: 'ether', massG: 30, volumeMl: 42 }), chargedLine({ material: 'powder', massG: 10 })]
+    const step = (number: string) => chargedStep({ ...base, transformation: 'plain', number, expectedG: 8, charges })
+    const timing = { kept: new Map(), workedUp: new Map([['1', ['2026-12-01', '2026-12-02']]]) }
+    const line = wasteOf(library, tables, traits, [step('1'), step('2')], timing)[0]!
+    expect(line.byDay).toEqual([
+      { date: '2026-12-01', steps: ['1'], massG: 16, volumeMl: 21 },
+      { date: '2026-12-02', steps: ['1'], massG: 16, volumeMl: 21 },
+      { date: null, steps: ['2'], massG: 32, volumeMl: 42 },
+    ])
+    expect(line).toMatchObject({ massG: 64, volumeMl: 84 })
+  })
+
   describe('in one container', () => {
     const residues = (...each: string[][]) => ({
       stream: 'oxidiser',

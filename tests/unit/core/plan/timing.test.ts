@@ -65,8 +65,12 @@ describe('days of storage', () => {
   })
   it('put the waste of a step on the day on which hands last worked on it', () => {
     expect([...timing.workedUp]).toEqual([
-      ['1', '2026-12-01'],
-      ['2', '2026-12-03'],
+      ['1', ['2026-12-01']],
+      ['2', ['2026-12-03']],
     ])
+  })
+  it('and where a step runs in batches, on the day of each', () => {
+    const again = [...days.booked, { ...booked('first', 'hands', 24, 27, '2026-12-02T21:30'), batch: 2 }]
+    expect(timingOf([first, second], { booked: again }).workedUp.get('1')).toEqual(['2026-12-01', '2026-12-02'])
   })
 })
