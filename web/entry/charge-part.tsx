@@ -176,7 +176,13 @@ function LineAsked({
         }}
       >
         {candidates.map(id => (
-          <button type="button" class="do" key={id} onClick={() => replaceWriting({ body: answered(writing.value.body, text, id) })}>
+          <button
+            type="button"
+            class="do"
+            disabled={!readingState.value.fresh}
+            key={id}
+            onClick={() => replaceWriting({ body: answered(writing.value.body, text, id) })}
+          >
             {reading.materials[id]?.name ?? id}
           </button>
         ))}
@@ -185,7 +191,12 @@ function LineAsked({
   return (
     <ProblemNote problem={problem}>
       {problem.code === 'name-unknown' ? (
-        <button type="button" class="do" onClick={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}>
+        <button
+          type="button"
+          class="do"
+          disabled={!readingState.value.fresh}
+          onClick={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}
+        >
           Enter it as a new material
         </button>
       ) : undefined}

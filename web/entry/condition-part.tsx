@@ -33,7 +33,7 @@ export function ConditionPart() {
         label="Temperature, °C"
         help="One figure or a range: 60-65. May stay open."
         value={it.temperature}
-        placeholder={read?.temperatureC?.join(' to ')}
+        placeholder={read?.temperatureC === undefined ? undefined : [...new Set(read.temperatureC)].join(' to ')}
         invalid={it.temperature !== '' && temperatureTyped(it.temperature) === null}
         onText={temperature => write({ temperature })}
       />

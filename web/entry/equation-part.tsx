@@ -55,6 +55,7 @@ export function EquationPart() {
                     <button
                       type="button"
                       class="do"
+                      disabled={!readingState.value.fresh}
                       key={proposal.equation}
                       onClick={() => replaceWriting({ equation: proposal.equation })}
                     >
@@ -115,6 +116,7 @@ function TermAsked({ term, reading }: { readonly term: TermShown; readonly readi
           <button
             type="button"
             class="do"
+            disabled={!readingState.value.fresh}
             key={id}
             onClick={() => replaceWriting({ equation: answeredTerm(writing.value.equation, term.text, id) })}
           >
@@ -125,7 +127,7 @@ function TermAsked({ term, reading }: { readonly term: TermShown; readonly readi
     )
   return (
     <ProblemNote problem={problem}>
-      <button type="button" class="do" onClick={() => beginMaterial(term.text)}>
+      <button type="button" class="do" disabled={!readingState.value.fresh} onClick={() => beginMaterial(term.text)}>
         Enter it as a new material
       </button>
     </ProblemNote>

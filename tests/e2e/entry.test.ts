@@ -1,0 +1,205 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { launchBrowser } from '../support/browser.ts'
+import { clean, opened, question, words } from '../support/page.ts'
+import { pdfPages } from '../support/pdf-text.ts'
+import { type Served, served } from '../support/served.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'waybench-entry-'))
+const other = mkdtempSync(join(tmpdir(), 'waybench-other-'))
+let browser: Browser
+let server: Served
+beforeAll(async () => {
+  browser = await launchBrowser()
+  server = await served(folder)
+})
+afterAll(async () => {
+  await browser?.close()
+  await server?.close()
+  for (const one of [folder, other]) rmSync(one, { recursive: true, force: true })
+})
+
+/** A material that the writing names and nobody knows: its structure is given, and the page leads back. */
+async function enterMaterial(page: Page, smiles: string, form: string): Promise<void> {
+  await page.getByRole('button', { name: 'Enter it as a new material' }).first().click()
+  await page.getByLabel('SMILES').fill(smiles)
+  await page.getByLabel('At the bench it is').selectOption(form)
+  if (form === 'liquid') await page.getByLabel('Density, g/mL').fill('1.02')
+  await page.getByRole('button', { name: 'Save, and back to the preparation' }).click()
+  await page.getByRole('textbox', { name: 'Equation' }).waitFor()
+}
+
+interface Typed {
+  readonly equation: string
+  readonly body: string
+  readonly outcome: string
+  readonly unknown: readonly (readonly [smiles: string, form: string])[]
+}
+
+async function typeStep(page: Page, { equation, body, outcome, unknown }: Typed): Promise<void> {
+  await page.getByRole('textbox', { name: 'Equation' }).fill(equation)
+  await page.getByLabel('Charges, and what is done').fill(body)
+  for (const [smiles, form] of unknown) await enterMaterial(page, smiles, form)
+  await page.getByText('It balances.').waitFor()
+  await page.getByLabel('What came out').fill(outcome)
+  await page.getByLabel('On a bad day, %').fill('55')
+  await page.getByLabel('On a good day, %').fill('95')
+  await page.getByLabel('Takes in all, h').fill('6')
+  await page.getByLabel('Gets warm by itself').selectOption('none')
+  await page.getByLabel('Needs a hood').selectOption('yes')
+  await page.getByLabel('The figures are').selectOption('own')
+  const save = page.getByRole('button', { name: 'Save to the own library' })
+  await expect.poll(() => save.isEnabled(), { timeout: 15_000 }).toBe(true)
+  await save.click()
+  await page.getByRole('button', { name: 'Write the next step' }).waitFor()
+}
+
+describe('a newcomer with a preparation of three steps', () => {
+  it('types it from scratch and gets a plan, a print and a file that opens on another machine', async () => {
+    const page = await opened(browser, server.url)
+    await page.getByRole('button', { name: 'Write a preparation of your own' }).click()
+    await typeStep(page, {
+      equation: '2 4-methylbenzaldehyde -> 4,4’-dimethylbenzoin',
+      body: '12.0 g 4-methylbenzaldehyde\n1.5 g thiamine hydrochloride\n20 mL ethanol 95 %\n3 M NaOH, 5 mL\nstir at 60 C for 2 h',
+      outcome: '9.0 g',
+      unknown: [
+        ['Cc1ccc(C=O)cc1', 'liquid'],
+        ['Cc1ccc(cc1)C(=O)C(O)c1ccc(C)cc1', 'solid'],
+      ],
+    })
+    // Theory by hand: 12.0 g / 120.15 g/mol / 2 x 240.30 g/mol = 12.0 g; 9.0 g is 75 %.
+    expect(await words(page.locator('main'))).toMatch(/12\.00 g of 4,4’-dimethylbenzoin[\s\S]*75\.0 % of theory/)
+    await page.getByRole('button', { name: 'Write the next step' }).click()
+    await typeStep(page, {
+      equation: '2 4,4’-dimethylbenzoin + O2 -> 2 4,4’-dimethylbenzil + 2 H2O',
+      body: '9.0 g 4,4’-dimethylbenzoin\n40 mL acetic acid, glacial',
+      outcome: '8.0 g',
+      unknown: [['Cc1ccc(cc1)C(=O)C(=O)c1ccc(C)cc1', 'solid']],
+    })
+    await page.getByRole('button', { name: 'Write the next step' }).click()
+    await typeStep(page, {
+      equation: '4,4’-dimethylbenzil + o-phenylenediamine -> 2,3-di-p-tolylquinoxaline + 2 H2O',
+      body: '2.38 g 4,4’-dimethylbenzil\n1.1 g o-phenylenediamine\n20 mL ethanol 95 %',
+      outcome: '85 %',
+      unknown: [['Cc1ccc(cc1)-c1nc2ccccc2nc1-c1ccc(C)cc1', 'solid']],
+    })
+    // The plan.
+    await page.getByRole('button', { name: 'Back to the first page' }).click()
+    await page.getByLabel('I have').fill('12 g 4-methylbenzaldehyde')
+    await page.getByLabel('I want').fill('2,3-di-p-tolylquinoxaline')
+    await page.getByRole('button', { name: 'See what it can become' }).click()
+    const amount = await question(page, /How much/)
+    // At typical yields 12.0/120.15/2 x 0.75 x 0.896 x 0.85 x 310.40 = 8.9 g; the heading tells the median.
+    await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/[789]\.\d\d? g/)
+    expect(await words(await question(page, /What can hurt/))).toMatch(/no hazard data: read its safety data sheet/i)
+    // The print.
+    const text = clean((await pdfPages(await page.pdf({ format: 'A4' }))).map(one => one.text).join(' '))
+    for (const said of ['4-methylbenzaldehyde', 'tolylquinoxaline', 'o-phenylenediamine']) expect(text).toContain(said)
+    expect(page.faults).toEqual([])
+    // The file, on a machine that knows none of it.
+    const plansOf = async (): Promise<{ id: string }[]> => (await fetch(`${server.url}/api/v1/plans`).then(reply => reply.json())).plans
+    await expect.poll(async () => (await plansOf()).length, { timeout: 15_000 }).toBe(1)
+    const planOf = async () => (await fetch(`${server.url}/api/v1/plans/${(await plansOf())[0]!.id}`).then(reply => reply.json())).plan
+    await expect.poll(async () => (await planOf()).goals.length, { timeout: 15_000 }).toBe(1)
+    const file = join(other, 'three-steps.json')
+    writeFileSync(file, JSON.stringify(await planOf()))
+    const stranger = await served(join(other, 'data'))
+    try {
+      expect((await fetch(`${stranger.url}/api/v1/own-library`).then(reply => reply.json())).version).toBe(0)
+      const there = await opened(browser, stranger.url)
+      await there.locator('input[type=file]').first().setInputFiles(file)
+      const same = await question(there, /How much/)
+      await expect.poll(async () => words(same), { timeout: 30_000 }).toMatch(/[789]\.\d\d? g/)
+      await there.close()
+    } finally {
+      await stranger.close()
+    }
+    await page.close()
+  }, 180_000)
+
+  it('asks about what may mean several bottles, takes the answer and gives it back', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=write`)
+    await page.getByRole('button', { name: 'A name that is asked about' }).click()
+    await page.getByText('Which bottle is “25 mL HCl”?').waitFor()
+    await page.getByRole('button', { name: 'hydrochloric acid, 37 %' }).click()
+    const body = page.getByLabel('Charges, and what is done')
+    expect(await body.inputValue()).toContain('25 mL HCl {hydrochloric-acid-conc}')
+    await expect.poll(async () => words(page.locator('.lines-read'))).toMatch(/hydrochloric acid, 37 %/)
+    // Taken back, letter for letter; and what was written before the example too.
+    await page.getByRole('button', { name: 'Undo' }).click()
+    expect(await body.inputValue()).toMatch(/25 mL HCl$/)
+    await page.reload()
+    expect(await page.getByLabel('Charges, and what is done').inputValue()).toMatch(/25 mL HCl$/)
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
+  it('mends an equation by a proposal, with the keyboard alone', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=write`)
+    await page.getByRole('textbox', { name: 'Equation' }).fill('isoamyl alcohol + acetic acid -> isoamyl acetate')
+    const proposal = page.getByRole('button', { name: /^Add 1 H2O \(water\) on the right/ })
+    await proposal.waitFor()
+    await proposal.focus()
+    await page.keyboard.press('Enter')
+    await page.getByText('It balances.').waitFor()
+    expect(await page.getByRole('textbox', { name: 'Equation' }).inputValue()).toBe(
+      'isoamyl alcohol + acetic acid -> isoamyl acetate + water',
+    )
+    await page.close()
+  })
+
+  it('is stopped before a listed substance is entered', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=material`)
+    // Convention on the Prohibition of Chemical Weapons (1993), Schedule 1, A(4).
+    await page.getByLabel('SMILES').fill('ClCCSCCCl')
+    await page.getByRole('alert').waitFor()
+    expect(await words(page.getByRole('alert'))).toMatch(/Chemical Weapons Convention/)
+    await expect.poll(() => page.getByRole('button', { name: 'Save to the own library' }).isDisabled()).toBe(true)
+    await page.close()
+  })
+
+  it('takes a file over after seeing what it would change, and takes it back', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=file`)
+    const table = 'name;SMILES;state;density;CAS;source\nhexyl butanoate;CCCCCCOC(=O)CCC;liquid;0,851;;catalogue\n'
+    const choose = (body: string) =>
+      page.locator('.entry input[type=file]').setInputFiles({ name: 'mine.csv', mimeType: 'text/csv', buffer: Buffer.from(body) })
+    await choose(table)
+    // A decimal comma is told, not guessed.
+    await expect.poll(async () => words(page.locator('main')), { timeout: 15_000 }).toMatch(/densityGPerMl[\s\S]*0,851/)
+    await choose(table.replace('0,851', '0.851'))
+    await page.getByText('1 record would be taken over').waitFor()
+    await page.getByRole('button', { name: 'Take it over' }).click()
+    await page.getByRole('button', { name: 'Take it back' }).click()
+    await expect
+      .poll(async () => (await fetch(`${server.url}/api/v1/materials?q=hexyl%20butanoate`).then(reply => reply.json())).materials)
+      .toEqual([])
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
+  it('stands within a phone, with nothing that a screen reader would miss', async () => {
+    const page = await opened(browser, server.url)
+    await page.setViewportSize({ width: 390, height: 844 })
+    for (const place of ['write', 'material', 'file', 'library', 'weak']) {
+      await page.goto(`${server.url}/?entry=${place}`)
+      await page.locator('.entry h1').waitFor()
+      await page.waitForTimeout(500)
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), place).toBeLessThanOrEqual(390)
+      const nameless = await page
+        .locator('.entry input, .entry select, .entry textarea')
+        .evaluateAll(
+          fields =>
+            (fields as HTMLInputElement[]).filter(field => (field.labels?.length ?? 0) === 0 && !field.getAttribute('aria-label')).length,
+        )
+      expect(nameless, place).toBe(0)
+    }
+    await page.close()
+  })
+})
