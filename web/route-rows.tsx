@@ -41,9 +41,9 @@ export function RouteRows() {
       </div>
       {plan.value.goals.map(goal => {
         const result = evaluation.goals.find(one => one.target === goal.target)
-        const row = waysTo(goal.target).find(way => keyOfRoute(way.route) === keyOfRoute(goal.route))?.row
+        const hazard = hazardOf(goal.route)
         return result === undefined ? null : (
-          <Row key={goal.target} route={goal.route} result={result} hazard={row?.hazard ?? null}>
+          <Row key={goal.target} route={goal.route} result={result} hazard={hazard}>
             <b>
               <Name text={mapName(nameOf(goal.target))} />
             </b>
@@ -102,10 +102,19 @@ function Row({ route, result, hazard, grey = false, children }: RowProps) {
         {hours === null ? <Unknown /> : durationText(hours)}
       </div>
       <div class="n hazard" data-label="hazard">
-        {hazard === null ? <Unknown /> : hazardBrief(hazard)}
+        {hazard === null ? 'not compared' : hazardBrief(hazard)}
       </div>
     </div>
   )
+}
+
+/** Hazards of ways that the search has listed, by the way: a chosen one keeps its own where it is no longer asked for. */
+const hazardsSeen = new Map<string, HazardCounts>()
+
+/** Null where the search has not listed this way: it is then not known how it compares, which is no word about its hazards. */
+function hazardOf(route: Route): HazardCounts | null {
+  for (const way of waysTo(route.target)) hazardsSeen.set(keyOfRoute(way.route), way.row.hazard)
+  return hazardsSeen.get(keyOfRoute(route)) ?? null
 }
 
 /** Elapsed hours of all steps of a route, one after the other. */

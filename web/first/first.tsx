@@ -107,11 +107,11 @@ export function First() {
               }}
               onEnter={() => void go(hit, goal)}
             />
-          </div>
-          <p class="dos">
             <button type="submit" class="do" disabled={have.trim() === ''}>
               See what it can become
             </button>
+          </div>
+          <p class="dos">
             <button type="button" class="do" onClick={() => beginPlan(null)}>
               Begin with the shelf
             </button>

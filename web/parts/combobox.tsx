@@ -152,7 +152,7 @@ export function Combobox<T>(props: Props<T>) {
       </div>
       <div role="status">
         {open && count === 0 && (
-          <div class="options">
+          <div class="none">
             <p>{silent ?? props.none(text)}</p>
           </div>
         )}

@@ -34,11 +34,10 @@ const codesOffered = [
   ['H410', 'very toxic to aquatic life'],
 ] as const
 
-/** The lists that the bundled tables screen by, by name. */
-function listsKnown(): readonly string[] {
-  const known =
-    (tables.value as { readonly regulated?: { readonly lists: readonly { readonly name: string }[] } } | null)?.regulated?.lists ?? []
-  return known.map(list => list.name)
+/** The lists that the tables screen by: full name, by which a material is marked, and the short one. */
+function listsKnown(): readonly (readonly [fullName: string, name: string])[] {
+  const { regulated } = (tables.value ?? {}) as { readonly regulated?: { readonly lists: readonly { name: string; fullName: string }[] } }
+  return (regulated?.lists ?? []).map(list => [list.fullName, list.name])
 }
 
 /** What routes are ranked by, what they go through and what they keep clear of. */
@@ -46,7 +45,8 @@ export function Choosing() {
   const asked = choosing.value
   const steps = [...new Set(plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))]
   const set = (patch: Partial<typeof asked>): void => change({ do: 'choosing', patch })
-  const lists = listsKnown().filter(name => !asked.avoidList.includes(name))
+  const nameOfList = new Map(listsKnown())
+  const lists = listsKnown().filter(([fullName]) => !asked.avoidList.includes(fullName))
   return (
     <div class="lines">
       <label class="line">
@@ -81,12 +81,12 @@ export function Choosing() {
               onUndo={() => set({ avoidCode: asked.avoidCode.filter(one => one !== code) })}
             />
           ))}
-          {asked.avoidList.map(name => (
+          {asked.avoidList.map(list => (
             <Item
-              key={name}
-              name={`anything on ${name}`}
+              key={list}
+              name={`anything on ${nameOfList.get(list) ?? list}`}
               undo="allow"
-              onUndo={() => set({ avoidList: asked.avoidList.filter(one => one !== name) })}
+              onUndo={() => set({ avoidList: asked.avoidList.filter(one => one !== list) })}
             />
           ))}
           <MaterialAdded
@@ -112,7 +112,7 @@ export function Choosing() {
             <Offered
               label="a regulated list to avoid"
               first="a regulated list"
-              options={lists.map(name => [name, name])}
+              options={lists}
               onTake={name => set({ avoidList: [...asked.avoidList, name] })}
             />
           )}

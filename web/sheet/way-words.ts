@@ -5,6 +5,7 @@ import { spoken } from '../map/scheme/runs.ts'
 import type { Item } from '../map/scheme/types.ts'
 import { nameOf, wayName } from '../state/names.ts'
 import { facts, waysTo } from '../state/questions.ts'
+import { keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
 import { wayAnswer } from './way-answer.ts'
 
@@ -50,6 +51,11 @@ export function wayClauses(target: string): readonly string[] {
     return [
       `${capital(counted(steps.length, 'step'))} to ${nameOf(target)};`,
       rows.length === 0 ? 'looking for others' : 'no other way is known',
+    ]
+  if (!rows.some(row => keyOfSteps(row.steps) === keyOfSteps(steps)))
+    return [
+      `${capital(wayText(steps.length > 1 ? steps.slice(0, 1) : steps))};`,
+      `none of the ${inWords(rows.length)} ways that are asked for`,
     ]
   const answer = wayAnswer(steps, rows)
   return [

@@ -84,6 +84,12 @@ function WayBody() {
         </p>
       )}
       {ways.length > 0 && <Compare target={goal.target} />}
+      {ways.length > 0 && !waiting && !ways.some(way => sameRoute(way.route, goal.route)) && (
+        <p>
+          <b>The chosen way is none of these</b>: it does not keep to what is asked for below. The plan still goes by it; choose one of
+          these to leave it.
+        </p>
+      )}
       {waiting && (
         <p class="s soft" role="status">
           Looking for ways; those shown stay until then.
