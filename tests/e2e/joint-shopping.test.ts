@@ -1,0 +1,51 @@
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { launchBrowser } from '../support/browser.ts'
+import { answer, opened, question, words } from '../support/page.ts'
+import { type Served, served } from '../support/served.ts'
+
+let browser: Browser
+let server: Served
+beforeAll(async () => {
+  browser = await launchBrowser()
+  server = await served(':memory:')
+})
+afterAll(async () => {
+  await browser?.close()
+  await server?.close()
+})
+
+it('a smaller budget changes routes and basket on the sheet and says why; a bad table keeps its lines', async () => {
+  const page = await opened(browser, server.url)
+  await page
+    .getByRole('button', { name: /Benzoin downstream/ })
+    .first()
+    .click()
+  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ \d/)
+  const need = await question(page, /What do I need/)
+  await need.getByText('The cheapest way to all goals').click()
+  await need.getByRole('button', { name: 'Find and take it' }).click()
+  await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/The cheapest of \d+ ways: € 70\.40 and 1 unknown, proven/)
+  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ 70\.40/)
+
+  await need.getByLabel(/budget/).fill('70')
+  await need.getByRole('button', { name: 'Find and take it' }).click()
+  await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/The limits change the way\. Making benzil by .*saves € 2\.00/)
+  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ 68\.40/)
+  await need.getByLabel(/budget/).fill('60')
+  await need.getByRole('button', { name: 'Find and take it' }).click()
+  await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/€ 8\.40 more than the budget of € 60\.00/)
+
+  const have = await question(page, /What have I got/)
+  const table = 'material;amount\nacetone;0,5 L\nethanoll;1 L\n'
+  await have.locator('.table-file input[type=file]').setInputFiles({ name: 'shelf.csv', mimeType: 'text/csv', buffer: Buffer.from(table) })
+  await expect.poll(() => words(have), { timeout: 20_000 }).toMatch(/one bottle taken from shelf\.csv/)
+  expect(await words(have)).toMatch(/no material "ethanoll"/)
+  const kept = have.getByLabel('Not taken; correct it here')
+  expect(await kept.inputValue()).toBe('material;amount\nethanoll;1 L')
+  await kept.fill('material;amount\nethanol;1 L')
+  await have.getByRole('button', { name: 'Read it again' }).click()
+  await expect.poll(() => kept.count(), { timeout: 20_000 }).toBe(0)
+  expect(page.faults.filter(fault => !/422/.test(fault))).toEqual([])
+  await page.close()
+}, 180_000)
