@@ -1,7 +1,7 @@
 import cytoscape from 'cytoscape'
 import { alongAndBeside } from './bends.ts'
 import type { Elements } from './elements.ts'
-import type { Placed } from './place.ts'
+import type { Placed } from './placed.ts'
 import { styleOf } from './style.ts'
 import { tokensAt } from './tokens.ts'
 

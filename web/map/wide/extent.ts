@@ -1,5 +1,5 @@
 import type { Elements } from './elements.ts'
-import type { Placed } from './place.ts'
+import type { Placed } from './placed.ts'
 
 /** Size of all that is placed, px, and in how many columns the compounds stand. */
 export function extentOf({ dots }: Elements, { at }: Placed) {

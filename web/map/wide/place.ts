@@ -1,13 +1,7 @@
 import { coordGreedy, decrossTwoLayer, type GraphNode, graphConnect, layeringSimplex, sugiyama } from 'd3-dag'
 import type { Elements } from './elements.ts'
 import { extentOf } from './extent.ts'
-
-export interface Placed {
-  /** Centre of each dot, px, the start at the left. */
-  readonly at: Readonly<Record<string, { readonly x: number; readonly y: number }>>
-  /** Points of each link between its ends, so that a long one passes beside what it would run under. */
-  readonly bends: Readonly<Record<string, readonly { readonly x: number; readonly y: number }[]>>
-}
+import type { Placed } from './placed.ts'
 
 type Datum = [string, string, string]
 

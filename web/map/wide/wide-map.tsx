@@ -4,7 +4,7 @@ import { type Canvas, openCanvas } from './canvas.ts'
 import { type Elements, elementsOf } from './elements.ts'
 import { extentOf } from './extent.ts'
 import { depthsOf, firstDepth, foldedAt, type WideNetwork } from './network.ts'
-import type { Placed } from './place.ts'
+import type { Placed } from './placed.ts'
 import { WideList } from './wide-list.tsx'
 
 export interface WideMapProps {
