@@ -130,6 +130,8 @@ export function MaterialPage() {
 
 function Told({ told }: { readonly told: Identified }) {
   const typed = typedMaterial.value
+  // No button leads round a stop.
+  if (told.problems.some(one => one.code === 'stopped')) return <Problems of={told.problems} />
   return (
     <>
       <Problems of={told.problems} />

@@ -130,11 +130,7 @@ export function ChangeRows({
           <b>
             <Name text={row.name} />
           </b>{' '}
-          {named.has(row.id)
-            ? 'is refused, see below'
-            : stands
-              ? 'stands in place of the bundled one, which stays as it is'
-              : changeWords[row.change]}
+          {named.has(row.id) ? 'is refused' : stands ? 'stands in place of the bundled one, which stays as it is' : changeWords[row.change]}
           .
           {row.fields.length > 0 && (
             <ul class="s soft">
