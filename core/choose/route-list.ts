@@ -127,6 +127,7 @@ function* orderedRows(searching: Searching, terms: Terms): Search<Listed> {
   const all = yield* drawn(searching, {
     ...terms,
     apart: reordered ? 1 : apart,
+    ...(reordered ? {} : { enough: count }),
     onRoute: (route, index) => {
       if (reordered || index >= count) return null
       const brief = briefOf(searching, route, index)

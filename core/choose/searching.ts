@@ -3,7 +3,7 @@ import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
 import { beside, masksTogether } from '../network/filter.ts'
 import { indexIn, type Network, networkOf } from '../network/network.ts'
-import { type ProvenAxis, weightsFor } from '../network/objectives.ts'
+import { type ProvenAxis, weighed, weightsFor } from '../network/objectives.ts'
 import { type OrderedRoute, OrderedRoutes, type RoutesAsked } from '../network/routes.ts'
 import { sharedProgram } from '../network/shared-program.ts'
 import type { Weights } from '../network/space.ts'
@@ -42,6 +42,8 @@ export type Solved = ReturnType<Solver>
 /** A search that pauses at each event. */
 export type Search<T> = Generator<SearchEvent, T, Solved | undefined>
 
+/** Partial routes taken up for routes that are looked at and not listed. */
+const spareWork = 20_000
 /** Partial routes taken up between two events: some milliseconds. */
 export const slice = 500
 
@@ -76,6 +78,8 @@ export interface Terms {
   readonly mode: 'default' | 'all'
   readonly maxSteps: number | undefined
   readonly wanted: number
+  /** Once so many are there, the rest of those wanted are worth only `spareWork`: they serve to name a gentler one. */
+  readonly enough?: number
   /** Only routes at least so many steps different from every one before. */
   readonly apart?: number
   /** Told of each route as it is drawn; what it returns is an event of the search. */
@@ -86,16 +90,17 @@ export interface Terms {
 export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
   const { network, axis } = searching
   const { asked, target } = askedOf(searching, terms)
-  const weights = weightsOf(searching, axis, asked.masked)
+  const weights = yield* weightsOf(searching, axis, asked.masked)
   const options = optionsOf(searching, terms.maxSteps)
   const byStep = weightsFor('steps', { library: searching.input.library, network, masked: asked.masked })
   const routes = new OrderedRoutes(network, weights, byStep, asked, target, options)
   const found: OrderedRoute[] = []
   let spare: OrderedRoute | null = null
+  let until = Number.POSITIVE_INFINITY
   while (spare === null) {
     const route = routes.next(slice)
     if (route === null) {
-      if (!routes.paused) break
+      if (!routes.paused || routes.work > until) break
       yield { kind: 'progress', found: found.length, work: routes.work, bound: routes.bound }
     } else if (found.some(other => stepsApart(other.arcs, route.arcs) < (terms.apart ?? 1))) {
     } else if (found.length === terms.wanted) {
@@ -103,6 +108,7 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
       spare = route
     } else {
       found.push(route)
+      if (found.length === terms.enough) until = routes.work + spareWork
       const event = terms.onRoute?.(route, found.length - 1) ?? null
       if (event !== null) yield event
     }
@@ -144,9 +150,14 @@ export function askedOf({ network, asked }: Searching, { masked, mode }: Terms):
   return { target, asked: { start: at(asked.start), mode, masked: mask, make: asked.make.map(at), mustPass: asked.mustPass.map(at) } }
 }
 
-export function weightsOf({ input, network, yields }: Searching, axis: ProvenAxis, masked: Uint8Array): Weights {
+export function* weightsOf({ input, network, yields }: Searching, axis: ProvenAxis, masked: Uint8Array): Search<Weights> {
   const { library, packs = null } = input
-  return weightsFor(axis, { library, network, masked, yields, priceOf: axis === 'cost' ? linePrices(library, packs) : () => null })
+  const priceOf = axis === 'cost' ? linePrices(library, packs) : () => null
+  const weighing = weighed(axis, { library, network, masked, yields, priceOf })
+  for (let step = weighing.next(); ; step = weighing.next()) {
+    if (step.done) return step.value
+    yield { kind: 'progress', found: 0, work: step.value, bound: null }
+  }
 }
 
 export const optionsOf = ({ input: { budget, shouldStop } }: Searching, maxSteps: number | undefined) => ({

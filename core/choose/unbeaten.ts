@@ -1,7 +1,9 @@
 import { compareCounts } from '../hazards/counts.ts'
 import { nonDominated } from '../network/non-dominated.ts'
+import type { ProvenAxis } from '../network/objectives.ts'
 import { routeValue } from '../network/route-value.ts'
 import { unbeatenSearch } from '../network/routes.ts'
+import type { Weights } from '../network/space.ts'
 import { type Brief, briefOf, figureOf } from './brief.ts'
 import { type Axis, isProven } from './query.ts'
 import { askedOf, drawn, optionsOf, type Search, type Searching, slice, type Terms, weightsOf } from './searching.ts'
@@ -15,6 +17,10 @@ export interface Unbeaten {
 
 /** Routes looked at where an axis is none that the search bounds. */
 const mostCompared = 2000
+/** Partial routes taken up by the search over several axes: what is not found by then is not found soon. */
+const mostWork = 50_000
+/** Routes drawn by each axis where that search did not come to its end. */
+const drawnByEach = 100
 
 /**
  * Searches the routes that are unbeaten on the axes together: no other is nowhere worse and somewhere better. Where the search bounds all the
@@ -25,15 +31,17 @@ export function* unbeaten(searching: Searching, axes: readonly Axis[], terms: Te
   const { network } = searching
   const { asked, target } = askedOf(searching, terms)
   const proven = axes.filter(isProven)
-  const weights = new Map(proven.map(axis => [axis, weightsOf(searching, axis, asked.masked)]))
+  const weights = new Map<(typeof proven)[number], Weights>()
+  for (const axis of proven) weights.set(axis, yield* weightsOf(searching, axis, asked.masked))
   let found: readonly { readonly arcs: readonly number[] }[]
   let exact: boolean
   if (proven.length === axes.length) {
-    const search = unbeatenSearch(network, [...weights.values()], asked, target, optionsOf(searching, terms.maxSteps))
+    const options = { budget: mostWork, ...optionsOf(searching, terms.maxSteps) }
+    const search = unbeatenSearch(network, [...weights.values()], asked, target, options)
     while (!search.advance(slice)) yield { kind: 'progress', found: search.size, work: search.pops, bound: null }
     const front = search.front()
-    found = front.routes
     exact = front.complete
+    found = exact ? front.routes : [...front.routes, ...(yield* bestByEach(searching, proven, terms))]
   } else {
     const all = yield* drawn({ ...searching, axis: 'start' }, { ...terms, wanted: mostCompared })
     found = all.routes
@@ -65,6 +73,20 @@ export function* unbeaten(searching: Searching, axes: readonly Axis[], terms: Te
       values: Object.fromEntries(axes.map((axis, at) => [axis, told(axis, figures[i]![at]!, briefs[i]!)])),
     })),
   }
+}
+
+/** Where not all unbeaten routes could be found, the best by each axis are compared with those that were. */
+function* bestByEach(
+  searching: Searching,
+  axes: readonly ProvenAxis[],
+  terms: Terms,
+): Search<readonly { readonly arcs: readonly number[] }[]> {
+  const best = new Map<string, { readonly arcs: readonly number[] }>()
+  for (const axis of axes) {
+    const { routes } = yield* drawn({ ...searching, axis }, { ...terms, wanted: drawnByEach })
+    for (const route of routes) best.set(route.arcs.join(), route)
+  }
+  return [...best.values()]
 }
 
 const known = (figure: number): number | null => (figure === Number.POSITIVE_INFINITY ? null : figure)

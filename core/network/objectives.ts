@@ -13,6 +13,9 @@ import type { Form, Weights } from './space.ts'
 export const provenAxes = ['start', 'steps', 'cost', 'hands-on', 'elapsed', 'mass-intensity'] as const
 export type ProvenAxis = (typeof provenAxes)[number]
 
+/** Transformations whose charges are reckoned between two pauses: some ten milliseconds. */
+const weighedAtOnce = 100
+
 export interface ObjectiveInput {
   readonly library: Library
   readonly network: Network
@@ -31,6 +34,12 @@ export interface ObjectiveInput {
  * (minor units) and `mass-intensity` (g): per mole of target; the latter is divided by the target's molar mass once, at the end.
  */
 export function weightsFor(axis: ProvenAxis, input: ObjectiveInput): Weights {
+  const weighing = weighed(axis, input)
+  for (let step = weighing.next(); ; step = weighing.next()) if (step.done) return step.value
+}
+
+/** The same with pauses, for a library so large that its charges take seconds; each tells how many transformations are done. */
+export function* weighed(axis: ProvenAxis, input: ObjectiveInput): Generator<number, Weights> {
   const { network, library } = input
   switch (axis) {
     case 'start': {
@@ -46,9 +55,9 @@ export function weightsFor(axis: ProvenAxis, input: ObjectiveInput): Weights {
     case 'elapsed':
       return perStep(input, 'max', id => transformationOf(library, id).elapsedHours)
     case 'cost':
-      return perLine(input, line => input.priceOf?.(line) ?? null, 'in hand')
+      return yield* perLine(input, line => input.priceOf?.(line) ?? null, 'in hand')
     case 'mass-intensity':
-      return perLine(input, line => line.massG, 'counted')
+      return yield* perLine(input, line => line.massG, 'counted')
   }
 }
 
@@ -91,7 +100,11 @@ function demands({ library, network, yields, masked }: ObjectiveInput, factor: F
  *
  * A line without an amount adds nothing, as on every other page of the plan; one whose price or mass is unknown makes the step unknown.
  */
-function perLine(input: ObjectiveInput, lineValue: (line: ChargedLine) => number | null, start: 'in hand' | 'counted'): Weights {
+function* perLine(
+  input: ObjectiveInput,
+  lineValue: (line: ChargedLine) => number | null,
+  start: 'in hand' | 'counted',
+): Generator<number, Weights> {
   const { library, network, yields } = input
   const weights = zeroWeights(network, 'sum')
   demands(input, weights.factor)
@@ -99,8 +112,10 @@ function perLine(input: ObjectiveInput, lineValue: (line: ChargedLine) => number
     if (line.supply === 'free' || (line.massG === null && line.volumeMl === null && line.amountMol === null)) return 0
     return lineValue(line) ?? Number.NaN
   }
+  let done = 0
   for (let a = 0; a < network.arcs.length; a++) {
     if (input.masked?.[a]) continue
+    if (++done % weighedAtOnce === 0) yield done
     const id = network.arcs[a]!
     const t = transformationOf(library, id)
     const flow = flowOf(library, id)

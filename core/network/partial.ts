@@ -33,6 +33,8 @@ export interface Findings {
   /** Steps decided, and nodes that must still be made. */
   steps: number
   mustMake: number
+  /** Steps that the open nodes take in their best ways, one by one; 0 as long as nobody estimates. No bound: branches may share. */
+  left: number
 }
 
 /**
@@ -40,7 +42,9 @@ export interface Findings {
  * that is open. Scratch arrays are marked with the number of the evaluation, so that nothing is cleared between two of them.
  */
 export class PartialRoutes {
-  readonly found: Findings = { bound: 0, open: UNDECIDED, steps: 0, mustMake: 0 }
+  readonly found: Findings = { bound: 0, open: UNDECIDED, steps: 0, mustMake: 0, left: 0 }
+  /** By node, steps of the best way to make it; set once a search is to be guided to the shortest completion. */
+  stepsOfBest: Float64Array | null = null
   /** Arcs of the last evaluation, in the order in which they were met. */
   readonly arcs: number[] = []
   private readonly choice: Int32Array
@@ -100,6 +104,7 @@ export class PartialRoutes {
     found.open = UNDECIDED
     found.steps = 0
     found.mustMake = 0
+    found.left = 0
     found.bound = Number.POSITIVE_INFINITY
     if (!this.isDecided(target)) {
       this.openNode(target, true)
@@ -130,6 +135,8 @@ export class PartialRoutes {
     if (this.seenOpen[node] === this.mark) return
     this.seenOpen[node] = this.mark
     if (!mustBeMade) return
+    // No more than fits between two values that count as different.
+    if (this.stepsOfBest !== null) found.left += Math.min(this.stepsOfBest[node]!, 100)
     found.mustMake++
     this.distinctSum += this.leastOwn[node]!
   }

@@ -1,6 +1,7 @@
 import { type Labels, slack } from './best.ts'
 import { leastOwn, makersInOrder } from './makers.ts'
 import { BUY, type Layer, type MakerOrder, type Overlay, PartialRoutes } from './partial.ts'
+import { stepsOfBest } from './plateau.ts'
 import { RouteQueue, stepPart } from './queue.ts'
 import { LabelRepair } from './repair.ts'
 import type { Space } from './space.ts'
@@ -97,6 +98,7 @@ export class RouteStream {
   private tied: RankedRoute[] = []
   private tieKey = Number.POSITIVE_INFINITY
   private sinceRoute = 0
+  private popsAtRoute = 0
   private turns = 0
 
   constructor(
@@ -150,7 +152,11 @@ export class RouteStream {
         return null
       }
       this.pops++
-      if (++this.sinceRoute > plateauPatience && !this.queue.diving && this.queue.dive()) continue
+      this.sinceRoute++
+      if (this.pops - this.popsAtRoute > plateauPatience && !this.queue.diving && this.queue.dive()) {
+        this.partial.stepsOfBest ??= stepsOfBest(this.space, this.labels.value)
+        continue
+      }
       this.queue.take()
       const { state, rank } = this.queue
       if (rank >= 0) this.split(state, rank)
@@ -160,6 +166,7 @@ export class RouteStream {
       } else this.expand(state, key)
     }
     this.sinceRoute = 0
+    this.popsAtRoute = this.pops
     if (this.tied.length === 0) {
       this.complete = !stopped
       return null

@@ -194,6 +194,31 @@ describe('the stream of routes', () => {
     })
   })
 
+  it('is the same however its work is divided', { timeout }, () => {
+    const cases = overNetworks((small, seed) => {
+      const stream = () =>
+        routeSearch(small.network, small.weights, {
+          start: small.start,
+          mode: seed % 2 === 0 ? 'default' : 'all',
+          masked: unmasked(small.network),
+          make: [],
+          mustPass: [],
+        })
+      const [whole, divided] = [stream(), stream()].map(search => search.routesTo(targetNode(search.space, small.target), { patience: 2 }))
+      for (;;) {
+        const wanted = whole!.next()
+        let found = divided!.next(1 + (seed % 3))
+        while (found === null && divided!.paused) found = divided!.next(1 + (seed % 3))
+        expect(found).toEqual(wanted)
+        if (wanted === null) break
+      }
+      expect(divided!.complete).toBe(whole!.complete)
+      expect(divided!.pops).toBe(whole!.pops)
+      return whole!.pops
+    })
+    expect(cases).toBeGreaterThan(networks)
+  })
+
   it('told to stop or out of budget, proves that nothing better is left', { timeout }, () => {
     const cases = overNetworks((small, seed) => {
       const search = routeSearch(small.network, small.weights, {
