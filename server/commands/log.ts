@@ -36,7 +36,7 @@ export const log: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const workshop = await openWorkshop(given.texts('library'))
+    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     const { plan } = await planIn(workshop, file, terminal)
     const { library } = workshop
     const csv = given.text('csv')

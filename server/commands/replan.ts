@@ -32,7 +32,7 @@ export const replan: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const workshop = await openWorkshop(given.texts('library'))
+    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     const { library, tables } = workshop
     const { plan } = await planIn(workshop, file, terminal)
     const step = given.text('step')

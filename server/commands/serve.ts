@@ -20,7 +20,7 @@ export const serve: Command = {
   async run(given, terminal) {
     const port = given.whole('port', 0, 65535, defaultConfig.port)
     const host = given.text('host') ?? defaultConfig.host
-    const workshop = await openWorkshop(given.texts('library'))
+    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     let store: ReturnType<typeof openStore>
     try {
       store = openStore(given.text('data') ?? defaultConfig.plansFolder)
