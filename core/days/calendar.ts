@@ -108,12 +108,12 @@ export function daysOf(input: DaysInput): Days {
       notes.push(`${work.transformation.name} cannot be dated: it waits for a step that fits no window.`)
 
   const booked = table === null ? [] : bookedTasks(placed, table, bench, hasWindows, firstDay)
-  const sessions = new Set(booked.flatMap(b => (b.window === null ? [] : [b.window]))).size
+  const windowsUsed = new Set(booked.flatMap(b => (b.window === null ? [] : [b.window]))).size
   const complete = tooLong.length === 0
   return {
     handsOnH: works.every(w => w.handsOnH !== null) ? works.reduce((sum, w) => sum + w.handsOnH! * w.batches, 0) : null,
     elapsedH: chain.hours,
-    sessions: hasWindows && complete ? sessions : null,
+    windowsUsed: hasWindows && complete ? windowsUsed : null,
     startDate: firstDay === null ? null : dateOf(firstDay),
     finishDate: firstDay === null || !complete || table === null ? null : dateOf(firstDay + Math.floor(table.finishH / 24)),
     booked,

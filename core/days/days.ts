@@ -18,7 +18,7 @@ export interface Days {
   /** Elapsed hours of the longest chain, hands unlimited. */
   readonly elapsedH: number
   /** Bench windows used; null where no windows are stated or a step fits none. */
-  readonly sessions: number | null
+  readonly windowsUsed: number | null
   readonly startDate: string | null
   readonly finishDate: string | null
   readonly booked: readonly Booked[]

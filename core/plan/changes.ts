@@ -73,7 +73,7 @@ const settingNames: Partial<Record<keyof Settings, string>> = {
   bench: 'the bench',
   hand: 'whose hand',
   startDate: 'the first day',
-  windows: 'the bench sessions',
+  windows: 'the bench windows',
   daysOff: 'the days off',
   deliveryDays: 'the days for delivery',
   vessels: 'the vessels',

@@ -124,17 +124,15 @@ export function costText({ basket, shopping }: Evaluation): string {
 /** A window that begins at five or later is an evening. */
 const evening = '17:00'
 
-export function sessionWord(windows: Settings['windows']): readonly [one: string, many: string] {
-  return windows.length > 0 && windows.every(window => window.from >= evening)
-    ? ['evening', 'evenings']
-    : ['bench session', 'bench sessions']
+export function windowWord(windows: Settings['windows']): readonly [one: string, many: string] {
+  return windows.length > 0 && windows.every(window => window.from >= evening) ? ['evening', 'evenings'] : ['bench window', 'bench windows']
 }
 
 function daysText({ days }: Evaluation, windows: Settings['windows']): string {
-  const [one, many] = sessionWord(windows)
+  const [one, many] = windowWord(windows)
   if (days.tooLong.length > 0) return `${counted(days.tooLong.length, 'piece')} of work longer than any ${one}`
   const done = days.finishDate === null ? '' : `, done ${shortDate(days.finishDate)}`
-  if (days.sessions !== null) return `${counted(days.sessions, one, many)}${done}`
+  if (days.windowsUsed !== null) return `${counted(days.windowsUsed, one, many)}${done}`
   return days.handsOnH === null ? 'hands-on hours unknown' : `${Math.round(days.handsOnH * 10) / 10}${noBreakSpace}hours hands-on${done}`
 }
 

@@ -297,7 +297,7 @@ const days = ({ days: plan, steps: charged }: Evaluation): readonly Cells[] => [
     name: one.do,
     amount: one.hours,
     unit: 'h',
-    note: 'longer than every bench session; no date',
+    note: 'longer than every bench window; no date',
   })),
 ]
 

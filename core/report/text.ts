@@ -241,7 +241,7 @@ function days(library: Library, { days: plan, steps: charged }: Evaluation): rea
     ),
     ...plan.tooLong.flatMap(one =>
       wrapped(
-        `${label(one.step)}: ${one.do}, ${durationText(one.hours)}, longer than every bench session. No date is given for it.`,
+        `${label(one.step)}: ${one.do}, ${durationText(one.hours)}, longer than every bench window. No date is given for it.`,
         'Too long: ',
       ),
     ),

@@ -10,10 +10,10 @@ const lane = 118
 const top = 22
 const rowHeight = 18
 const gap = 12
-/** More sessions than this cannot be told apart in one strip: they are then a list. */
-const mostSessions = 12
+/** More brackets than this cannot be told apart in one strip: they are then a list. */
+const mostBrackets = 12
 
-interface Session {
+interface Bracket {
   readonly index: number
   readonly x: number
   readonly w: number
@@ -29,23 +29,23 @@ interface StripProps {
   readonly nameOf: (id: string) => string
 }
 
-/** Bench sessions side by side, each a bracket as long as its window: solid = hands on, open = watched, dotted = alone between them. */
+/** Bench brackets side by side, each a bracket as long as its window: solid = hands on, open = watched, dotted = alone between them. */
 export function DaysStrip({ booked, steps, windows, nameOf }: StripProps) {
-  const sessions = sessionsOf(booked, windows)
-  if (sessions.length === 0) return null
-  if (sessions.length > mostSessions) return <DaysList booked={booked} steps={steps} nameOf={nameOf} />
+  const brackets = bracketsOf(booked, windows)
+  if (brackets.length === 0) return null
+  if (brackets.length > mostBrackets) return <DaysList booked={booked} steps={steps} nameOf={nameOf} />
   const rows = [...steps].sort((a, b) => byNumber(a.number, b.number))
   const height = top + rows.length * rowHeight + 4
-  const at = (hour: number): number => xOf(sessions, hour)
+  const at = (hour: number): number => xOf(brackets, hour)
   return (
     <>
-      <svg class="strip" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`Days: ${sessions.map(one => one.label).join(', ')}`}>
-        {sessions.map(session => (
-          <g key={session.index}>
-            <text x={session.x} y={11}>
-              {session.label}
+      <svg class="strip" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`Days: ${brackets.map(one => one.label).join(', ')}`}>
+        {brackets.map(bracket => (
+          <g key={bracket.index}>
+            <text x={bracket.x} y={11}>
+              {bracket.label}
             </text>
-            <path class="edge" d={`M${session.x} ${top - 1}v-4h${session.w}v4`} />
+            <path class="edge" d={`M${bracket.x} ${top - 1}v-4h${bracket.w}v4`} />
           </g>
         ))}
         {rows.map((step, row) => {
@@ -114,7 +114,7 @@ function DaysList({ booked, steps, nameOf }: Omit<StripProps, 'windows'>) {
           const first = work[0]?.start ?? null
           return (
             <tr key={index}>
-              <td class="nb">{first === null ? `session ${index + 1}` : dateAndTime(first)}</td>
+              <td class="nb">{first === null ? `window ${index + 1}` : dateAndTime(first)}</td>
               <td>{[...new Set(work.map(one => numberOf(one.step)))].join('; ')}</td>
             </tr>
           )
@@ -124,7 +124,7 @@ function DaysList({ booked, steps, nameOf }: Omit<StripProps, 'windows'>) {
   )
 }
 
-function sessionsOf(booked: readonly Booked[], windows: Settings['windows']): readonly Session[] {
+function bracketsOf(booked: readonly Booked[], windows: Settings['windows']): readonly Bracket[] {
   const byWindow = new Map<number, Booked[]>()
   for (const one of booked) if (one.window !== null) byWindow.set(one.window, [...(byWindow.get(one.window) ?? []), one])
   const raw = [...byWindow.entries()]
@@ -144,20 +144,20 @@ function sessionsOf(booked: readonly Booked[], windows: Settings['windows']): re
     })
   const room = width - lane - gap * (raw.length - 1)
   const total = raw.reduce((sum, one) => sum + one.hours, 0)
-  // Few sessions do not fill the line: an hour is at most so wide.
+  // Few brackets do not fill the line: an hour is at most so wide.
   const perHour = Math.min(26, room / Math.max(1, total))
   let x = lane
   return raw.map(one => {
     const w = one.hours * perHour
-    const session = { ...one, x, w, label: labelOf(one.start, one.index, w + gap) }
-    x += session.w + gap
-    return session
+    const bracket = { ...one, x, w, label: labelOf(one.start, one.index, w + gap) }
+    x += bracket.w + gap
+    return bracket
   })
 }
 
 /** As much of a date as the room bears: "Mon 7 Dec", "7 Dec" or "7". */
 function labelOf(start: string | null, index: number, room: number): string {
-  if (start === null) return room < 60 ? String(index + 1) : `session ${index + 1}`
+  if (start === null) return room < 60 ? String(index + 1) : `window ${index + 1}`
   if (room >= 62) return shortDate(start, true)
   return room >= 40 ? shortDate(start) : String(Number(start.slice(8, 10)))
 }
@@ -172,13 +172,13 @@ function windowOf(start: string | null, windows: Settings['windows']): Settings[
   return windows.find(one => one.weekday === weekdayOf(day) && clockH(one.from) <= time && time < clockH(one.from) + one.hours) ?? null
 }
 
-/** Hours to px: true inside a session; between two, just before the next. */
-function xOf(sessions: readonly Session[], hour: number): number {
-  for (const [at, session] of sessions.entries()) {
-    if (hour < session.startH) return session.x - gap / 2
-    const next = sessions[at + 1]
-    if (hour <= session.startH + session.hours) return session.x + ((hour - session.startH) / session.hours) * session.w
-    if (next === undefined) return session.x + session.w + gap / 2
+/** Hours to px: true inside a bracket; between two, just before the next. */
+function xOf(brackets: readonly Bracket[], hour: number): number {
+  for (const [at, bracket] of brackets.entries()) {
+    if (hour < bracket.startH) return bracket.x - gap / 2
+    const next = brackets[at + 1]
+    if (hour <= bracket.startH + bracket.hours) return bracket.x + ((hour - bracket.startH) / bracket.hours) * bracket.w
+    if (next === undefined) return bracket.x + bracket.w + gap / 2
   }
   return lane
 }

@@ -1,6 +1,6 @@
 import { durationText, massText } from '../../core/quantity/print.ts'
 import type { Answer } from '../../core/report/answers.ts'
-import { answersOf, sessionWord, spreadText } from '../../core/report/answers.ts'
+import { answersOf, spreadText, windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { aloneText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
@@ -118,7 +118,7 @@ function Timetable({ library, plan, evaluation }: PackProps) {
   const { days, steps } = evaluation
   const nameOf = nameIn(library)
   const { windows } = plan.settings
-  const [one, many] = sessionWord(windows)
+  const [one, many] = windowWord(windows)
   const numberOf = (id: string): string => {
     const step = steps.find(other => other.transformation === id || other.number === id)
     return step === undefined ? id : `step ${step.number}`
@@ -129,9 +129,9 @@ function Timetable({ library, plan, evaluation }: PackProps) {
   const alone = [...heated, ...(cold.length === 0 ? [] : [`unheated, ${stepsText(cold)}`])]
   const hands = days.handsOnH === null ? 'hands-on hours unknown' : `${durationText(days.handsOnH)} hands-on`
   const title =
-    days.sessions === null
+    days.windowsUsed === null
       ? `${hands}; the longest chain takes ${durationText(days.elapsedH)}`
-      : `${counted(days.sessions, one, many)}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}; ${hands}`
+      : `${counted(days.windowsUsed, one, many)}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}; ${hands}`
   return (
     <section class="days">
       <h2>{capital(title)}</h2>

@@ -1,7 +1,7 @@
 import type { Booked } from '../../core/days/days.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { durationText } from '../../core/quantity/print.ts'
-import { sessionWord } from '../../core/report/answers.ts'
+import { windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { capital, counted } from '../../core/report/words.ts'
 import { nameOf } from '../state/names.ts'
@@ -16,17 +16,17 @@ const top = 22
 export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
   const { days, steps } = evaluation
   const { windows } = plan.value.settings
-  const [one, many] = sessionWord(windows)
+  const [one, many] = windowWord(windows)
   const title =
-    days.sessions === null
+    days.windowsUsed === null
       ? days.handsOnH === null
         ? 'Hands-on hours are not known for every step'
         : `${durationText(days.handsOnH)} hands-on; the longest chain takes ${durationText(days.elapsedH)}`
-      : `${counted(days.sessions, one, many)}${windows[0] === undefined ? '' : ` of ${durationText(windows[0].hours)}`}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}`
+      : `${counted(days.windowsUsed, one, many)}${windows[0] === undefined ? '' : ` of ${durationText(windows[0].hours)}`}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}`
   return (
     <div>
       <h3>{capital(title)}</h3>
-      {days.booked.length > 0 && days.sessions !== null && <Strip booked={days.booked} steps={steps} />}
+      {days.booked.length > 0 && days.windowsUsed !== null && <Strip booked={days.booked} steps={steps} />}
       {days.unattended.map(({ step, do: what, hours, heated }) => (
         <p class="s" key={`${step} ${what}`}>
           Runs alone: {nameOfStep(evaluation, step)}, {what}, {durationText(hours)}

@@ -41,7 +41,7 @@ describe.each(plans)('%s', (_name, words) => {
       expect(step.volumeMl.perBatch).toBeGreaterThan(0)
     }
     expect(json.days.finishDate).toMatch(/^2026-12-|^2027-/)
-    expect(json.days.sessions).toBeGreaterThan(0)
+    expect(json.days.windowsUsed).toBeGreaterThan(0)
     expect(json.days.longestChain.length).toBeGreaterThan(0)
     const { route, steps } = json.metrics
     expect(route.processMassIntensity - route.eFactor).toBeGreaterThan(0)

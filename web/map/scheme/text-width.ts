@@ -3,7 +3,7 @@ import type { Item, Run } from './types.ts'
 
 const column = new Map([...measuredCharacters].map((char, i) => [char, i]))
 const faces = new Map(Object.entries(faceWidths).map(([name, table]) => [name, { table, known: new Map<string, number>() }]))
-// Texts are few and short; a bound all the same, so that a long session cannot grow without end.
+// Texts are few and short; a bound all the same, so that long use cannot grow without end.
 const mostKnown = 20_000
 
 // Spaces the face lacks; the shaper gives them these widths. Soft hyphens and zero-width spaces take none unless a line breaks there.

@@ -52,7 +52,14 @@ describe('days', () => {
       ['stand 20', '2026-11-30T21:00', '2026-12-01T17:00', null],
       ['hands 0.5', '2026-12-01T18:30', '2026-12-01T19:00', 1],
     ])
-    expect(days).toMatchObject({ sessions: 2, startDate: '2026-11-30', finishDate: '2026-12-01', handsOnH: 1.5, elapsedH: 23, tooLong: [] })
+    expect(days).toMatchObject({
+      windowsUsed: 2,
+      startDate: '2026-11-30',
+      finishDate: '2026-12-01',
+      handsOnH: 1.5,
+      elapsedH: 23,
+      tooLong: [],
+    })
     expect(days.unattended).toEqual([{ step: 'one', do: 'stand 20', hours: 20, heated: false }])
   })
 
@@ -126,7 +133,7 @@ describe('days', () => {
       [step('one', [hands(0.5), stand(2), hands(0.5)]), step('two', [hands(1.5)])],
       [chargedStep({ transformation: 'one' }), chargedStep({ transformation: 'two' })],
     )
-    expect(days.sessions).toBe(1)
+    expect(days.windowsUsed).toBe(1)
     expect(days.booked.at(-1)!.end).toBe('2026-11-30T21:30')
   })
 
@@ -136,12 +143,12 @@ describe('days', () => {
       [chargedStep({ transformation: 'one', ...to('two') }), chargedStep({ transformation: 'two' })],
     )
     expect(days.tooLong).toEqual([{ step: 'two', do: 'hands 2.5', hours: 3.5 }])
-    expect(days).toMatchObject({ sessions: null, finishDate: null })
+    expect(days).toMatchObject({ windowsUsed: null, finishDate: null })
     const fits = plan(
       [step('one', [hands(1)], { holdPoint: 'hours' }), step('two', [hands(2)])],
       [chargedStep({ transformation: 'one', ...to('two') }), chargedStep({ transformation: 'two' })],
     )
-    expect(fits).toMatchObject({ sessions: 1, finishDate: '2026-11-30', tooLong: [] })
+    expect(fits).toMatchObject({ windowsUsed: 1, finishDate: '2026-11-30', tooLong: [] })
   })
 
   it.each([
@@ -164,7 +171,7 @@ describe('days', () => {
       ],
     )
     expect(days.tooLong).toEqual([{ step: 'one', do: 'watch 4', hours: 4 }])
-    expect(days).toMatchObject({ sessions: null, finishDate: null })
+    expect(days).toMatchObject({ windowsUsed: null, finishDate: null })
     // What does not depend on it is dated all the same.
     expect(days.booked.map(b => b.step)).toEqual(['apart'])
     expect(days.notes).toContainEqual(expect.stringMatching(/two cannot be dated/))
@@ -201,7 +208,7 @@ describe('days', () => {
 
   it('gives hours only without windows', () => {
     const days = plan([step('one', [hands(5), stand(10), hands(1)])], [chargedStep({ transformation: 'one' })], { windows: [] })
-    expect(days).toMatchObject({ sessions: null, startDate: null, finishDate: null, elapsedH: 16, tooLong: [] })
+    expect(days).toMatchObject({ windowsUsed: null, startDate: null, finishDate: null, elapsedH: 16, tooLong: [] })
     expect(days.booked.map(b => [b.startH, b.endH, b.start, b.window])).toEqual([
       [0, 5, null, null],
       [5, 15, null, null],
@@ -210,11 +217,11 @@ describe('days', () => {
     expect(days.unattended.map(u => u.hours)).toEqual([10])
   })
 
-  it('counts sessions without a date too, and takes an impossible date for none', () => {
+  it('counts windows without a date too, and takes an impossible date for none', () => {
     const tasks = [hands(2.5), stand(1), hands(2.5)]
     for (const startDate of [null, '2026-02-30']) {
       const days = plan([step('one', tasks)], [chargedStep({ transformation: 'one' })], { startDate })
-      expect(days).toMatchObject({ sessions: 2, startDate: null, finishDate: null })
+      expect(days).toMatchObject({ windowsUsed: 2, startDate: null, finishDate: null })
       expect(days.booked[0]).toMatchObject({ startH: 0, start: null })
     }
   })

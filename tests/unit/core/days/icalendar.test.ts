@@ -20,7 +20,7 @@ const task = (own: Partial<Booked>): Booked => ({
 const days = (booked: readonly Booked[], startDate: string | null = '2026-12-01'): Days => ({
   handsOnH: 1,
   elapsedH: 1,
-  sessions: 1,
+  windowsUsed: 1,
   startDate,
   finishDate: '2026-12-03',
   booked,
