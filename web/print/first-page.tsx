@@ -13,7 +13,7 @@ import { Changes } from './changes.tsx'
 import { DaysStrip } from './days-strip.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Leaf } from './parts.tsx'
-import { SchemeFigure } from './scheme-figure.tsx'
+import { flattest, SchemeFigure } from './scheme-figure.tsx'
 
 /** Page 1: the scheme, the seven answers, what survives of the start, the days. */
 export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null }) {
@@ -38,7 +38,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
         </>
       }
     >
-      {scheme !== null && <SchemeFigure input={scheme} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
+      {scheme !== null && <SchemeFigure input={flattest(scheme)} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
       <Changes {...props} />
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
       <Survivors {...props} />

@@ -53,6 +53,17 @@ export const printed = (scheme: SchemeIn): SchemeIn => {
   }
 }
 
+/** The same scheme in the width, of two that stay readable, in which it comes out lower on paper: page 1 is to hold the days too. */
+export function flattest(scheme: SchemeIn): SchemeIn {
+  const heightAt = (pane: number): number => {
+    const { w, h } = layoutScheme({ ...scheme, pane })
+    return h * Math.min(1, fieldPx / w)
+  }
+  // At the wider one 13.33 px are 8 pt, the least that is read at arm's length; only a clear gain is worth it.
+  return heightAt(widestLayoutPx) < 0.85 * heightAt(scheme.pane) ? { ...scheme, pane: widestLayoutPx } : scheme
+}
+const widestLayoutPx = 860
+
 /** A single step leaves room beside it for what it should give, px. */
 const stepPx = 500
 /** From this width of both structures on they would part over two lines; what the step gives then stands below, px. */
