@@ -1,5 +1,6 @@
 import { nearest } from '../core/problem/nearest.ts'
 import { paragraph } from '../core/problem/problem.ts'
+import { unsteered } from '../core/problem/readable.ts'
 import { check } from './commands/check.ts'
 import { type Command, givenFor, type Terminal } from './commands/command.ts'
 import { helpOf, helpOfAll } from './commands/help.ts'
@@ -11,7 +12,7 @@ import { read } from './commands/read.ts'
 import { replan } from './commands/replan.ts'
 import { routes } from './commands/routes.ts'
 import { serve } from './commands/serve.ts'
-import { Refusal } from './refusal.ts'
+import { Refusal, refusalOf } from './refusal.ts'
 
 export const commands: readonly Command[] = [reach, routes, plan, log, replan, read, library, check, serve]
 
@@ -21,8 +22,10 @@ export const commands: readonly Command[] = [reach, routes, plan, log, replan, r
  * @param words  what stands after `waybench`
  * @returns exit code: 0 done, 1 no answer (unreachable, infeasible, stopped for safety), 2 bad input
  */
-export async function runCommand(words: readonly string[], terminal: Terminal): Promise<number> {
+export async function runCommand(words: readonly string[], given: Terminal): Promise<number> {
   const json = words.includes('--json')
+  // Titles and notes of a file that somebody sent are printed as they are, but must not steer the terminal.
+  const terminal: Terminal = { ...given, out: text => given.out(unsteered(text)), err: text => given.err(unsteered(text)) }
   try {
     const [name, ...rest] = words
     if (name === undefined || name === '--help' || name === 'help') {
@@ -31,17 +34,18 @@ export async function runCommand(words: readonly string[], terminal: Terminal): 
     }
     const command = commands.find(c => c.name === name)
     if (!command) throw unknownCommand(name)
-    const given = givenFor(command, rest)
-    if (given.on('help')) {
+    const options = givenFor(command, rest)
+    if (options.on('help')) {
       terminal.out(helpOf(command))
       return 0
     }
-    return await command.run(given, terminal)
+    return await command.run(options, terminal)
   } catch (error) {
-    if (!(error instanceof Refusal)) throw error
-    if (json) terminal.err(`${JSON.stringify({ problems: error.problems }, null, 2)}\n`)
-    else terminal.err(`${error.problems.map(p => paragraph(p)).join('\n\n')}\n`)
-    return error.kind === 'no-answer' ? 1 : 2
+    const refusal = refusalOf(error)
+    if (refusal === null) throw error
+    if (json) terminal.err(`${JSON.stringify({ problems: refusal.problems }, null, 2)}\n`)
+    else terminal.err(`${refusal.problems.map(paragraph).join('\n\n')}\n`)
+    return refusal.kind === 'no-answer' ? 1 : 2
   }
 }
 

@@ -1,3 +1,4 @@
+import { PlanRefused } from '../core/plan/goals.ts'
 import { type Problem, paragraph } from '../core/problem/problem.ts'
 
 /**
@@ -16,4 +17,10 @@ export class Refusal extends Error {
     this.kind = kind
     this.problems = problems
   }
+}
+
+/** What a thrown error refuses; null for a fault of the program. A plan that turns out too large only while it is reckoned has no answer. */
+export function refusalOf(error: unknown): Refusal | null {
+  if (error instanceof Refusal) return error
+  return error instanceof PlanRefused ? new Refusal('no-answer', error.problems) : null
 }

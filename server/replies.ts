@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import type { Problem } from '../core/problem/problem.ts'
-import { Refusal, type RefusalKind } from './refusal.ts'
+import { type RefusalKind, refusalOf } from './refusal.ts'
 
 const statusOf: Readonly<Record<RefusalKind, number>> = { 'bad-input': 400, 'no-answer': 422, 'not-found': 404, conflict: 409 }
 
@@ -25,7 +25,8 @@ export const refusals = {
 
 /** The one place where whatever went wrong becomes a reply. */
 export function replyToError(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
-  if (error instanceof Refusal) return reply.status(statusOf[error.kind]).send({ problems: error.problems })
+  const refusal = refusalOf(error)
+  if (refusal !== null) return reply.status(statusOf[refusal.kind]).send({ problems: refusal.problems })
   if (hasZodFastifySchemaValidationErrors(error)) {
     const context = String((error as { validationContext?: string }).validationContext ?? 'request')
     return reply.status(400).send({

@@ -215,8 +215,9 @@ function compoundOf(library: Library, option: string, id: string, problems: Prob
 function materialIn(library: Library, option: string, id: string, problems: Problem[]) {
   const material = library.materials.get(id)
   if (material) return material
+  const typed = id.toLowerCase()
   const named = [...library.materials.values()].find(
-    m => m.name.toLowerCase() === id.toLowerCase() || m.synonyms?.some(s => s.toLowerCase() === id.toLowerCase()),
+    m => m.name.toLowerCase() === typed || m.synonyms?.some(s => s.toLowerCase() === typed),
   )
   problems.push(
     named

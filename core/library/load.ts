@@ -4,7 +4,7 @@ import type { Toolkit } from '../chemistry/structure.ts'
 import { parseJson } from '../problem/json.ts'
 import { didYouMean } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
-import { schemaProblems } from '../problem/schema.ts'
+import { further, schemaProblems } from '../problem/schema.ts'
 import { materialChecks, reckoningChecks, transformationChecks } from './checks/all.ts'
 import { type CheckContext, problemOf, type TableKeys } from './checks/check.ts'
 import { allResolve } from './checks/ids-resolve.ts'
@@ -35,6 +35,9 @@ export interface LoadOptions {
 
 /** Looking for the id that was meant walks all materials; beyond this many the fault is not in single letters. */
 const mostProposals = 200
+
+/** What a keeper can still go through; a file with more was written wrongly by a program. */
+const mostProblems = 10_000
 
 /** A file with its records unread, so that one faulty record does not hide the others. */
 const envelopeSchema = libraryFileSchema.extend({ materials: z.array(z.unknown()), transformations: z.array(z.unknown()) })
@@ -68,7 +71,7 @@ export function loadLibrary(files: readonly LibraryText[], options: LoadOptions 
     materials.add(name, envelope.data.materials)
     transformations.add(name, envelope.data.transformations)
   }
-  problems.push(...materials.problems, ...transformations.problems)
+  for (const problem of [...materials.problems, ...transformations.problems]) problems.push(problem)
 
   const title = options.title ?? titles.join('; ')
   const [own, ownSteps] = [materials.gathered(), transformations.gathered()]
@@ -88,7 +91,14 @@ export function loadLibrary(files: readonly LibraryText[], options: LoadOptions 
       for (const finding of check(transformation, context))
         sort(finding, [transformations.fileOf(transformation.id) || library.title, transformation.id])
   }
-  return problems.length > 0 ? bad(problems) : good(library, warnings)
+  if (problems.length === 0) return good(library, warnings)
+  return bad([
+    ...problems.slice(0, mostProblems),
+    ...further(
+      problems.length - mostProblems,
+      files.map(file => file.name),
+    ),
+  ])
 }
 
 /** Records over those beneath, in order of id. */

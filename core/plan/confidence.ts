@@ -1,3 +1,4 @@
+import { mostBatches } from '../route/batches.ts'
 import type { Drawn } from '../route/spread.ts'
 import { type Amounts, type AmountsInput, amountsOf } from './amounts.ts'
 import { drawnOf } from './drawn.ts'
@@ -91,7 +92,9 @@ export function confidentAmounts(input: Omit<AmountsInput, 'factor'>, confidence
   return bisected(plain, confidence)
 }
 
-const isCut = ({ amounts }: Confident): boolean => amounts.division.goals.some(g => g.wantedG !== null && g.cutBy !== null)
+/** The start does not allow it, or the bench does not: it runs no step so often. */
+const isCut = ({ amounts }: Confident): boolean =>
+  amounts.division.goals.some(g => g.wantedG !== null && g.cutBy !== null) || amounts.steps.some(s => s.batches > mostBatches)
 
 /** Only mass goals, no fixed loss, nothing kept back, nothing logged: all amounts are multiples of the factor. */
 function simplyScales({ amounts }: Confident): boolean {

@@ -37,7 +37,7 @@ export interface EvaluateInput {
  *
  * Pure: the same plan, library and seed give the same answer, with a solver that does.
  *
- * @throws PlanRefused for a plan that cannot be reckoned; ask `checkedPlan` first
+ * @throws PlanRefused for a plan that cannot be reckoned; `checkedPlan` tells beforehand, but for batches beyond number
  */
 export function evaluate({ library, tables, traits, plan, solver, alternatives }: EvaluateInput): Evaluation | Stopped {
   const checked = checkedPlan(library, plan)

@@ -9,8 +9,9 @@ import { packsFileSchema } from '../shopping/packs.ts'
 import { shelfItemSchema } from '../shopping/shelf.ts'
 import { canonical } from './canonical.ts'
 import { choosingSchema } from './choosing.ts'
+import { dateSchema } from './date-schema.ts'
 import { libraryOfParts } from './library-of-parts.ts'
-import type { Plan } from './plan.ts'
+import type { LogEntry, Plan } from './plan.ts'
 import { settingsSchema } from './settings.ts'
 import { sha256 } from './sha256.ts'
 import { sliceFile, sliceOfPlan } from './slice.ts'
@@ -25,15 +26,14 @@ const amountSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('share'), fraction: z.number().gt(0).lte(1) }),
   z.strictObject({ kind: z.literal('rest'), leastG: z.number().positive().optional() }),
 ])
-const dateSchema = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
 
 export const logEntrySchema = z.strictObject({
   id: z.string().min(1),
   step: idSchema,
   date: dateSchema.nullable(),
   batch: z.number().int().positive(),
-  chargedG: z.number().positive().nullable(),
-  weighedG: z.number().nonnegative(),
+  chargedG: z.number().positive().max(1e9).nullable(),
+  weighedG: z.number().nonnegative().max(1e9),
   dampPercent: z.number().min(0).lt(100),
   purity: z.number().gt(0).lte(1).nullable(),
   meltingC: z.tuple([z.number(), z.number()]).optional(),
@@ -58,9 +58,12 @@ export const planSchema = z.strictObject({
   packs: packsFileSchema.nullable(),
   settings: settingsSchema,
   choosing: choosingSchema.optional(),
-  log: z.array(logEntrySchema),
-  topUps: z.array(z.strictObject({ compound: idSchema, massG: z.number().positive() })).optional(),
-  repeats: z.array(z.strictObject({ step: idSchema, limitingG: z.number().positive() })).optional(),
+  log: z.array(logEntrySchema).max(20_000),
+  topUps: z.array(z.strictObject({ compound: idSchema, massG: z.number().positive().max(1e9) })).optional(),
+  repeats: z
+    .array(z.strictObject({ step: idSchema, limitingG: z.number().positive().max(1e9) }))
+    .max(1000)
+    .optional(),
   edition: z.strictObject({ number: z.number().int().positive(), changed: z.array(z.string()) }).optional(),
   seed: z.number().int(),
 })
@@ -122,18 +125,7 @@ export function planFromFile(name: string, value: unknown): Checked<OpenedPlan> 
   const parsed = planFileSchema.safeParse(value)
   if (!parsed.success) return bad(schemaProblems(parsed.error, planFileSchema, value, [name]))
   const { format: _format, version: _version, library, slice, ...plan } = parsed.data
-  const ids = plan.log.map(e => e.id)
-  const problems = ids
-    .filter((id, i) => ids.indexOf(id) !== i)
-    .map(
-      (id): Problem => ({
-        code: 'log-id-twice',
-        where: [name, 'log', id],
-        what: `Two log entries are called ${id}.`,
-        why: 'A correction names the entry that it replaces.',
-        cure: 'Give one of them another id.',
-      }),
-    )
+  const problems = logProblems(plan.log, name)
   if (problems.length > 0) return bad(problems)
   const opened: OpenedPlan = {
     plan: plan as Plan,
@@ -141,6 +133,34 @@ export function planFromFile(name: string, value: unknown): Checked<OpenedPlan> 
     library,
   }
   return good(opened)
+}
+
+/** Two entries that replaced each other would both be gone, and with them what was weighed: a correction names one that stands before it. */
+function logProblems(log: readonly Pick<LogEntry, 'id' | 'replaces'>[], name: string): readonly Problem[] {
+  const problems: Problem[] = []
+  const before = new Set<string>()
+  for (const { id, replaces } of log) {
+    if (before.has(id)) {
+      problems.push({
+        code: 'log-id-twice',
+        where: [name, 'log', id],
+        what: `Two log entries are called ${id}.`,
+        why: 'A correction names the entry that it replaces.',
+        cure: 'Give one of them another id.',
+      })
+    }
+    if (replaces !== null && !before.has(replaces)) {
+      problems.push({
+        code: 'log-replaces',
+        where: [name, 'log', id, 'replaces'],
+        what: `Entry ${id} replaces ${replaces === id ? 'itself' : `${replaces}, which does not stand before it`}.`,
+        why: 'A correction comes after what it corrects; otherwise what was weighed would count for nothing.',
+        cure: 'Name an earlier entry of the log, or null.',
+      })
+    }
+    before.add(id)
+  }
+  return problems
 }
 
 /**

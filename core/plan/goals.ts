@@ -67,14 +67,31 @@ function startProblems(library: Library, plan: Plan): Problem[] {
   ]
 }
 
+/** From what a balance may still show to what no workshop holds; beyond either end the digits or the unit are wrong. */
+const bench = { leastG: 1e-6, mostG: 1e9 } as const
+const benchWords = 'a mass from a microgram to a thousand tonnes'
+/** A smaller part of anything on a bench cannot be weighed off. */
+const leastShare = 1e-6
+const isOnABench = (massG: number): boolean => massG >= bench.leastG && massG <= bench.mostG
+
 function amountProblems(plan: Plan): Problem[] {
   const problems: Problem[] = []
   const fault = (code: string, target: string, what: string, why: string, cure: string): void => {
     problems.push({ code, where: ['goals', target], what, why, cure })
   }
   const { massG } = plan.start
-  if (massG !== null && !(massG > 0 && Number.isFinite(massG))) {
-    fault('start-amount', plan.start.material, `${massG} g is no amount in hand.`, 'The plan divides it.', 'Give a mass above zero.')
+  if (massG !== null && !isOnABench(massG)) {
+    fault('start-amount', plan.start.material, `${massG} g is no amount in hand.`, 'The plan divides it.', `Give ${benchWords}.`)
+  }
+  for (const { compound, massG: keptG } of plan.settings.keptBack) {
+    if (keptG === 0 || isOnABench(keptG)) continue
+    fault(
+      'kept-back-amount',
+      compound,
+      `${keptG} g cannot be kept back.`,
+      'It is taken off before the rest is divided.',
+      `Give ${benchWords}.`,
+    )
   }
   let shares = 0
   let rests = 0
@@ -82,24 +99,18 @@ function amountProblems(plan: Plan): Problem[] {
   for (const { target, amount } of plan.goals) {
     if (amount.kind === 'mass') {
       masses++
-      if (!(amount.massG > 0 && Number.isFinite(amount.massG))) {
-        fault(
-          'goal-amount',
-          target,
-          `${amount.massG} g cannot be made.`,
-          'A goal is something to weigh in the end.',
-          'Give a mass above zero.',
-        )
+      if (!isOnABench(amount.massG)) {
+        fault('goal-amount', target, `${amount.massG} g cannot be made.`, 'A goal is something to weigh in the end.', `Give ${benchWords}.`)
       }
     } else if (amount.kind === 'share') {
       shares += amount.fraction
-      if (!(amount.fraction > 0 && amount.fraction <= 1)) {
+      if (!(amount.fraction >= leastShare && amount.fraction <= 1)) {
         fault(
           'goal-amount',
           target,
           `A share of ${amount.fraction * 100} % cannot be given.`,
           'Shares are parts of the start.',
-          'Give more than 0 and at most 100 %.',
+          'Give from 0.0001 to 100 %.',
         )
       }
     } else {

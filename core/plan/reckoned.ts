@@ -1,6 +1,8 @@
 import { type Library, transformationOf } from '../library/library.ts'
 import type { Problem } from '../problem/problem.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
+import { massText } from '../quantity/print.ts'
+import { mostBatches } from '../route/batches.ts'
 import type { ChargedStep } from '../route/charged.ts'
 import { type EcoPrices, ecoScale } from '../route/eco-scale.ts'
 import { routeMetrics, stepMetrics } from '../route/metrics.ts'
@@ -43,7 +45,7 @@ export interface Reckoned {
 /**
  * Amounts of a whole plan: division, charges, batches, spread, chances, mass metrics.
  *
- * @throws PlanRefused for a plan that cannot be reckoned; `checkedPlan` tells beforehand
+ * @throws PlanRefused for a plan that cannot be reckoned, which `checkedPlan` tells beforehand, and for one with more batches than anybody runs
  */
 export function reckoned(library: Library, plan: Plan): Reckoned {
   const checked = checkedPlan(library, plan)
@@ -51,6 +53,8 @@ export function reckoned(library: Library, plan: Plan): Reckoned {
   const input = { library, plan, merged: checked.value, settings: plan.settings }
   const confident = confidentAmounts(input, plan.settings.confidence)
   const { amounts, drawn } = confident
+  const tooMany = batchProblems(library, amounts)
+  if (tooMany.length > 0) throw new PlanRefused(tooMany)
   const steps = chargedSteps(library, amounts, drawn)
   const goals = goalResults(library, plan, confident, steps)
   // Mass metrics are those of the plan as a whole, also when part of it has been done.
@@ -77,6 +81,18 @@ export function reckoned(library: Library, plan: Plan): Reckoned {
     },
     notes: [...checked.warnings, ...amountNotes(library, plan, confident)],
   }
+}
+
+function batchProblems(library: Library, amounts: Amounts): readonly Problem[] {
+  return amounts.steps
+    .filter(step => step.batches > mostBatches)
+    .map(({ transformation, batches, limitingG }) => ({
+      code: 'batches-too-many',
+      where: ['steps', transformation],
+      what: `${transformationOf(library, transformation).name}: ${massText(limitingG)} of the limiting reactant take ${batches < 1e9 ? batches : 'more than a billion'} batches in the vessels stated.`,
+      why: `Nobody runs a step more than ${mostBatches} times for one plan.`,
+      cure: 'Check the amounts, state larger vessels in the settings, or ask for fewer batches.',
+    }))
 }
 
 function goalResults(library: Library, plan: Plan, confident: Confident, steps: readonly ChargedStep[]): readonly GoalResult[] {

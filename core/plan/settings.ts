@@ -1,7 +1,10 @@
 import { z } from 'zod'
 import { idSchema } from '../library/source.ts'
+import { mostBatches } from '../route/batches.ts'
+import { dateSchema } from './date-schema.ts'
 
-const dateSchema = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
+/** Percent of theory; for an isolation g per 100 g of feedstock. Nothing gained at all is no yield to plan with. */
+const percentSchema = z.number().positive().max(100)
 
 /** What the person owns and how they work. Every key has a default, so that an empty object is a complete answer. */
 export const settingsSchema = z.strictObject({
@@ -14,22 +17,24 @@ export const settingsSchema = z.strictObject({
     .array(
       z.strictObject({
         weekday: z.number().int().min(1).max(7),
-        from: z.string().regex(/^\d{2}:\d{2}$/),
+        from: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/),
         hours: z.number().positive().max(24),
       }),
     )
+    .max(200)
     .default([]),
-  daysOff: z.array(dateSchema).default([]),
-  deliveryDays: z.number().int().nonnegative().default(5),
+  daysOff: z.array(dateSchema).max(5000).default([]),
+  deliveryDays: z.number().int().nonnegative().max(3650).default(5),
   /** Empty = not stated: one batch, its volume told. */
   vessels: z
     .array(
       z.strictObject({
         kind: z.enum(['flask', 'beaker', 'pot', 'tube', 'mortar', 'tray', 'other']),
-        volumeMl: z.number().positive(),
-        count: z.number().int().positive(),
+        volumeMl: z.number().min(0.01).max(1e7),
+        count: z.number().int().positive().max(10_000),
       }),
     )
+    .max(200)
     .default([]),
   heatSources: z.number().int().nonnegative().nullable().default(null),
   hood: z.boolean().nullable().default(null),
@@ -47,11 +52,18 @@ export const settingsSchema = z.strictObject({
   /** Chance with which all mass goals together are to be reached; null = at typical yields. */
   confidence: z.number().gt(0).lt(1).nullable().default(null),
   /** Batches asked for, by transformation. */
-  batches: z.record(z.string(), z.number().int().positive()).default({}),
+  batches: z.record(z.string(), z.number().int().positive().max(mostBatches)).default({}),
   /** Share of the variance of a yield that belongs to the bench rather than to the single run. */
   benchShare: z.number().min(0).max(1).default(0.5),
   /** Own yields, percent, by transformation; they stand before the library's. */
-  yields: z.record(z.string(), z.strictObject({ low: z.number(), typical: z.number(), high: z.number() })).default({}),
+  yields: z
+    .record(
+      z.string(),
+      z
+        .strictObject({ low: percentSchema, typical: percentSchema, high: percentSchema })
+        .refine(({ low, typical, high }) => low <= typical && typical <= high, { message: 'low, typical and high in rising order' }),
+    )
+    .default({}),
   /** When a solvent is worth distilling off for reuse: what differs from the usual rule of thumb. */
   recovery: z
     .strictObject({

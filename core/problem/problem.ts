@@ -1,3 +1,5 @@
+import { readable } from './readable.ts'
+
 /**
  * One thing wrong with what a person typed or loaded, as data; its words are the same on the screen, the command line and in a reply.
  * What only we can get wrong throws instead.
@@ -27,8 +29,8 @@ export const bad = (problems: readonly Problem[]): { readonly ok: false; readonl
   problems,
 })
 
-/** The problem as one readable paragraph. */
+/** The problem as one readable paragraph; what it quotes is made visible, see {@link readable}. */
 export function paragraph(problem: Problem): string {
   const where = problem.where.length > 0 ? `${problem.where.join(' > ')}: ` : ''
-  return `${where}${problem.what} ${problem.why} ${problem.cure}`
+  return readable(`${where}${problem.what} ${problem.why} ${problem.cure}`)
 }

@@ -4,6 +4,23 @@ import type { Problem } from './problem.ts'
 
 const why = 'What a file says is taken as it stands or refused: nothing is guessed and nothing left out in silence.'
 
+/** More faults than anybody mends one by one: the file is of another kind, or something wrote it wrongly. */
+const mostIssues = 1000
+
+/** One problem for all that are not listed; none where none is left out. */
+export const further = (count: number, where: readonly string[]): readonly Problem[] =>
+  count <= 0
+    ? []
+    : [
+        {
+          code: 'problems-further',
+          where,
+          what: `${count} further problems are not listed.`,
+          why: 'So many have one cause more often than many.',
+          cure: 'Mend the first ones and check the file again.',
+        },
+      ]
+
 /**
  * The issues that a zod schema found, as problems in the words that the rest of the program uses. A key that the schema does not know
  * comes with the key that was probably meant.
@@ -14,7 +31,8 @@ const why = 'What a file says is taken as it stands or refused: nothing is guess
  * @param where   of the value: file, record
  */
 export function schemaProblems(error: z.ZodError, schema: z.ZodType, value: unknown, where: readonly string[]): Problem[] {
-  return error.issues.flatMap(issue => problemsOf(issue, schema, value, where))
+  const problems = error.issues.slice(0, mostIssues).flatMap(issue => problemsOf(issue, schema, value, where))
+  return problems.concat(further(error.issues.length - mostIssues, where))
 }
 
 function problemsOf(issue: z.core.$ZodIssue, schema: z.ZodType, value: unknown, where: readonly string[]): Problem[] {
@@ -53,7 +71,7 @@ const typeNames: Readonly<Record<string, string>> = {
 /** What would have been right. */
 function wanted(issue: z.core.$ZodIssue): string {
   if (issue.code === 'invalid_type') return typeNames[issue.expected] ?? issue.expected
-  if (issue.code === 'invalid_value') return alternatives(issue.values.map(String))
+  if (issue.code === 'invalid_value') return alternatives(issue.values.map(value => JSON.stringify(value)))
   if (issue.code === 'too_small') {
     if (issue.origin === 'string') return 'a text that is not empty'
     if (issue.origin === 'array') return `a list of at least ${issue.minimum}`
@@ -69,16 +87,18 @@ function wanted(issue: z.core.$ZodIssue): string {
       return 'an id: small letters and digits in groups joined by single hyphens, such as benzil-dioxime'
     return pattern === '' ? `a text in the form "${issue.format}"` : `a text of the form ${pattern}`
   }
+  // The rules that no plain schema can state say themselves what they want.
+  if (issue.code === 'custom') return issue.message
   return `another value (${issue.message})`
 }
 
-const alternatives = (values: readonly string[]): string =>
-  values.length === 1 ? `"${values[0]}"` : `one of ${values.map(value => `"${value}"`).join(', ')}`
+const alternatives = (values: readonly string[]): string => (values.length === 1 ? values[0]! : `one of ${values.join(', ')}`)
 
 function quoted(value: unknown): string {
   if (value === undefined) return 'not there'
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`
   if (typeof value === 'object' && value !== null) return 'an object'
+  if (typeof value === 'number' && !Number.isFinite(value)) return 'a number beyond all bounds'
   const text = JSON.stringify(value)
   return text.length > 60 ? `${text.slice(0, 60)}..."` : text
 }

@@ -106,6 +106,9 @@ export interface BatchInput {
   readonly asked: number | null
 }
 
+/** Nobody runs a step more often for one plan; beyond it the amounts or the vessels are mistyped, and reckoning each run would take minutes. */
+export const mostBatches = 1000
+
 export interface Batches {
   readonly batches: number
   readonly perBatchMl: number | null

@@ -1,6 +1,7 @@
 import { type Belief, yieldAt } from '../yields/belief.ts'
 import { drawCount, scores } from '../yields/draw.ts'
 import { percentiles } from '../yields/percentiles.ts'
+import { mostBatches } from './batches.ts'
 import type { Spread } from './charged.ts'
 import type { Flow } from './flow.ts'
 
@@ -190,13 +191,15 @@ function drawnYields(transformation: string, belief: Belief, seed: number, batch
   const benchSd = Math.sqrt(belief.benchVariance)
   const runSd = Math.sqrt(belief.runVariance)
   const yields = new Float64Array(drawCount)
-  for (let batch = 0; batch < batches; batch++) {
+  // A plan with more batches is refused; until it is, so many stand for all.
+  const drawn = Math.min(batches, mostBatches)
+  for (let batch = 0; batch < drawn; batch++) {
     const runs = scores(transformation, `r${firstRun + batch}`, seed)
     for (let k = 0; k < drawCount; k++) {
       yields[k] = yields[k]! + yieldAt(belief, belief.benchMean + benchSd * bench[k]! + runSd * runs[k]!)
     }
   }
-  if (batches > 1) for (let k = 0; k < drawCount; k++) yields[k] = yields[k]! / batches
+  if (drawn > 1) for (let k = 0; k < drawCount; k++) yields[k] = yields[k]! / drawn
   return yields
 }
 

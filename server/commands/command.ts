@@ -110,6 +110,7 @@ export function givenFor(command: Command, words: readonly string[]): Given {
     ),
     allowPositionals: true,
     strict: true,
+    tokens: true,
   }
   let parsed: ReturnType<typeof parseArgs>
   try {
@@ -117,10 +118,10 @@ export function givenFor(command: Command, words: readonly string[]): Given {
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error)
     const name = /'(?:-\w, )?--?([^'= ]+)/.exec(message)?.[1] ?? ''
-    const known = options[name]
+    const known = Object.hasOwn(options, name) ? options[name] : undefined
     if (known) {
       const cure = known.type === 'string' ? `Give --${name} ${known.value ?? 'VALUE'}.` : `Write --${name} alone.`
-      throw badOption(`--${name}`, known.type === 'string' ? 'has no value.' : 'takes no value.', known.help, cure)
+      throw badOption(`--${name}`, known.type === 'string' ? 'has no value.' : 'takes no value.', `It stands for: ${known.help}.`, cure)
     }
     const near = nearest(name, Object.keys(options))
     throw badOption(
@@ -130,6 +131,19 @@ export function givenFor(command: Command, words: readonly string[]): Given {
       near ? `Did you mean --${near}?` : `waybench ${command.name} --help lists its options.`,
       'option-unknown',
     )
+  }
+  const once = new Set<string>()
+  for (const token of parsed.tokens ?? []) {
+    if (token.kind !== 'option' || options[token.name]?.multiple) continue
+    if (once.has(token.name))
+      throw badOption(
+        `--${token.name}`,
+        'is given more than once.',
+        'It takes one value, and one of them would be passed over in silence.',
+        'Leave all but one of them out.',
+        'option-repeated',
+      )
+    once.add(token.name)
   }
   const { least, most, what } = command.positionals ?? { least: 0, most: 0, what: 'words' }
   const count = parsed.positionals.length

@@ -135,8 +135,8 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
       throw badOption(
         `--${name}`,
         'does not go with a plan file.',
-        'The file holds it already.',
-        'Leave one of the two out.',
+        `"${file}" is taken for a plan file, which holds it already.`,
+        'Leave one of the two out; a value with spaces belongs in quotes, as in --have "24 g".',
         'option-clash',
       )
   }
@@ -191,6 +191,16 @@ async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): 
       'Several goals have several routes.',
       'Steer them with --avoid-step and --must-pass.',
       'option-clash',
+    )
+  const targets = goalTexts.map(text => text.slice(0, text.indexOf('=')).trim())
+  const twice = targets.find((target, at) => targets.indexOf(target) !== at)
+  if (twice !== undefined)
+    throw badOption(
+      '--goal',
+      `names ${twice} more than once.`,
+      'Each goal has one row of amounts.',
+      'Put both amounts into one goal.',
+      'goal-twice',
     )
   const side = await sideFiles(given, terminal)
   const settings = ownSettings(workshop, given, side.settings)

@@ -22,6 +22,7 @@ export const serve: Command = {
     const host = given.text('host') ?? defaultConfig.host
     const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
     let store: ReturnType<typeof openStore>
+    if (given.text('data') === '') throw badOption('--data', 'is empty.', 'Saved plans need a folder.', 'Name a folder.')
     try {
       store = openStore(given.text('data') ?? defaultConfig.plansFolder)
     } catch (error) {

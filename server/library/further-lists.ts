@@ -1,9 +1,10 @@
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs'
+import { existsSync, readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Toolkit } from '../../core/chemistry/structure.ts'
 import { listStructureProblems } from '../../core/hazards/list-structures.ts'
 import { type HazardTables, loadHazardTables, readTableRows, type TableText } from '../../core/hazards/tables.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { readText } from '../files.ts'
 import { Refusal } from '../refusal.ts'
 import { bundledTables } from './bundled.ts'
 
@@ -30,7 +31,7 @@ function filesOf(names: readonly string[]): readonly TableText[] {
           .sort()
           .map(file => join(name, file))
       : [name]
-    return paths.map(path => ({ name: path, text: readFileSync(path, 'utf8') }))
+    return paths.map(path => ({ name: path, text: readText(path) }))
   })
   if (problems.length > 0) throw new Refusal('bad-input', problems)
   return files

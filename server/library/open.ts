@@ -1,8 +1,9 @@
-import { readFileSync } from 'node:fs'
 import type { Toolkit } from '../../core/chemistry/structure.ts'
 import type { Library } from '../../core/library/library.ts'
 import { type LibraryText, loadLibrary } from '../../core/library/load.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
+import { readText } from '../files.ts'
+import { Refusal } from '../refusal.ts'
 import { bundled, bundledFiles, bundledTables, bundledTitle, keysOf } from './bundled.ts'
 
 /**
@@ -34,18 +35,13 @@ export function openLibrary(names: readonly string[], toolkit?: Toolkit): Checke
 
 function readOrProblem(path: string): string | Problem {
   try {
-    return readFileSync(path, 'utf8')
+    return readText(path)
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : null
-    const reasons: Readonly<Record<string, string>> = {
-      ENOENT: 'There is no such file',
-      EISDIR: 'This is a folder',
-      EACCES: 'It may not be read',
-    }
+    const problem = error instanceof Refusal ? error.problems[0] : undefined
+    if (problem === undefined) throw error
     return {
+      ...problem,
       code: 'file-unreadable',
-      where: [path],
-      what: `${reasons[String(code)] ?? 'It cannot be read'}.`,
       why: 'A library is read from the files that are named.',
       cure: 'Check the path; "bundled" without a path names the library that comes with the program.',
     }

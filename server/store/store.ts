@@ -1,5 +1,5 @@
-import { mkdirSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, mkdirSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { openDatabase } from './driver.ts'
 import { migrations } from './migrations.ts'
 import { type OwnRecords, ownRecords } from './own-records.ts'
@@ -43,7 +43,7 @@ const insertVersion = 'insert into plan_versions (plan_id, version, title, body,
  * @throws Error when the folder cannot be written or holds a database of a later version
  */
 export function openStore(folder: string): Store {
-  if (folder !== ':memory:') mkdirSync(folder, { recursive: true })
+  if (folder !== ':memory:') makeFolder(folder)
   const database = openDatabase(folder === ':memory:' ? folder : join(folder, 'waybench.sqlite'))
   const taken = database.all<{ user_version: number }>('pragma user_version')[0]?.user_version ?? 0
   if (taken > migrations.length) {
@@ -87,4 +87,12 @@ export function openStore(folder: string): Store {
     own: ownRecords(database),
     close: () => database.close(),
   }
+}
+
+/** One folder after the other: Node's own way of making them all never returns where the system keeps a folder from being made (/proc). */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return
+  const above = dirname(folder)
+  if (above !== folder) makeFolder(above)
+  mkdirSync(folder)
 }
