@@ -1,5 +1,5 @@
 import { slack } from './best.ts'
-import { Heap } from './heap.ts'
+import { RadixHeap } from './radix-heap.ts'
 import { lesser, type Space } from './space.ts'
 
 /** What a route must use or make: the start as a reactant, or one of these nodes as something made. */
@@ -17,7 +17,7 @@ export function labelsThrough(space: Space, labels: Float64Array, must: Must): F
   const { head, useStart, uses, useArc } = network
   const through = new Float64Array(labels.length).fill(Number.POSITIVE_INFINITY)
   const settled = new Uint8Array(labels.length)
-  const heap = new Heap(256)
+  const heap = new RadixHeap(256)
   const offer = (u: number, part: number) => {
     const a = useArc[u]!
     if (masked[a]) return

@@ -1,0 +1,86 @@
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { routeRows } from '../../core/choose/route-rows.ts'
+import { loadLibrary } from '../../core/library/load.ts'
+import { networkOf } from '../../core/network/network.ts'
+import { openWorkshop } from '../../server/library/workshop.ts'
+import { generatedNetwork } from '../support/networks/generated.ts'
+import { libraryText } from '../support/networks/library-text.ts'
+
+/**
+ * A library file of 100,000 transformations and 50,000 materials with full records: read, checked by every rule, indexed, made a network. Each
+ * round in a process of its own, for the memory. And `routes` requests on the bundled library, in the process. `--json FILE` writes the figures.
+ */
+const transformations = 100_000
+const rounds = 3
+const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!
+
+if (process.argv.includes('--one')) {
+  const file = process.argv[process.argv.indexOf('--one') + 1]!
+  const text = readFileSync(file, 'utf8')
+  const began = performance.now()
+  const loaded = loadLibrary([{ name: 'generated.json', text }])
+  const readMs = performance.now() - began
+  if (!loaded.ok) throw new Error(loaded.problems[0]?.what)
+  const network = networkOf(loaded.value)
+  const { rss } = process.memoryUsage()
+  // What the process held at its most, in kB on Linux.
+  const { maxRSS } = process.resourceUsage()
+  const { user, system } = process.cpuUsage()
+  process.stdout.write(
+    JSON.stringify({
+      readMs,
+      readyMs: performance.now() - began,
+      cpuMs: (user + system) / 1000,
+      rssMb: rss / 1e6,
+      mostMb: maxRSS / 1e3,
+      arcs: network.arcs.length,
+    }),
+  )
+} else {
+  const folder = mkdtempSync(join(tmpdir(), 'waybench-bench-'))
+  const file = join(folder, 'generated.json')
+  const text = libraryText(generatedNetwork(transformations))
+  writeFileSync(file, text)
+  const own = fileURLToPath(import.meta.url)
+  const runs = Array.from({ length: rounds }, () => {
+    const run = spawnSync(process.execPath, ['--import', 'tsx', own, '--one', file], { encoding: 'utf8' })
+    if (run.status !== 0) throw new Error(run.stderr)
+    return JSON.parse(run.stdout) as Record<'readMs' | 'readyMs' | 'cpuMs' | 'rssMb' | 'mostMb', number>
+  })
+  rmSync(folder, { recursive: true })
+  const at = (key: keyof (typeof runs)[number]): number => median(runs.map(run => run[key]))
+
+  const workshop = await openWorkshop([])
+  const { library, tables } = workshop
+  const traits = workshop.traits()
+  const times: number[] = []
+  for (let round = 0; round < 30; round++)
+    for (const by of ['start', 'steps', 'hands-on', 'elapsed', 'mass-intensity', 'yield'] as const)
+      for (const make of [[], ['all']]) {
+        const before = performance.now()
+        routeRows({ library, tables, traits, query: { from: 'benzoin', to: 'hexaphenylbenzene', by, make } })
+        // The first rounds warm the compiler.
+        if (round >= 10) times.push(performance.now() - before)
+      }
+  const rows = [
+    {
+      'file, MB': text.length / 1e6,
+      transformations,
+      'read and checked, ms': at('readMs'),
+      'ready, network too, ms': at('readyMs'),
+      'whole process, CPU ms': at('cpuMs'),
+      'process after, MB': at('rssMb'),
+      'process at its most, MB': at('mostMb'),
+      'bundled library, one request, median ms': median(times),
+      'bundled library, one request, worst ms': Math.max(...times),
+    },
+  ]
+  for (const [name, value] of Object.entries(rows[0]!))
+    console.log(`${name.padEnd(44)} ${Number(value.toPrecision(4)).toLocaleString('en').padStart(12)}`)
+  const json = process.argv.indexOf('--json')
+  if (json >= 0) writeFileSync(process.argv[json + 1]!, `${JSON.stringify({ node: process.version, rows }, null, 2)}\n`)
+}
