@@ -49,11 +49,13 @@ export async function buildApp(
   const app = Fastify({
     logger: logger ? { level: 'warn' } : false,
     bodyLimit: 20 * 1024 * 1024,
-    routerOptions: { ignoreTrailingSlash: true },
+    routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
+    frameworkErrors: replyToError,
   })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(replyToError)
+  app.setNotFoundHandler(unknownAddress)
   await app.register(helmet, {
     contentSecurityPolicy: {
       useDefaults: false,

@@ -4,7 +4,8 @@ import { processTerminal } from './terminal.ts'
 // A reader that closes early (`waybench library | head`) is no fault.
 process.stdout.on('error', error => {
   if ((error as NodeJS.ErrnoException).code === 'EPIPE') process.exit(0)
-  throw error
+  process.stderr.write(`Standard output cannot be written (${error.message}), so that the answer is not whole. Send it to another place.\n`)
+  process.exit(2)
 })
 
 try {

@@ -60,7 +60,7 @@ export const settingsSchema = z.strictObject({
     .record(
       z.string(),
       z
-        .strictObject({ low: percentSchema, typical: percentSchema, high: percentSchema })
+        .strictObject({ low: z.number().min(0).max(100), typical: percentSchema, high: percentSchema })
         .refine(({ low, typical, high }) => low <= typical && typical <= high, { message: 'low, typical and high in rising order' }),
     )
     .default({}),

@@ -8,6 +8,9 @@ import { warmUp } from '../planning/warm-up.ts'
 import { openStore } from '../store/store.ts'
 import { badOption, type Command } from './command.ts'
 
+/** Longer than any answer but a search takes. */
+const graceMs = 2000
+
 export const serve: Command = {
   name: 'serve',
   summary: 'serves the page and the API',
@@ -42,7 +45,12 @@ export const serve: Command = {
     )
     const closed = new Promise<void>(resolve => {
       // Registered before the ready line is printed: a quick stop must still close the database.
-      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void app.close().then(() => resolve()))
+      const stop = () => {
+        // A connection that never asks for anything would keep the server open; what was being answered has been by then.
+        setTimeout(() => app.server.closeAllConnections(), graceMs).unref()
+        void app.close().then(() => resolve())
+      }
+      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, stop)
     })
     app.addHook('onClose', () => store.close())
     try {

@@ -47,10 +47,14 @@ export function planFileProblems(
   return checked.ok ? { errors: [], warnings: [...warnings, ...checked.warnings] } : { errors: checked.problems, warnings }
 }
 
+/** The database ends a text at a NUL and knows no half of a pair; the plan itself keeps them, escaped. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
+const unstorable = /[\u0000-\u001f]|\p{Surrogate}/gu
+
 /** A plan file as it may be stored: read, and told back as text with its title. */
 export function checkedPlanFile(workshop: Workshop, value: unknown): { readonly title: string; readonly body: string } {
   const { plan } = openPlan(workshop, value, 'plan')
-  return { title: plan.title, body: JSON.stringify(value) }
+  return { title: plan.title.replace(unstorable, ' '), body: JSON.stringify(value) }
 }
 
 /**
