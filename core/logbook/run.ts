@@ -23,6 +23,9 @@ export interface RunNote {
   readonly replaces?: string | null
 }
 
+/** A thousand tonnes, as the plan file allows: beyond it the digits or the unit are wrong. */
+const mostG = 1e9
+
 /**
  * The plan with one more entry in its log. Nothing is edited: a correction is a new entry that names the one it replaces.
  *
@@ -44,7 +47,7 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
       `Name one of ${[...steps].sort().join(', ')}.`,
     )
   }
-  if (!(Number.isFinite(run.weighedG) && run.weighedG >= 0)) {
+  if (!(run.weighedG >= 0 && run.weighedG <= mostG)) {
     fault(
       'log-number',
       'weighedG',
@@ -74,7 +77,7 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
     )
   }
   const charged = run.chargedG ?? null
-  if (charged !== null && !(charged > 0 && Number.isFinite(charged))) {
+  if (charged !== null && !(charged > 0 && charged <= mostG)) {
     fault(
       'log-number',
       'chargedG',

@@ -59,13 +59,15 @@ describe('a newcomer with 24 g of benzoin', () => {
     await expect
       .poll(async () => (await fetch(`${server.url}/api/v1/plans`).then(reply => reply.json())).plans.length, { timeout: 15_000 })
       .toBe(1)
+    // The page learns its address from the reply, a moment after the server has the plan.
+    await expect.poll(() => page.url(), { timeout: 15_000 }).toMatch(/[?&]plan=/)
     expect(page.faults).toEqual([])
     const address = new URL(page.url())
     await server.close()
     server = await served(folder)
     const again = await opened(browser, server.url)
     await again.goto(`${server.url}${address.pathname}${address.search}${address.hash}`)
-    await expect.poll(async () => words(again.locator('body')), { timeout: 20_000 }).toMatch(/lophine/)
+    await again.locator('summary', { hasText: 'How much' }).waitFor()
     const amountAgain = await question(again, /How much/)
     await expect.poll(async () => words(amountAgain), { timeout: 20_000 }).toMatch(/2[6-9]\.\d g/)
     await page.close()

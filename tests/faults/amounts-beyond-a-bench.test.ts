@@ -115,4 +115,12 @@ describe('a bench log from outside', () => {
     expect(code).toBe(2)
     expect(problems[0].where).toEqual(['plan.json', 'log', '0', 'weighedG'])
   })
+
+  it('died of a weighing that the plan file does not hold', async () => {
+    const files = await tampered(() => {})
+    const before = files.get('plan.json')
+    const { code, problems } = await waybenchJson(['log', 'plan.json', '--step', 'benzil-nitric-acid', '--weighed', '1e9 kg'], files)
+    expect({ code, first: problems[0].code }).toEqual({ code: 2, first: 'log-number' })
+    expect(files.get('plan.json')).toBe(before)
+  })
 })
