@@ -13,7 +13,8 @@ export const cautionLine = `Caution. ${cautions.join(' ')}`
 export const whoMayDo = { step: 'Who may do this step:', plan: 'Who may do this:', with: 'not alone, with:' } as const
 
 /** Stands beside every list of regulated substances, with hits and without. */
-export const listsHold = 'Screened against the bundled lists. The schedules of controlled drugs are not in them; the law’s text decides.'
+export const listsHold =
+  'Screened against the bundled lists. The schedules of controlled drugs are not in them; the law’s text decides. Outside the EU, the UK and the US check locally.'
 
 /** Nobody has data for it: never read as harmless. */
 export const noHazardData = 'No hazard data: read its safety data sheet.'

@@ -105,7 +105,7 @@ export function Bench() {
           label="Where"
           value={settings.region}
           options={[
-            ['UN', 'not stated: the UN lists'],
+            ['UN', 'elsewhere: the UN lists; check locally'],
             ['EU', 'EU'],
             ['UK', 'UK'],
             ['US', 'US'],

@@ -4,6 +4,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../../core/quantity/print.ts'
 import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { hurtAnswer } from '../../core/report/answers.ts'
+import { listsHold } from '../../core/report/cautions.ts'
 import { severityText, sharedMeetings, togetherText } from '../../core/report/hazard-sheet.ts'
 import { sharedNotes } from '../../core/report/shared-notes.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
@@ -382,7 +383,7 @@ function Regulated({ hits, notScreened }: { readonly hits: readonly RegulatedHit
       )}
       <p class="s soft">
         {hits.length === 0 ? 'No row of the bundled lists names anything here. ' : ''}
-        Screened against the bundled lists. The schedules of controlled drugs are not in them; the law’s text decides.
+        {listsHold}
         {notScreened.length > 0 && ` Not screened, having neither CAS number nor structure: ${listed(notScreened.map(nameOf))}.`}
       </p>
     </div>
