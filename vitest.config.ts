@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['tests/bench/**'],
+    // By default one core is left free, which on a machine with two is half of it.
+    maxWorkers: '100%',
     testTimeout: 60_000,
     hookTimeout: 120_000,
     reporters: ['default', './tests/support/closing-line.ts'],
