@@ -1,14 +1,16 @@
 import { createHash } from 'node:crypto'
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { toolkitFrom } from '../../core/chemistry/openchemlib.ts'
 import { loadHazardTables } from '../../core/hazards/tables.ts'
 import { type Traits, traitsOf } from '../../core/hazards/traits.ts'
-import { bundled, bundledFiles, bundledTables } from './bundled.ts'
+import { bundled, bundledFiles, bundledTables, dataFolder } from './bundled.ts'
+
+const checkout = dirname(dataFolder())
 
 interface TraitsFile {
-  /** Of the data they were reckoned from. */
+  /** Of what they were reckoned from, and by. */
   readonly key: string
   readonly traits: readonly (readonly [string, Traits])[]
 }
@@ -16,9 +18,18 @@ interface TraitsFile {
 /** Name of the file that the build writes beside the server. */
 export const traitsFileName = 'bundled-traits.json'
 
-const keyOfData = (): string => {
+/** Of the data, and in a checkout also of the code that screens them, so that neither can change unseen. */
+const keyNow = (): string => {
   const hash = createHash('sha256')
   for (const { name, text } of [...bundledFiles(), ...bundledTables()]) hash.update(name).update('\0').update(text).update('\0')
+  for (const folder of ['hazards', 'chemistry'].map(name => join(checkout, 'core', name)).filter(existsSync)) {
+    for (const file of readdirSync(folder).sort())
+      hash
+        .update(file)
+        .update('\0')
+        .update(readFileSync(join(folder, file)))
+        .update('\0')
+  }
   return hash.digest('hex')
 }
 
@@ -27,13 +38,16 @@ export async function reckonedTraitsFile(): Promise<string> {
   const tables = loadHazardTables(bundledTables())
   if (!tables.ok) throw new Error(tables.problems.map(p => p.what).join(' '))
   const traits = traitsOf(bundled().library, tables.value, toolkitFrom(await import('openchemlib')))
-  return JSON.stringify({ key: keyOfData(), traits: [...traits] } satisfies TraitsFile)
+  return JSON.stringify({ key: keyNow(), traits: [...traits] } satisfies TraitsFile)
 }
 
 /** The traits that the build kept; null where there are none, or the data have changed since: then they are reckoned. */
 export function keptTraits(): ReadonlyMap<string, Traits> | null {
-  const path = join(dirname(fileURLToPath(import.meta.url)), traitsFileName)
-  if (!existsSync(path)) return null
+  // Beside this file in a build; run from its sources, in what the last build left.
+  const path = [dirname(fileURLToPath(import.meta.url)), join(checkout, 'dist', 'server')]
+    .map(folder => join(folder, traitsFileName))
+    .find(existsSync)
+  if (path === undefined) return null
   const file = JSON.parse(readFileSync(path, 'utf8')) as TraitsFile
-  return file.key === keyOfData() ? new Map(file.traits) : null
+  return file.key === keyNow() ? new Map(file.traits) : null
 }
