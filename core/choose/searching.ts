@@ -115,7 +115,9 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
   }
   const whole = { routes: found, complete: spare === null && routes.complete, tiesInOrder: routes.tiesInOrder }
   const bound = spare?.proven ? spare.value : routes.bound
-  return searching.input.query.prove ? yield* proven(searching, { ...whole, bound }, weights, asked, target, terms) : { ...whole, bound }
+  // Whoever had enough of looking does not wait for a solver either.
+  const prove = searching.input.query.prove && !searching.input.shouldStop?.()
+  return prove ? yield* proven(searching, { ...whole, bound }, weights, asked, target, terms) : { ...whole, bound }
 }
 
 /** Has the integer solver settle what the search could not prove: the best by a sum over distinct steps. */

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { reachNetwork } from '../../core/choose/reach-network.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { reachFrom } from '../planning/reaching.ts'
 import { refusals } from '../replies.ts'
@@ -43,33 +44,13 @@ export const reach: Resource = (api, { workshop }) => {
       },
     },
     async (request, reply) => {
-      const { library } = workshop
       const { hand, ...query } = request.query
       const settings = settingsSchema.parse(hand === undefined ? {} : { hand })
       const rows = await reachFrom(workshop, { ...query, settings }, whileConnected(reply))
-      const start = library.materials.get(request.query.from)
-      const reached = new Set([...rows.map(row => row.compound), start?.contains?.compound ?? request.query.from])
-      // Every step that leads on from something reached: the drawing folds them by distance.
-      const edges = rows.flatMap(row =>
-        (library.makers.get(row.compound) ?? []).flatMap(step => {
-          const from = step.reactants.map(r => r.compound).filter(id => reached.has(id) && id !== row.compound)
-          return from.length === 0
-            ? []
-            : [
-                {
-                  id: step.id,
-                  name: step.name,
-                  from,
-                  to: row.compound,
-                  sure: step.confidence === 'checked' ? ('seen' as const) : ('remembered' as const),
-                },
-              ]
-        }),
-      )
-      const name = (id: string) => library.materials.get(id)?.name ?? id
+      const { reach, edges } = reachNetwork(workshop.library, query.from, rows)
       return {
-        reach: rows.map(row => ({ ...row, name: name(row.compound), route: row.route && [...row.route], flags: [...row.flags] })),
-        edges,
+        reach: reach.map(row => ({ ...row, route: row.route && [...row.route], flags: [...row.flags] })),
+        edges: edges.map(edge => ({ ...edge, from: [...edge.from] })),
       }
     },
   )

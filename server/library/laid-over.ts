@@ -5,7 +5,7 @@ import type { Library, LibraryFile } from '../../core/library/library.ts'
 import { loadLibrary } from '../../core/library/load.ts'
 import { type Material, materialSchema } from '../../core/library/material.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
-import { stopProblems } from '../planning/stops.ts'
+import { stopProblems } from '../../core/report/stops.ts'
 import { bundledTables, keysOf } from './bundled.ts'
 import type { Workshop } from './workshop.ts'
 

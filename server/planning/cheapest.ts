@@ -4,11 +4,11 @@ import type { ChoosingOptions } from '../../core/choose/query.ts'
 import { dayOf } from '../../core/days/civil-date.ts'
 import type { Goal, Plan } from '../../core/plan/plan.ts'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
+import { stopProblems } from '../../core/report/stops.ts'
 import { badOption, type Given, type Option } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
-import { stopProblems } from './stops.ts'
 
 /** Options that choose the ways to all goals together; each limit implies `--cheapest`. */
 export const cheapestOptions: Readonly<Record<string, Option>> = {

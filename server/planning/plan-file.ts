@@ -5,12 +5,12 @@ import { checkedPlan } from '../../core/plan/goals.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { stopProblems } from '../../core/report/stops.ts'
 import type { Terminal } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
 import { stopsInSlice } from './slice-screen.ts'
-import { stopProblems } from './stops.ts'
 
 /**
  * A plan file, read; warnings tell what became of the library since.

@@ -1,9 +1,9 @@
 import { type ReachRow, reachList } from '../../core/choose/reach-rows.ts'
 import type { Settings } from '../../core/plan/settings.ts'
+import { stopProblems } from '../../core/report/stops.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { searched, type Told } from './searching.ts'
-import { stopProblems } from './stops.ts'
 
 export interface ReachAsked {
   readonly from: string

@@ -7,13 +7,13 @@ import { together } from '../../core/choose/together.ts'
 import type { Goal, GoalAmount, Groups, Plan } from '../../core/plan/plan.ts'
 import { nearest } from '../../core/problem/nearest.ts'
 import type { Checked, Problem } from '../../core/problem/problem.ts'
+import { stopProblems } from '../../core/report/stops.ts'
 import { isRoute } from '../../core/route/is-route.ts'
 import type { Route } from '../../core/route/route.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import type { SideFiles } from './files.ts'
-import { stopProblems } from './stops.ts'
 
 /** Routes from one material to another, or a refusal that says why there are none. */
 export function listRoutes(workshop: Workshop, query: RoutesQuery, side: Pick<SideFiles, 'packs' | 'settings'>): RouteRows {

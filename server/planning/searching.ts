@@ -1,12 +1,12 @@
 import { setImmediate as breath } from 'node:timers/promises'
-import type { Search, SearchEvent } from '../../core/choose/searching.ts'
+import { inTurns as inTurnsOf, type Told } from '../../core/choose/in-turns.ts'
+import type { Search } from '../../core/choose/searching.ts'
 import { solvedInThread } from '../solver/in-thread.ts'
+
+export type { Told }
 
 /** So long a search works before it lets the server look at what else has come. */
 const turnMs = 12
-
-/** What a search tells while it runs; what it asks of the solver is answered here. */
-export type Told = Exclude<SearchEvent, { kind: 'solve' }>
 
 /** Whoever asked has gone. The status is the one that web servers have for a request closed by its client. */
 export class SearchCancelled extends Error {
@@ -20,26 +20,20 @@ export class SearchCancelled extends Error {
  * @returns what the search returns
  * @throws SearchCancelled once the signal says so
  */
-export async function* inTurns<T>(search: Search<T>, signal?: AbortSignal): AsyncGenerator<Told, T> {
+export function inTurns<T>(search: Search<T>, signal?: AbortSignal): AsyncGenerator<Told, T> {
   let began = performance.now()
-  let step = search.next()
-  while (!step.done) {
-    if (signal?.aborted) throw new SearchCancelled()
-    const event = step.value
-    if (event.kind === 'solve') {
-      const solved = await solvedInThread(event.model, signal)
+  return inTurnsOf(search, {
+    check: () => {
       if (signal?.aborted) throw new SearchCancelled()
-      step = search.next(solved)
-      continue
-    }
-    yield event
-    if (performance.now() - began > turnMs) {
-      await breath()
-      began = performance.now()
-    }
-    step = search.next()
-  }
-  return step.value
+    },
+    solve: model => solvedInThread(model, signal),
+    pause: () => {
+      if (performance.now() - began <= turnMs) return null
+      return breath().then(() => {
+        began = performance.now()
+      })
+    },
+  })
 }
 
 /** Runs a search in turns to its end. */

@@ -1,7 +1,7 @@
-import type { RegulatedHit } from '../../core/hazards/hazard-list.ts'
-import type { Library } from '../../core/library/library.ts'
-import type { Problem } from '../../core/problem/problem.ts'
-import { sentence } from '../../core/report/words.ts'
+import type { RegulatedHit } from '../hazards/hazard-list.ts'
+import type { Library } from '../library/library.ts'
+import type { Problem } from '../problem/problem.ts'
+import { sentence } from './words.ts'
 
 /** What ends planning, with the full name of the list and the reason; no way round it is told. */
 export const stopProblems = (library: Library, hits: readonly RegulatedHit[]): readonly Problem[] =>
