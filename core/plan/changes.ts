@@ -20,6 +20,9 @@ export function planChanges(library: Library, before: Plan, after: Plan): readon
     ...logChanges(library, before, after),
     ...added('topped up', before.topUps, after.topUps, up => `${massText(up.massG)} of ${nameOf(library, up.compound)}`),
     ...added('to be repeated', before.repeats, after.repeats, again => library.transformations.get(again.step)?.name ?? again.step),
+    ...((before.keepsRecords ?? false) === (after.keepsRecords ?? false)
+      ? []
+      : [after.keepsRecords ? 'The plan keeps the records it was saved with.' : 'The plan goes by the library again.']),
     ...(before.seed === after.seed ? [] : ['The draws start from another seed.']),
   ]
 }

@@ -65,7 +65,9 @@ export const planSchema = z.strictObject({
     .max(1000)
     .optional(),
   edition: z.strictObject({ number: z.number().int().positive(), changed: z.array(z.string()) }).optional(),
-  seed: z.number().int(),
+  keepsRecords: z.boolean().optional(),
+  // Streams of draws are seeded by 32 bits.
+  seed: z.number().int().min(0).max(4_294_967_295),
 })
 
 /** The plan file, `waybench-plan` version 1: everything needed to evaluate it again. */
@@ -165,11 +167,12 @@ function logProblems(log: readonly Pick<LogEntry, 'id' | 'replaces'>[], name: st
 
 /**
  * What changed in a library since a plan was saved, as warnings: records of its slice that are gone or differ, field by field; empty where
- * the plan will reckon as before.
+ * the library is the same. A plan that keeps its records reckons as before all the same, and each warning says so.
  */
 export function changesSince(library: Library, opened: OpenedPlan): readonly Problem[] {
   if (libraryHash(library) === opened.library.hash) return []
   const changes: Problem[] = []
+  const keeps = opened.plan.keepsRecords === true
   const compare = (kind: string, before: ReadonlyMap<string, object>, now: ReadonlyMap<string, object>): void => {
     for (const [id, record] of before) {
       const current = now.get(id)
@@ -178,8 +181,8 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
           code: 'record-gone',
           where: [kind, id],
           what: `The library no longer holds ${id}.`,
-          why: 'The plan uses it.',
-          cure: 'Reckon on with the library saved in the plan, or choose another route.',
+          why: 'The plan uses it, and reckons on with its own record of it.',
+          cure: 'Leave it so, or choose another route.',
         })
         continue
       }
@@ -189,8 +192,10 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
         code: 'record-changed',
         where: [kind, id],
         what: `${id} changed since the plan was saved: ${fields.join(', ')}.`,
-        why: 'The plan now reckons with the new figures.',
-        cure: 'Look over the amounts again, or reckon on with the library saved in the plan.',
+        why: keeps ? 'The plan keeps the record it was saved with.' : 'The plan now reckons with the new figures.',
+        cure: keeps
+          ? 'Leave it so, or reckon with the new: on the sheet, or with --records new.'
+          : 'Look over the amounts again, or keep the records that the plan was saved with: on the sheet, or with --records old.',
       })
     }
   }

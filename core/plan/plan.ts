@@ -64,5 +64,7 @@ export interface Plan {
   readonly repeats?: readonly { readonly step: string; readonly limitingG: number }[]
   /** Which version of the plan this is, counted by whoever keeps the file, and what changed since the one before, as sentences. */
   readonly edition?: { readonly number: number; readonly changed: readonly string[] }
+  /** Reckoned with the records that its file brings along, where the library says otherwise by now; absent = with the library. */
+  readonly keepsRecords?: boolean
   readonly seed: number
 }

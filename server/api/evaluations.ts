@@ -1,6 +1,5 @@
 import { z } from 'zod'
-import { withSlice } from '../library/with-slice.ts'
-import { evaluatePlan, openPlan } from '../planning/plan-file.ts'
+import { evaluatePlan, openPlan, workshopOf } from '../planning/plan-file.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
@@ -10,8 +9,8 @@ export const evaluations: Resource = (api, { workshop }) => {
     '/evaluations',
     { schema: { body: z.strictObject({ plan: z.unknown() }), response: { 200: z.unknown(), ...refusals } } },
     async request => {
-      const { plan, changes, slice } = openPlan(workshop, request.body.plan, 'plan')
-      return { ...(await evaluatePlan(withSlice(workshop, slice), plan)), changes }
+      const opened = openPlan(workshop, request.body.plan, 'plan')
+      return { ...(await evaluatePlan(workshopOf(workshop, opened), opened.plan)), changes: opened.changes }
     },
   )
 }

@@ -8,8 +8,8 @@ import { openWorkshop } from '../library/workshop.ts'
 import { planFileProblems } from '../planning/plan-file.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { Refusal } from '../refusal.ts'
-import { openStore } from '../store/store.ts'
 import type { Command, Given, Terminal } from './command.ts'
+import { storeIn } from './data-folder.ts'
 
 export const check: Command = {
   name: 'check',
@@ -61,7 +61,7 @@ function weak(given: Given, terminal: Terminal): number {
   const opened = openLibrary(given.words)
   if (!opened.ok) throw new Refusal('bad-input', opened.problems)
   const folder = given.text('data')
-  const store = folder === undefined ? null : openStore(folder)
+  const store = folder === undefined ? null : storeIn(folder, true)
   const spots = weakSpots(opened.value, store === null ? null : runsLogged(store))
   store?.close()
   if (given.on('json')) terminal.out(`${JSON.stringify({ weak: spots }, null, 2)}\n`)

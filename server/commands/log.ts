@@ -10,7 +10,7 @@ import { massText, percentText } from '../../core/quantity/print.ts'
 import { openWorkshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { nextEdition } from '../planning/edition.ts'
-import { planIn } from '../planning/plan-file.ts'
+import { planIn, workshopOf } from '../planning/plan-file.ts'
 import { Refusal } from '../refusal.ts'
 import { badOption, type Command, type Given } from './command.ts'
 
@@ -37,8 +37,9 @@ export const log: Command = {
   async run(given, terminal) {
     const file = given.words[0]!
     const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
-    const { plan } = await planIn(workshop, file, terminal)
-    const { library } = workshop
+    const opened = await planIn(workshop, file, terminal)
+    const { plan, changes } = opened
+    const { library } = workshopOf(workshop, opened)
     const csv = given.text('csv')
     const exported = async (of: Plan): Promise<void> => {
       if (csv === undefined) return
@@ -77,13 +78,14 @@ export const log: Command = {
     await terminal.writeFile(file, `${JSON.stringify(planFileOf(library, next), null, 2)}\n`)
     await exported(next)
     const run = comparedRuns(library, added.value).at(-1)!
-    if (given.on('json')) terminal.out(`${JSON.stringify({ entry: run.entry, compared: run, warnings: added.warnings }, null, 2)}\n`)
+    if (given.on('json'))
+      terminal.out(`${JSON.stringify({ entry: run.entry, compared: run, warnings: added.warnings, changes }, null, 2)}\n`)
     else {
       const theory = run.theoryG === null ? '' : ` of ${massText(run.theoryG)} in theory`
       terminal.out(
         `Logged ${run.entry.id}: ${massText(run.isolatedG)}${theory}, planned ${massText(run.plannedG)}; ${percentText(run.yieldFraction)}.\n`,
       )
-      for (const warning of added.warnings) terminal.out(`${paragraph(warning)}\n`)
+      for (const warning of [...added.warnings, ...changes]) terminal.out(`${paragraph(warning)}\n`)
     }
     return 0
   },

@@ -1,11 +1,9 @@
-import type { Library } from '../../core/library/library.ts'
 import { planChanges } from '../../core/plan/changes.ts'
-import { planFileOf } from '../../core/plan/file.ts'
+import { changesSince, type OpenedPlan, planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { leftOversOf, solventsOf } from '../../core/report/shopping-notes.ts'
 import { planText } from '../../core/report/text.ts'
-import { withSlice } from '../library/with-slice.ts'
 import { openWorkshop, type Workshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { type Chosen, cheapestOptions, cheapestPlan, chosenWords, limitsFrom, wantsCheapest } from '../planning/cheapest.ts'
@@ -14,7 +12,7 @@ import { sideFiles } from '../planning/files.ts'
 import { gentlestWords } from '../planning/gentlest.ts'
 import { goalFrom, goalOfPair } from '../planning/goal-text.ts'
 import { ownSettings, settingOptions } from '../planning/own-settings.ts'
-import { evaluatePlan, type openPlan, planIn } from '../planning/plan-file.ts'
+import { evaluatePlan, type openPlan, planIn, workshopOf } from '../planning/plan-file.ts'
 import { printed } from '../planning/printed.ts'
 import { planOf } from '../planning/request.ts'
 import { withShelved } from '../planning/shelving.ts'
@@ -62,6 +60,11 @@ export const plan: Command = {
     },
     print: { type: 'string', value: 'FILE', help: 'writes the pack: .html, .csv or .txt; .ics writes the days for a calendar' },
     since: { type: 'string', value: 'FILE', help: 'an earlier plan file: the pack says what changed since' },
+    records: {
+      type: 'string',
+      value: 'old|new',
+      help: 'with a saved plan whose library has changed: old keeps the records it was saved with, new goes by the library; --save keeps the choice',
+    },
     save: { type: 'string', value: 'FILE', help: 'writes the plan file' },
   },
   positionals: { least: 0, most: 1, what: 'files' },
@@ -74,7 +77,7 @@ export const plan: Command = {
       terminal,
       file === undefined ? await planAsked(opened, given, terminal) : await planSaved(opened, file, given, terminal),
     )
-    const workshop = found.slice === undefined ? opened : withSlice(opened, found.slice)
+    const workshop = found.opened === undefined ? opened : workshopOf(opened, { ...found.opened, plan: found.plan })
     const shelve = given.texts('shelve')
     const asked = shelve.length === 0 ? found : { ...found, plan: withShelved(workshop, found.plan, shelve) }
     const limit = given.text('basket-limit') === undefined ? undefined : given.whole('basket-limit', 0, 1_000_000_000, 0)
@@ -108,8 +111,8 @@ interface Asked {
   readonly plan: Plan
   /** What was chosen without being asked for, in words. */
   readonly note: string | null
-  /** Records that a saved plan brings along. */
-  readonly slice?: Library
+  /** The saved plan, with the records it brings along. */
+  readonly opened?: OpenedPlan
   /** How the cheapest way was chosen, where it was asked for. */
   readonly chosen?: Chosen
   readonly changes: readonly ReturnType<typeof openPlan>['changes'][number][]
@@ -140,11 +143,29 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
         'option-clash',
       )
   }
-  const { plan, changes, slice } = await planIn(workshop, file, terminal)
-  if (!wantsCheapest(given)) return { plan, changes, slice, note: null }
+  const read = await planIn(workshop, file, terminal)
+  const opened = { ...read, plan: onRecords(read.plan, given) }
+  const { plan } = opened
+  const changes = changesSince(workshop.library, opened)
+  if (!wantsCheapest(given)) return { plan, changes, opened, note: null }
   const limits = limitsFrom(given, plan.packs?.currency ?? 'EUR')
-  const answer = await cheapestPlan(withSlice(workshop, slice), plan, plan.goals, choosingFrom(given), limits)
-  return { ...answer, changes, slice, note: chosenWords(workshop, answer) }
+  const answer = await cheapestPlan(workshopOf(workshop, opened), plan, plan.goals, choosingFrom(given), limits)
+  return { ...answer, changes, opened, note: chosenWords(workshopOf(workshop, opened), answer) }
+}
+
+/** A saved plan as it is, or told to go by its own records or by the library. */
+function onRecords(plan: Plan, given: Given): Plan {
+  const records = given.text('records')
+  if (records === undefined) return plan
+  if (records !== 'old' && records !== 'new')
+    throw badOption(
+      '--records',
+      `is "${records}".`,
+      'A plan goes by the records it was saved with, or by the library.',
+      'Write old or new.',
+    )
+  const { keepsRecords: _keeps, ...rest } = plan
+  return records === 'old' ? { ...rest, keepsRecords: true } : rest
 }
 
 /** Held against an earlier file: one version after it, with what changed. */
@@ -159,6 +180,8 @@ async function sinceEarlier(workshop: Workshop, given: Given, terminal: Terminal
 
 async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): Promise<Asked> {
   const { library } = workshop
+  if (given.text('records') !== undefined)
+    throw badOption('--records', 'goes with a saved plan.', 'A new plan has no older records.', 'Name the plan file, or leave it out.')
   const from = given.need('from', 'A plan begins with what is in hand; or name a saved plan.')
   const to = given.text('to')
   const goalTexts = given.texts('goal')

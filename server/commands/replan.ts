@@ -2,12 +2,13 @@ import type { Library } from '../../core/library/library.ts'
 import { type Way, waysOn } from '../../core/logbook/replan.ts'
 import { planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import { paragraph } from '../../core/problem/problem.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
 import { openWorkshop } from '../library/workshop.ts'
 import { nextEdition } from '../planning/edition.ts'
-import { planIn } from '../planning/plan-file.ts'
+import { planIn, workshopOf } from '../planning/plan-file.ts'
 import { listRoutes } from '../planning/request.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
@@ -32,9 +33,11 @@ export const replan: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const beneath = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const opened = await planIn(beneath, file, terminal)
+    const { plan, changes } = opened
+    const workshop = workshopOf(beneath, opened)
     const { library, tables } = workshop
-    const { plan } = await planIn(workshop, file, terminal)
     const step = given.text('step')
     const routes = (start: string, target: string) => {
       try {
@@ -56,8 +59,11 @@ export const replan: Command = {
       ...(step === undefined ? {} : { step }),
     })
     await takeWay(given, terminal, library, plan, ways)
-    if (given.on('json')) terminal.out(`${JSON.stringify({ ways }, null, 2)}\n`)
-    else for (const way of ways) terminal.out(`${wayText(way, id => library.materials.get(id)?.name ?? id)}\n`)
+    if (given.on('json')) terminal.out(`${JSON.stringify({ ways, changes }, null, 2)}\n`)
+    else {
+      for (const change of changes) terminal.out(`${paragraph(change)}\n`)
+      for (const way of ways) terminal.out(`${wayText(way, id => library.materials.get(id)?.name ?? id)}\n`)
+    }
     return ways.some(way => way.plan !== null) ? 0 : 1
   },
 }

@@ -5,8 +5,8 @@ import { buildApp } from '../app.ts'
 import { defaultConfig } from '../config.ts'
 import { openWorkshop } from '../library/workshop.ts'
 import { warmUp } from '../planning/warm-up.ts'
-import { openStore } from '../store/store.ts'
 import { badOption, type Command } from './command.ts'
+import { storeIn } from './data-folder.ts'
 
 /** Longer than any answer but a search takes. */
 const graceMs = 2000
@@ -24,18 +24,7 @@ export const serve: Command = {
     const port = given.whole('port', 0, 65535, defaultConfig.port)
     const host = given.text('host') ?? defaultConfig.host
     const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
-    let store: ReturnType<typeof openStore>
-    if (given.text('data') === '') throw badOption('--data', 'is empty.', 'Saved plans need a folder.', 'Name a folder.')
-    try {
-      store = openStore(given.text('data') ?? defaultConfig.plansFolder)
-    } catch (error) {
-      throw badOption(
-        '--data',
-        `cannot be used: ${error instanceof Error ? error.message : String(error)}`,
-        'Saved plans need a folder that can be written.',
-        'Name another folder.',
-      )
-    }
+    const store = storeIn(given.text('data') ?? defaultConfig.plansFolder)
     const pageFolder =
       defaultConfig.pageFolder !== null && existsSync(join(defaultConfig.pageFolder, 'index.html')) ? defaultConfig.pageFolder : null
     const app = await buildApp(

@@ -1,3 +1,4 @@
+import type { Library } from '../../core/library/library.ts'
 import { evaluate } from '../../core/plan/evaluate.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { changesSince, type OpenedPlan, planFromFile } from '../../core/plan/file.ts'
@@ -7,8 +8,9 @@ import { parseJson } from '../../core/problem/json.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { stopProblems } from '../../core/report/stops.ts'
 import type { Terminal } from '../commands/command.ts'
+import { withSlice } from '../library/with-slice.ts'
 import type { Workshop } from '../library/workshop.ts'
-import { Refusal } from '../refusal.ts'
+import { Refusal, refusalOf } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
 import { stopsInSlice } from './slice-screen.ts'
 
@@ -24,6 +26,10 @@ export function openPlan(workshop: Workshop, value: unknown, name: string): Open
   if (stops.length > 0) throw new Refusal('no-answer', stopProblems(opened.value.slice, stops))
   return { ...opened.value, changes: changesSince(workshop.library, opened.value) }
 }
+
+/** The workshop that an opened plan is reckoned in: with the records it brings along. */
+export const workshopOf = (workshop: Workshop, { plan, slice }: OpenedPlan): Workshop =>
+  withSlice(workshop, slice, plan.keepsRecords === true)
 
 /** The plan in a file that a command line names. */
 export async function planIn(workshop: Workshop, file: string, terminal: Terminal) {
@@ -42,8 +48,16 @@ export function planFileProblems(
   if (!opened.ok) return { errors: opened.problems, warnings: [] }
   const stops = stopsInSlice(workshop, opened.value.slice)
   if (stops.length > 0) return { errors: stopProblems(opened.value.slice, stops), warnings: [] }
-  const checked = checkedPlan(workshop.library, opened.value.plan)
   const warnings = [...opened.warnings, ...changesSince(workshop.library, opened.value)]
+  let library: Library
+  try {
+    library = workshopOf(workshop, opened.value).library
+  } catch (error) {
+    const refusal = refusalOf(error)
+    if (refusal === null) throw error
+    return { errors: refusal.problems, warnings }
+  }
+  const checked = checkedPlan(library, opened.value.plan)
   return checked.ok ? { errors: [], warnings: [...warnings, ...checked.warnings] } : { errors: checked.problems, warnings }
 }
 

@@ -14,6 +14,7 @@ import { isolationShape } from './isolation-shape.ts'
 import { kindFits } from './kind-fits.ts'
 import { limitingLimits } from './limiting-limits.ts'
 import { linesMeasurable } from './lines-measurable.ts'
+import { notItsOwnReactant } from './not-its-own-reactant.ts'
 import { polymerEnds } from './polymer-ends.ts'
 import { rangesOrdered } from './ranges-ordered.ts'
 import { reservedId } from './reserved-id.ts'
@@ -41,6 +42,7 @@ export const transformationChecks: readonly TransformationCheck[] = [
   idsResolve,
   equationNamed,
   isolationShape,
+  notItsOwnReactant,
   coProductsNamed,
   yieldsOrdered,
   linesMeasurable,

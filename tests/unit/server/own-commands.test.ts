@@ -99,6 +99,76 @@ describe('the command line on own records', () => {
     // 2.89 g / 289.13 g/mol x 0.80 x 361.24 g/mol = 2.889 g.
     expect(json.goals[0].expectedG).toBeCloseTo(2.889, 2)
     expect(json.changes.map((one: { code: string }) => one.code)).toContain('record-gone')
+
+    // Its bench log and the ways on know the same records; a run at 60 % leaves 0.60 x 3.611 g = 2.167 g.
+    const logged = await waybenchJson(['log', 'moved.json', '--step', 'own-step', '--weighed', '2.167 g'], files)
+    expect(logged.problems).toBeNull()
+    expect(logged.json.compared.yieldFraction).toBeCloseTo(0.6, 3)
+    expect(logged.json.changes.map((one: { code: string }) => one.code)).toContain('record-gone')
+    const ways = await waybenchJson(['replan', 'moved.json'], files)
+    expect(ways.code).toBe(0)
+    expect(ways.json.ways.find((way: { way: string }) => way.way === 'repeat').evaluation.goals[0].expectedG).toBeGreaterThan(0)
+    expect(ways.json.changes.map((one: { code: string }) => one.code)).toContain('record-gone')
+    expect((await waybenchJson(['check', 'moved.json'], files)).json.errors).toEqual([])
     await app.close()
+  })
+
+  it('goes by the records a plan was saved with where it is told to, and remembers it', async () => {
+    const files = new Map<string, string>()
+    await waybench(['plan', '--from', 'benzoin', '--to', 'benzil', '--have', '5 g', '--save', 'plan.json'], files)
+    const plan = JSON.parse(files.get('plan.json')!)
+    // The library of then: the same step at other yields.
+    const [step] = plan.slice.transformations
+    const typical = step.yieldPercent.typical
+    step.yieldPercent = { low: 10, typical: 20, high: 30 }
+    files.set('then.json', JSON.stringify({ ...plan, library: { title: 'then', hash: '0'.repeat(64) } }))
+    const expectedG = async (...words: string[]): Promise<number> => {
+      const { json, problems } = await waybenchJson(['plan', ...words], files)
+      expect(problems).toBeNull()
+      expect(json.changes).toEqual([expect.objectContaining({ code: 'record-changed', where: ['transformations', step.id] })])
+      return json.goals[0].expectedG
+    }
+    const now = await expectedG('then.json')
+    const then = await expectedG('then.json', '--records', 'old', '--save', 'kept.json')
+    // One step: what comes out is in the ratio of its yields.
+    expect(then / now).toBeCloseTo(20 / typical, 6)
+    expect(await expectedG('kept.json')).toBe(then)
+    expect((await waybench(['plan', 'kept.json'], files)).out).toMatch(/keeps the record it was saved with/)
+    expect(await expectedG('kept.json', '--records', 'new')).toBe(now)
+    for (const words of [
+      ['kept.json', '--records', 'mine'],
+      ['--from', 'benzoin', '--to', 'benzil', '--have', '5 g', '--records', 'old'],
+    ]) {
+      const refused = await waybenchJson(['plan', ...words], files)
+      expect([refused.code, refused.problems[0].where[1]]).toEqual([2, '--records'])
+    }
+  })
+
+  it('refuses a seed that no draw can have, and says which will do', async () => {
+    const files = new Map<string, string>()
+    await waybench(['plan', '--from', 'benzoin', '--to', 'benzil', '--have', '5 g', '--save', 'plan.json'], files)
+    for (const [seed, cure] of [
+      [-1, /not below 0/],
+      [1.5, /whole number/],
+      [2 ** 32, /not above 4294967295/],
+    ] as const) {
+      files.set('odd.json', JSON.stringify({ ...JSON.parse(files.get('plan.json')!), seed }))
+      const { code, problems } = await waybenchJson(['plan', 'odd.json'], files)
+      expect(code).toBe(2)
+      expect(problems[0].where).toEqual(['odd.json', 'seed'])
+      expect(problems[0].cure).toMatch(cure)
+    }
+  })
+
+  it.each([
+    ['serve', '--port', '0'],
+    ['check', 'bundled', '--weak'],
+  ])('%s: a data folder that cannot be used is refused in words', async (...words) => {
+    for (const folder of ['', '/proc/none', 'package.json', '/proc/version/data']) {
+      const { code, problems } = await waybenchJson([...words, '--data', folder])
+      expect([code, problems?.[0]?.where[1]], folder).toEqual([2, '--data'])
+      expect(problems[0].what).not.toMatch(/\bE[A-Z]{3,}\b/)
+      expect(problems[0].cure).toMatch(/[Nn]ame/)
+    }
   })
 })

@@ -88,6 +88,24 @@ const refusals: readonly [string, (library: SoundLibrary) => void, string, strin
     '2',
   ],
   ['an isolation of two', l => l.transformations.peel.products.push({ compound: 'water', coefficient: 1 }), 'isolation-shape', 'products'],
+  [
+    'a main product that is its own reactant',
+    l => {
+      l.transformations.ester.reactants.push({ compound: 'ethyl-acetate', coefficient: 1 })
+      l.transformations.ester.products[0].coefficient = 2
+    },
+    'own-reactant',
+    'mainProduct',
+  ],
+  [
+    'a second product that is its own reactant',
+    l => {
+      l.transformations.fizz.reactants.push({ compound: 'water', coefficient: 1 })
+      l.transformations.fizz.products[2].coefficient = 2
+    },
+    'own-reactant',
+    'compound',
+  ],
   ['yields out of order', l => (l.transformations.ester.yieldPercent.low = 70), 'yields-ordered', 'yieldPercent'],
   ['a yield above 100 %', l => (l.transformations.ester.yieldPercent.high = 101), 'yields-ordered', 'yieldPercent'],
   ['a typical yield of 0', l => (l.transformations.peel.yieldPercent = { low: 0, typical: 0, high: 1 }), 'yields-ordered', 'typical'],
