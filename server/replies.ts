@@ -2,6 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import type { Problem } from '../core/problem/problem.ts'
+import { drained } from './drained.ts'
 import { type RefusalKind, refusalOf } from './refusal.ts'
 
 const statusOf: Readonly<Record<RefusalKind, number>> = { 'bad-input': 400, 'no-answer': 422, 'not-found': 404, conflict: 409 }
@@ -24,7 +25,7 @@ export const refusals = {
 }
 
 /** The one place where whatever went wrong becomes a reply. */
-export function replyToError(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+export function replyToError(error: unknown, request: FastifyRequest, reply: FastifyReply): FastifyReply | Promise<FastifyReply> {
   const refusal = refusalOf(error)
   if (refusal !== null) return reply.status(statusOf[refusal.kind]).send({ problems: refusal.problems })
   if (hasZodFastifySchemaValidationErrors(error)) {
@@ -41,7 +42,8 @@ export function replyToError(error: unknown, request: FastifyRequest, reply: Fas
   }
   const status = (error as { statusCode?: number }).statusCode ?? 500
   if (status >= 500) request.log.error(error)
-  return reply.status(status).send({ problems: [problemOfStatus(status, error)] })
+  const send = (): FastifyReply => reply.status(status).send({ problems: [problemOfStatus(status, error)] })
+  return status === 413 ? drained(request.raw).then(send) : send()
 }
 
 function problemOfStatus(status: number, error: unknown): Problem {

@@ -52,6 +52,37 @@ describe('the server', () => {
     expect(reply.json().problems[0].code).toBe('batches-too-many')
   }, 30_000)
 
+  it('shut the door on a file that is too large before its sender could hear why', async () => {
+    const port = Number(new URL(await app.listen({ port: 0, host: '127.0.0.1' })).port)
+    const megabytes = 48
+    const size = megabytes * 1024 * 1024
+    const sender = connect(port, '127.0.0.1')
+    let heard = ''
+    // Writes all of it before it listens, as plain clients do; a closed door shows as EPIPE or ECONNRESET.
+    await new Promise<void>((resolve, reject) => {
+      sender.on('error', reject)
+      sender.write(
+        `POST /api/v1/own-library/check HTTP/1.1\r\nhost: a\r\ncontent-type: application/json\r\ncontent-length: ${size}\r\n\r\n`,
+      )
+      const piece = Buffer.alloc(1024 * 1024, 32)
+      const next = (left: number): void => {
+        if (left === 0) resolve()
+        else sender.write(piece, fault => (fault ? reject(fault) : next(left - 1)))
+      }
+      next(megabytes)
+    })
+    await new Promise<void>(resolve => {
+      sender.on('data', chunk => {
+        heard += chunk
+        if (heard.includes('too-large')) resolve()
+      })
+      sender.on('close', () => resolve())
+    })
+    sender.destroy()
+    expect(heard).toMatch(/^HTTP\/1\.1 413 /)
+    expect(heard).toMatch(/"cure":"Split the file\."/)
+  }, 30_000)
+
   it('never stopped while a connection stood open that asked for nothing', async () => {
     const server = started('serve', '--port', '0', '--data', folder)
     const address = await new Promise<string>((resolve, reject) => {
