@@ -107,7 +107,7 @@ export const needAnswer = (evaluation: Evaluation, windows: Settings['windows'])
 
 /** What the total is and, in the same breath, what is missing from it. */
 export function costText({ basket, shopping }: Evaluation): string {
-  const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0).length
+  const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0 || line.packs.length > 0).length
   if (basket === null) return toBuy === 0 ? 'Nothing to buy' : `${capital(counted(toBuy, 'material'))} to buy`
   const missing = [
     ...(basket.priceUnknown.length === 0 ? [] : [`${counted(basket.priceUnknown.length, 'price')} unknown`]),

@@ -34,7 +34,7 @@ const suffix = / \(invented\)$/
 export function shoppingSheetOf(library: Library, evaluation: Evaluation): ShoppingSheet {
   const { shopping, basket } = evaluation
   const nameOf = nameIn(library)
-  const toBuy = shopping.filter(line => line.madeUp === null && (line.buy.amount === null || line.buy.amount > 0))
+  const toBuy = shopping.filter(line => line.madeUp === null && (line.buy.amount === null || line.buy.amount > 0 || line.packs.length > 0))
   const unpriced = new Set(basket?.priceUnknown ?? [])
   const unknown = shopping.filter(line => unpriced.has(line.material))
   const packed = toBuy.filter(line => line.packs.length > 0 && !unpriced.has(line.material))

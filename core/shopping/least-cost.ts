@@ -3,6 +3,7 @@ import type { Problem } from '../problem/problem.ts'
 import { type Aim, basketModel, usableMakings } from './basket-model.ts'
 import { type Cover, coversOf } from './covers.ts'
 import { type Decision, type Item, rounding } from './decision.ts'
+import { cheapestWithMinimums } from './minimum-orders.ts'
 import { ordersOf } from './orders.ts'
 import type { Solver } from './shopping.ts'
 
@@ -32,6 +33,7 @@ export function coversOfItems(items: readonly Item[]): ReadonlyMap<Item, readonl
  * The basket of least cost: first as few solutions out of reach as possible, then the cost.
  *
  * Minimum orders are first left out; they seldom matter, and where the basket reaches them as it stands, it is the cheapest with them too.
+ * Where it does not, the groups of suppliers are searched one by one; only where those are too many are the minimums put into the program.
  *
  * @returns a problem where no basket was found
  */
@@ -69,6 +71,9 @@ function cheapest(
   if (plain.decided !== null && (!plain.hasMinimums || plain.reaches)) return plain.decided
   const bound = plain.decided?.boundMinor ?? plain.bound
   if (!plain.hasMinimums) return { problem: solverProblem(plain.status) }
+  const own = mostMissing === 0 ? cheapestWithMinimums(items) : null
+  if (own === 'infeasible') return own
+  if (own !== null) return own
   const whole = asked(library, items, covers, { least: 'cost', mostMissing, minimums: true }, solver)
   if (whole.status === 'infeasible') return 'infeasible'
   if (whole.decided === null) return { problem: solverProblem(whole.status) }

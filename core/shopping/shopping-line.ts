@@ -22,15 +22,16 @@ export interface Row {
  * One line of the list.
  *
  * @param decision null = nothing was decided: the line stands without packs
- * @returns null for what was only looked at as something to make a solution up from
+ * @returns null for what was only looked at as something to make a solution up from, and not bought to fill a minimum order either
  */
 export function shoppingLine(library: Library, row: Row, decision: Decision | null): ShoppingLine | null {
   const { material, unit, need, stock } = row
   const quantity = (amount: number | null) => ({ amount, unit })
   const made = decision?.made ?? new Map<Making, number>()
   const drawn = [...made].filter(([making]) => making.source === material.id || making.rest === material.id)
-  if (need === null && drawn.length === 0) return null
-  const own = need?.amount ?? null
+  const onTop = row.offers.some(offer => (decision?.counts.get(offer) ?? 0) > 0)
+  if (need === null && drawn.length === 0 && !onTop) return null
+  const own = need === null ? 0 : need.amount
   const demand = own === null && drawn.length === 0 ? null : demandOf(material.id, own ?? 0, made)
   const free = need?.free === true
   const shelf = demand === null ? null : free ? demand : Math.min(stock.usable, demand)
@@ -72,6 +73,7 @@ export function shoppingLine(library: Library, row: Row, decision: Decision | nu
       ...(shelf === null ? [] : takenFrom(stock, shelf).flatMap(lot => weighMore(lot, unit) ?? [])),
       ...(free ? ['Counts as on the shelf.'] : []),
       ...(!isBuyable(material) && !nothingToBuy ? ['Not sold: it is made and used on the spot.'] : []),
+      ...(onTop && nothingToBuy ? ['Bought only to reach the minimum order of its supplier.'] : []),
       ...(inherited.length > 0 && need === null
         ? [`Only to make up ${inherited.map(id => materialOf(library, id).name).join(', ')}.`]
         : []),

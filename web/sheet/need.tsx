@@ -50,7 +50,7 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
   const regulated = new Set(
     hazards.regulated.filter(hit => hit.action === 'licence' || hit.action === 'reporting').map(hit => hit.material),
   )
-  const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0)
+  const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0 || line.packs.length > 0)
   const covered = shopping.filter(line => !toBuy.includes(line))
   const { settings, packs } = plan.value
   return (
