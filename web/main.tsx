@@ -14,7 +14,7 @@ import { render } from 'preact'
 import { Page } from './page.tsx'
 import { watchPrinting } from './print-pack.ts'
 import { watchWanted } from './state/goals.ts'
-import { begin } from './state/opening.ts'
+import { begin, watchRecords } from './state/opening.ts'
 import { watchQuestions } from './state/questions.ts'
 import { watchSaving } from './state/saving.ts'
 
@@ -24,5 +24,6 @@ render(<Page />, root)
 watchQuestions()
 watchWanted()
 watchSaving()
+watchRecords()
 watchPrinting()
 void begin()

@@ -4,6 +4,7 @@ import { answersOf } from '../core/report/answers.ts'
 import type { PackProps } from './print/pack.tsx'
 import { wayClauses } from './sheet/way-words.ts'
 import { keepPrinted, lastPrinted } from './state/last-printed.ts'
+import { changedSince } from './state/opening.ts'
 import { facts, reach } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
 import { saved } from './state/saving.ts'
@@ -36,6 +37,7 @@ function packNow(): PackProps | null {
       : { changed: { since: before.version, what: planChanges(library, before.plan, plan) } }),
     ...(reachTold === undefined ? {} : { reach: reachTold }),
     answers,
+    libraryChanges: changedSince.peek(),
   }
 }
 

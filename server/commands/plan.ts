@@ -83,7 +83,7 @@ export const plan: Command = {
     const limit = given.text('basket-limit') === undefined ? undefined : given.whole('basket-limit', 0, 1_000_000_000, 0)
     const evaluation = await evaluatePlan(workshop, asked.plan, limit)
     for (const path of [given.text('print')].filter(p => p !== undefined)) {
-      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today))
+      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today, asked.changes))
       terminal.err(`Wrote ${path}.\n`)
     }
     const save = given.text('save')

@@ -1,6 +1,7 @@
 import { icalendarOf } from '../../core/days/icalendar.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import { type Problem, paragraph } from '../../core/problem/problem.ts'
 import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
 import { badOption } from '../commands/command.ts'
@@ -10,18 +11,26 @@ import type { Workshop } from '../library/workshop.ts'
  * A plan as the file that the ending of its name asks for: pack, table, text or calendar.
  *
  * @param today ISO date
+ * @param changes  what became of the library since the plan was saved
  * @throws Refusal for any other ending, and for a calendar of a plan without dates
  */
-export async function printed(path: string, workshop: Workshop, plan: Plan, evaluation: Evaluation, today: string): Promise<string> {
+export async function printed(
+  path: string,
+  workshop: Workshop,
+  plan: Plan,
+  evaluation: Evaluation,
+  today: string,
+  changes: readonly Problem[] = [],
+): Promise<string> {
   const { library } = workshop
   const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
-  if (ending === '.txt') return planText(library, plan, evaluation)
+  if (ending === '.txt') return [...changes.map(paragraph), planText(library, plan, evaluation)].join('\n')
   if (ending === '.csv') return planCsv(library, plan, evaluation)
   if (ending === '.ics') return calendar(path, workshop, plan, evaluation, today)
   if (ending === '.html') {
     // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
     const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('./drawings.ts')])
-    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today })
+    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today, libraryChanges: changes })
   }
   throw badOption(
     '--print',

@@ -6,6 +6,7 @@ import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import type { Reach } from '../../core/report/answers.ts'
 import { Pack } from '../../web/print/pack.tsx'
 import { dataFolder } from '../library/bundled.ts'
@@ -21,6 +22,8 @@ export interface PackInput {
   readonly today: string
   readonly version?: number
   readonly reach?: Reach
+  /** What became of the library since the plan was saved. */
+  readonly libraryChanges?: readonly Problem[]
 }
 
 /** Style sheets of the pack, from the root of the project. */

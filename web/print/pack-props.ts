@@ -2,6 +2,7 @@ import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import type { Answer, Reach } from '../../core/report/answers.ts'
 
 /** What a pack is printed from. */
@@ -17,6 +18,8 @@ export interface PackProps {
   readonly version?: number
   /** What changed since the version last printed; the plan's own edition where absent. */
   readonly changed?: { readonly since: number; readonly what: readonly string[] }
+  /** What became of the library since the plan was saved. */
+  readonly libraryChanges?: readonly Problem[]
   /** What else the start can become, where that was asked. */
   readonly reach?: Reach
   /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */

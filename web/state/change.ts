@@ -25,6 +25,8 @@ export type Change =
   | { readonly do: 'settings'; readonly patch: Partial<Settings> }
   | { readonly do: 'price'; readonly supplier: Supplier; readonly pack: Pack; readonly currency: string }
   | { readonly do: 'log'; readonly entry: LogEntry }
+  /** Goes by the records that the plan was saved with, or by the library. */
+  | { readonly do: 'keep-records'; readonly keep: boolean }
 
 /** Changes of this kind that follow each other are one step of Undo: what is dragged or typed letter by letter. */
 export const carriesOn = (change: Change): string | null =>

@@ -61,6 +61,10 @@ export function changed(state: SheetState, change: Change): SheetState {
       return withPlan({ packs: withPrice(plan, change) })
     case 'log':
       return withPlan({ log: [...plan.log, change.entry] })
+    case 'keep-records': {
+      const { keepsRecords: _keeps, ...rest } = plan
+      return { ...state, plan: change.keep ? { ...rest, keepsRecords: true } : rest }
+    }
   }
 }
 

@@ -1,4 +1,5 @@
-import { signal } from '@preact/signals'
+import { effect, signal } from '@preact/signals'
+import type { LibraryFile } from '../../core/library/library.ts'
 import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { sliceFile } from '../../core/plan/slice.ts'
@@ -16,7 +17,7 @@ import { bringFacts, carried, facts, startCompound } from './questions.ts'
 import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
 import { emptyState, hasStart } from './sheet-state.ts'
-import { change, edits, show, startAfresh } from './store.ts'
+import { change, edits, plan, show, startAfresh } from './store.ts'
 import { openQuestion } from './view.ts'
 
 /** The first page stands: no plan is open, or the list of plans was asked for. */
@@ -28,21 +29,28 @@ export const demo = signal<DemoReply | null>(null)
 export const openingProblems = signal<readonly Problem[]>([])
 /** What became of the library since the open plan was saved. */
 export const changedSince = signal<readonly Problem[]>([])
-/** The library as it was when the open plan was saved; null where nothing has changed since. */
-const before = signal<OpenedPlan['slice'] | null>(null)
+/** The records that the open plan was saved with; null where it was saved with what the library holds. */
+const before = signal<LibraryFile | null>(null)
 export const opening = signal(false)
 
-/** Reckons on with the library of the plan file: what the server has of the same records is left aside while this plan is open. */
-export function keepOldLibrary(): void {
-  const old = before.value
-  if (old !== null) facts.value = keeping(facts.value, sliceFile(old))
-  changedSince.value = []
-}
+/** Reckons on with the records of the plan file: what the server has of the same ones is left aside. The plan keeps that choice. */
+export const keepOldLibrary = (): void => change({ do: 'keep-records', keep: true })
 
 /** Reckons with what the library says now, and saves that, so that it is not asked again. */
 export function takeNewLibrary(): void {
   changedSince.value = []
-  edits.value++
+  change({ do: 'keep-records', keep: false })
+}
+
+/** The facts follow what the plan goes by, over Undo too; called once. */
+export function watchRecords(): void {
+  effect(() => {
+    const keeps = plan.value.keepsRecords === true
+    const old = before.value
+    const { kept } = facts.peek()
+    if (old !== null && keeps && kept === null) facts.value = keeping(facts.peek(), old)
+    else if (!keeps && kept !== null) facts.value = noFacts
+  })
 }
 
 /** Another plan is opened: nothing of the one before is kept. */
@@ -126,9 +134,9 @@ export async function openPlan(id: string): Promise<void> {
       show(stateOfPlan(opened.value.plan))
       saved.value = { id: kept.id, version: kept.version, savedAt: kept.savedAt }
       savingState.value = 'clean'
-      before.value = opened.value.slice
       changedSince.value = kept.changes
     }
+    before.value = carried.value
     window.history.replaceState(null, '', addressWith(location.href, id))
     atDoor.value = false
   } catch (fault) {
@@ -188,7 +196,7 @@ export function showFile(opened: OpenedPlan): void {
   leave()
   carried.value = sliceFile(opened.slice)
   show(stateOfPlan(opened.plan))
-  before.value = opened.slice
+  before.value = carried.value
   saved.value = null
   edits.value = 1
   atDoor.value = false

@@ -133,7 +133,10 @@ describe('the command line on own records', () => {
     // One step: what comes out is in the ratio of its yields.
     expect(then / now).toBeCloseTo(20 / typical, 6)
     expect(await expectedG('kept.json')).toBe(then)
-    expect((await waybench(['plan', 'kept.json'], files)).out).toMatch(/keeps the record it was saved with/)
+    expect((await waybench(['plan', 'kept.json', '--print', 'kept.txt'], files)).out).toMatch(/keeps the record it was saved with/)
+    expect(files.get('kept.txt')).toMatch(/keeps the record it was saved with/)
+    await waybench(['plan', 'then.json', '--print', 'then.html'], files)
+    expect(files.get('then.html')).toMatch(/The library has changed since this plan was saved, and the figures here are the new ones/)
     expect(await expectedG('kept.json', '--records', 'new')).toBe(now)
     for (const words of [
       ['kept.json', '--records', 'mine'],
