@@ -145,8 +145,8 @@ function downstream(network: Network, start: number, usable: Uint8Array): Uint8A
   const stack = [start]
   for (let c = stack.pop(); c !== undefined; c = stack.pop())
     for (let k = network.useStart[c]!; k < network.useStart[c + 1]!; k++) {
-      const arc = network.users[k]!
-      const made = network.head[arc]!
+      const arc = network.takers[2 * k + 1]!
+      const made = network.takers[2 * k]!
       if (!usable[arc] || reached[made]) continue
       reached[made] = 1
       stack.push(made)

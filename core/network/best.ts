@@ -41,7 +41,7 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
  */
 export function labelsOf(space: Space): Labels {
   const { network, mayBeLeaf, leaf, factor, made, own } = space
-  const { useStart, uses, users, userHeads } = network
+  const { useStart, uses, takers } = network
   const isSum = space.form === 'sum'
   const n = useStart.length - 1
   const value = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
@@ -56,22 +56,26 @@ export function labelsOf(space: Space): Labels {
     if (offered < value[h]!) {
       value[h] = offered
       best[h] = a
-      heap.push(offered, h)
+      // What nothing takes is final with its last offer, and need not wait for its turn.
+      if (useStart[h] !== useStart[h + 1]) heap.push(offered, h)
     }
   }
   while (heap.size > 0) {
     const key = heap.minKey
     const c = heap.pop()
     if (key > value[c]!) continue
-    const before = settled[c]!
-    if (before > mostReopenings) return { value, best, circle: circleFrom(space, best, c) }
-    settled[c] = before + 1
-    const first = before === 0
+    let first = true
+    if (!superior) {
+      const before = settled[c]!
+      if (before > mostReopenings) return { value, best, circle: circleFrom(space, best, c) }
+      settled[c] = before + 1
+      first = before === 0
+    }
     const needed = mayBeLeaf[c] === 0
     for (let k = useStart[c]!, end = useStart[c + 1]!; k < end; k++) {
-      const h = userHeads[k]!
+      const h = takers[2 * k]!
       if (superior && value[h]! <= key) continue
-      const a = users[k]!
+      const a = takers[2 * k + 1]!
       const missing = waiting[a]!
       if (missing === never) continue
       const sofar = gathered[a]!
@@ -96,7 +100,7 @@ export function labelsOf(space: Space): Labels {
       if (offered < value[h]! * slack) {
         value[h] = offered
         best[h] = a
-        heap.push(offered, h)
+        if (useStart[h] !== useStart[h + 1]) heap.push(offered, h)
       }
     }
   }

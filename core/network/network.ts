@@ -16,11 +16,11 @@ export interface Network {
   readonly body: Int32Array
   /** Moles of the reactant that the equation takes per mole of main product. */
   readonly coefficient: Float64Array
-  /** Uses of compound c: `uses[useStart[c] .. ]`; beside each stand its arc and that arc's head: walking them stays in one stretch of memory. */
+  /** Uses of compound c: `uses[useStart[c] .. ]`. */
   readonly useStart: Int32Array
   readonly uses: Int32Array
-  readonly users: Int32Array
-  readonly userHeads: Int32Array
+  /** Two words a use, in the order of `uses`: the head of its arc, then its arc. What a search walks lies in one stretch of memory. */
+  readonly takers: Int32Array
   /** The arc that a use belongs to. */
   readonly useArc: Int32Array
   readonly makerStart: Int32Array
@@ -112,8 +112,7 @@ export function linked(
     makerStart[c + 1]! += makerStart[c]!
   }
   const uses = new Int32Array(body.length)
-  const users = new Int32Array(body.length)
-  const userHeads = new Int32Array(body.length)
+  const takers = new Int32Array(2 * body.length)
   const makers = new Int32Array(m)
   const nextUse = useStart.slice()
   const nextMaker = makerStart.slice()
@@ -123,11 +122,11 @@ export function linked(
       useArc[u] = a
       const at = nextUse[body[u]!]!++
       uses[at] = u
-      users[at] = a
-      userHeads[at] = head[a]!
+      takers[2 * at] = head[a]!
+      takers[2 * at + 1] = a
     }
   }
-  return { compounds, arcs, head, bodyStart, body, coefficient, useStart, uses, users, userHeads, useArc, makerStart, makers, buyable }
+  return { compounds, arcs, head, bodyStart, body, coefficient, useStart, uses, takers, useArc, makerStart, makers, buyable }
 }
 
 /** Index of a compound or arc in its list of ids (in order); -1 where it is none of the network. */

@@ -1,57 +1,51 @@
 import { Heap } from './heap.ts'
 
-/** A drawer with no more entries than this goes into the heap as it is. Measured: with 64 labels took a tenth longer, with 8 no less. */
-const smallDrawer = 16
-const levels = 8
-const none = -1
+/** Digits of the upper half of a binary64, the sign left out: 15 bits tell the drawer, 8 more the compartment in it. */
+const drawerShift = 16
+const placeShift = 8
+const drawers = 1 << (31 - drawerShift)
+const compartments = 1 << (drawerShift - placeShift)
+/** An entry is one row of four words, so that it lies in one line of the cache: its key in two, its item, and the next row of its place. */
+const rowWords = 4
 
 /**
- * Smallest key first, for a search whose keys hardly ever fall below what came out: entries lie in drawers by the highest hexadecimal digit in
- * which their key differs from the last base, unsorted, and only the nearest drawer goes through a heap, which therefore stays small. Keys
- * below the base are allowed, they go straight into the heap; keys are 0 or more, or equal to -0.
+ * Smallest key first, for a search whose keys hardly ever fall below what came out. Entries lie unsorted in drawers by the leading digits of
+ * their key, sixteen drawers for each doubling; the nearest drawer is spread over its compartments, and only the nearest compartment goes
+ * through a heap, which therefore stays small. Keys below it are allowed, they go straight into the heap; keys are 0 or more, or equal to -0.
  *
- * Source: Ahuja, Mehlhorn, Orlin, Tarjan, J. ACM 37 (1990) 213 (from memory), with the digits of the upper half of the binary64 form.
+ * Source: Ahuja, Mehlhorn, Orlin, Tarjan, J. ACM 37 (1990) 213 (from memory), with two fixed digits of the binary64 form.
  */
 export class RadixHeap {
   size = 0
   private readonly near = new Heap(256)
-  // One row an entry: its key (with its upper half as an integer beside it), its item, and the next one of the same drawer.
-  private keys: Float64Array<ArrayBuffer>
-  private halves: Uint32Array
-  private items: Int32Array
-  private next: Int32Array
-  private free = none
-  private rows = 0
-  /** Drawers by digit and its value: first entry, and how many. */
-  private readonly first = new Int32Array(16 * levels).fill(none)
-  private readonly count = new Int32Array(16 * levels)
-  /** By digit: one bit for each drawer that holds something. */
-  private readonly filled = new Uint16Array(levels)
-  private base = 0
-  private baseKey = 0
-  /** Keys that agree with the base in all but so many bits go into the heap. */
-  private nearBits = 0
+  private words: Int32Array<ArrayBuffer>
+  private keys: Float64Array
+  private free = 0
+  private rows = 1
+  /** First row of each place; row 0 stands for none. */
+  private readonly drawer = new Int32Array(drawers)
+  private readonly compartment = new Int32Array(compartments)
+  /** One bit for each drawer, and each compartment, that holds something. */
+  private readonly filledDrawers = new Int32Array(drawers / 32)
+  private readonly filledCompartments = new Int32Array(compartments / 32)
+  /** The open drawer, and the digits down to the nearest compartment: what is not above them goes into the heap. */
+  private open = -1
+  private nearest = -1
 
   constructor(capacity = 1024) {
-    this.keys = new Float64Array(capacity)
-    this.halves = new Uint32Array(this.keys.buffer)
-    this.items = new Int32Array(capacity)
-    this.next = new Int32Array(capacity)
+    this.words = new Int32Array(rowWords * capacity)
+    this.keys = new Float64Array(this.words.buffer)
   }
 
   push(key: number, item: number): void {
     this.size++
-    if (key <= this.baseKey) {
-      this.near.push(key, item)
-      return
-    }
     let row = this.free
-    if (row === none) {
+    if (row === 0) {
       row = this.rows++
-      if (row === this.items.length) this.grow()
-    } else this.free = this.next[row]!
-    this.keys[row] = key
-    this.items[row] = item
+      if (row * rowWords === this.words.length) this.grow()
+    } else this.free = this.words[row * rowWords + 3]!
+    this.keys[row * 2] = key === 0 ? 0 : key
+    this.words[row * rowWords + 2] = item
     this.file(row)
   }
 
@@ -69,64 +63,73 @@ export class RadixHeap {
   }
 
   private file(row: number): void {
-    const half = this.halves[2 * row + upper]!
-    const differs = half ^ this.base
-    if (differs >>> this.nearBits === 0) {
-      this.near.push(this.keys[row]!, this.items[row]!)
-      this.next[row] = this.free
+    const { words } = this
+    const at = row * rowWords
+    const half = words[at + upper]!
+    const place = half >>> placeShift
+    if (place <= this.nearest) {
+      this.near.push(this.keys[row * 2]!, words[at + 2]!)
+      words[at + 3] = this.free
       this.free = row
       return
     }
-    const level = (31 - Math.clz32(differs)) >> 2
-    const digit = (half >>> (4 * level)) & 15
-    const drawer = 16 * level + digit
-    this.next[row] = this.first[drawer]!
-    this.first[drawer] = row
-    this.count[drawer]!++
-    this.filled[level]! |= 1 << digit
+    const drawer = half >>> drawerShift
+    if (drawer === this.open) {
+      const compartment = place & (compartments - 1)
+      words[at + 3] = this.compartment[compartment]!
+      this.compartment[compartment] = row
+      this.filledCompartments[compartment >>> 5]! |= 1 << (compartment & 31)
+    } else {
+      words[at + 3] = this.drawer[drawer]!
+      this.drawer[drawer] = row
+      this.filledDrawers[drawer >>> 5]! |= 1 << (drawer & 31)
+    }
   }
 
-  /** Empties the nearest drawer: into the heap where it is small, else into drawers of lower digits. */
+  /** Empties the nearest compartment into the heap; where the open drawer has none left, the next one is opened. */
   private refill(): void {
-    while (this.near.size === 0) {
-      let level = 0
-      while (this.filled[level] === 0) level++
-      const bits = this.filled[level]!
-      const digit = 31 - Math.clz32(bits & -bits)
-      this.filled[level] = bits & (bits - 1)
-      const drawer = 16 * level + digit
-      const shift = 4 * level
-      this.base = (((this.base >>> shift) & ~15) | digit) << shift
-      halfOf[upper] = this.base
-      this.baseKey = asKey[0]!
-      this.nearBits = this.count[drawer]! <= smallDrawer ? shift : 0
-      this.count[drawer] = 0
-      let row = this.first[drawer]!
-      this.first[drawer] = none
-      while (row !== none) {
-        const after = this.next[row]!
-        this.file(row)
-        row = after
+    for (;;) {
+      const compartment = takeLowest(this.filledCompartments, 0)
+      if (compartment >= 0) {
+        this.nearest = (this.open << (drawerShift - placeShift)) | compartment
+        const first = this.compartment[compartment]!
+        this.compartment[compartment] = 0
+        this.fileAll(first)
+        return
       }
+      this.open = takeLowest(this.filledDrawers, this.open < 0 ? 0 : this.open >>> 5)
+      const first = this.drawer[this.open]!
+      this.drawer[this.open] = 0
+      this.fileAll(first)
+    }
+  }
+
+  private fileAll(first: number): void {
+    for (let row = first; row !== 0; ) {
+      const next = this.words[row * rowWords + 3]!
+      this.file(row)
+      row = next
     }
   }
 
   private grow(): void {
-    const keys = new Float64Array(this.keys.length * 2)
-    const items = new Int32Array(keys.length)
-    const next = new Int32Array(keys.length)
-    keys.set(this.keys)
-    items.set(this.items)
-    next.set(this.next)
-    this.keys = keys
-    this.halves = new Uint32Array(keys.buffer)
-    this.items = items
-    this.next = next
+    const words = new Int32Array(this.words.length * 2)
+    words.set(this.words)
+    this.words = words
+    this.keys = new Float64Array(words.buffer)
   }
 }
 
-const asKey = new Float64Array([1, 0]).subarray(0, 1)
-const halfOf = new Uint32Array(asKey.buffer)
+/** The lowest bit that is set, from a word on; it is cleared. -1 where none is. */
+function takeLowest(bits: Int32Array, from: number): number {
+  for (let word = from; word < bits.length; word++) {
+    const here = bits[word]!
+    if (here === 0) continue
+    bits[word] = here & (here - 1)
+    return 32 * word + 31 - Math.clz32(here & -here)
+  }
+  return -1
+}
+
 /** Where the upper half of a binary64 lies: the second word on all machines but the rare big-endian ones. */
-const upper = halfOf[1] === 0x3ff00000 ? 1 : 0
-asKey[0] = 0
+const upper = new Int32Array(new Float64Array([1]).buffer)[1] === 0x3ff00000 ? 1 : 0
