@@ -153,6 +153,39 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.close()
   })
 
+  it('draws a structure: the SMILES follows the drawing, and the drawing the SMILES', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=material`)
+    const smiles = page.getByLabel('SMILES')
+    await page.getByRole('button', { name: 'Draw it instead' }).click()
+    const board = page.locator('.board > div')
+    await board.waitFor()
+    await board.scrollIntoViewIfNeeded()
+    const { x, y } = (await board.boundingBox())!
+    // The board takes a press for one only where it lasts, as under a hand.
+    const press = async (right: number, down: number): Promise<void> => {
+      await page.mouse.move(x + right, y + down)
+      await page.waitForTimeout(100)
+      await page.mouse.down()
+      await page.waitForTimeout(80)
+      await page.mouse.up()
+    }
+    const benzene = [34, 203] as const
+    await press(...benzene)
+    await press(260, 120)
+    await expect.poll(() => smiles.inputValue()).toBe('c1ccccc1')
+    // CIAAW 2021: 6 x 12.011 + 6 x 1.008.
+    await expect.poll(async () => words(page.locator('.told'))).toMatch(/C6H6[\s\S]*78\.114 g\/mol/)
+    // Written over: the board shows that instead, so that what is drawn now stands beside it.
+    await smiles.fill('CCO')
+    await page.waitForTimeout(600)
+    await press(...benzene)
+    await press(450, 330)
+    await expect.poll(async () => (await smiles.inputValue()).split('.').sort()).toEqual(['CCO', 'c1ccccc1'])
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
   it('is stopped before a listed substance is entered', async () => {
     const page = await opened(browser, server.url)
     await page.goto(`${server.url}/?entry=material`)

@@ -39,6 +39,9 @@ export const emptyMaterial: TypedMaterial = {
   codesFrom: '',
 }
 export const typedMaterial = signal<TypedMaterial>(emptyMaterial)
+export const setMaterial = (patch: Partial<TypedMaterial>): void => {
+  typedMaterial.value = { ...typedMaterial.value, ...patch }
+}
 /** What the writing called a material that the library does not hold; null where the page was opened by itself. */
 export const calledInWriting = signal<string | null>(null)
 

@@ -1,0 +1,73 @@
+import type { Identified } from './api.ts'
+import { setMaterial, typedMaterial } from './material-draft.ts'
+import { Choice, TextField } from './parts.tsx'
+
+/** Where its hazards come from: a row of the tables, to be confirmed; the data sheet; or nowhere, which is unknown. */
+export function Hazards({ told }: { readonly told: Identified }) {
+  const typed = typedMaterial.value
+  return (
+    <>
+      <fieldset>
+        <legend>
+          <b>Hazards</b>
+        </legend>
+        {told.withHazards?.hazards !== undefined && told.record !== null && (
+          <label class="dot-choice">
+            <input type="radio" name="hazards" checked={typed.hazards === 'tables'} onChange={() => setMaterial({ hazards: 'tables' })} />
+            <span>
+              take over {told.withHazards.hazards.codes.length === 0 ? 'none assigned' : told.withHazards.hazards.codes.join(', ')} (
+              {told.withHazards.hazards.signalWord}) from the tables, row “{told.record.name}”
+              {told.record.cas === null ? '' : `, CAS ${told.record.cas}`}; {told.withHazards.hazards.from ?? 'remembered'}
+            </span>
+          </label>
+        )}
+        <label class="dot-choice">
+          <input type="radio" name="hazards" checked={typed.hazards === 'typed'} onChange={() => setMaterial({ hazards: 'typed' })} />
+          <span>enter them from its safety data sheet</span>
+        </label>
+        <label class="dot-choice">
+          <input type="radio" name="hazards" checked={typed.hazards === 'unknown'} onChange={() => setMaterial({ hazards: 'unknown' })} />
+          <span>leave them unknown, which is not the same as safe</span>
+        </label>
+      </fieldset>
+      {typed.hazards === 'tables' && told.withHazards !== null && (
+        <ul class="s soft">
+          {told.withHazards.sources.map(source => (
+            <li key={`${source.for} ${source.citation}`}>
+              {source.for === undefined ? '' : `${source.for}: `}
+              {source.citation}
+              {source.checked ? '' : ' (remembered)'}
+            </li>
+          ))}
+        </ul>
+      )}
+      {typed.hazards === 'typed' && (
+        <div class="fields">
+          <TextField
+            label="H codes"
+            help="H302, H315; empty = none assigned."
+            value={typed.codes}
+            onText={codes => setMaterial({ codes })}
+          />
+          <Choice
+            label="Signal word"
+            help="As on the label."
+            value={typed.signalWord}
+            options={[
+              ['Danger', 'Danger'],
+              ['Warning', 'Warning'],
+              ['none', 'none'],
+            ]}
+            onChoose={signalWord => setMaterial({ signalWord })}
+          />
+          <TextField
+            label="Who assigned them"
+            help="The data sheet and its date; left empty they count as remembered."
+            value={typed.codesFrom}
+            onText={codesFrom => setMaterial({ codesFrom })}
+          />
+        </div>
+      )}
+    </>
+  )
+}
