@@ -7,10 +7,12 @@ import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
 import { balanceOf, type ProposedEquation } from './equation-balance.ts'
 import { isEquation, readEquation, type TermRead } from './equation-line.ts'
+import { equipmentProposed } from './equipment-proposed.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
 import { isOutcome, type OutcomeRead, readOutcome } from './outcome-line.ts'
 import { mainProduct, yieldOf } from './outcome-yield.ts'
+import { type TaskProposed, tasksProposed } from './tasks-proposed.ts'
 
 /** One charge line with what it amounts to. */
 export interface LineRead {
@@ -42,6 +44,8 @@ export interface PreparationRead {
   readonly problems: readonly Problem[]
   /** What was assumed on the way, as sentences. */
   readonly notes: readonly string[]
+  /** Tasks and equipment that the text suggests: guesses, never put into the transformation by themselves. */
+  readonly proposed: { readonly tasks: readonly TaskProposed[]; readonly equipment: readonly string[] }
   /** The equation's compounds, in the order typed; each id null where it is unknown or has to be asked about. */
   readonly reactants: readonly TermRead[]
   readonly products: readonly TermRead[]
@@ -214,6 +218,14 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     unread,
     problems,
     notes,
+    proposed: {
+      tasks: tasksProposed(
+        operations,
+        { elapsedHours: null, handsOnHours: null, solid: main !== null && materialOf(library, main).form === 'solid' },
+        comma,
+      ),
+      equipment: equipmentProposed(operations),
+    },
     reactants: equation.reactants,
     products: equation.products,
     proposals: balance.proposals,
@@ -237,6 +249,7 @@ const nothingRead = (problem: Problem): PreparationRead => ({
   unread: [],
   problems: [problem],
   notes: [],
+  proposed: { tasks: [], equipment: [] },
   reactants: [],
   products: [],
   proposals: [],

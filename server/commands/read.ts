@@ -37,6 +37,15 @@ export const read: Command = {
       terminal.out('\n')
       for (const note of reading.notes) terminal.out(`${note}\n`)
       if (reading.unread.length > 0) terminal.out(`\nNot read, kept as typed:\n${reading.unread.map(line => `  ${line}`).join('\n')}\n`)
+      const { tasks, equipment } = reading.proposed
+      if (tasks.length > 0) {
+        terminal.out('\nTasks that the text suggests (guesses, not part of the record):\n')
+        for (const { task, guessed } of tasks)
+          terminal.out(
+            `  ${task.kind} ${numberText(task.hours, 3)} h: ${task.do}${guessed.includes('hours') ? '' : ' (hours from the text)'}\n`,
+          )
+      }
+      if (equipment.length > 0) terminal.out(`\nEquipment that the text suggests: ${equipment.join(', ')}.\n`)
       if (reading.missing.length > 0) terminal.out(`\nStill missing for the library: ${reading.missing.join(', ')}.\n`)
       for (const problem of reading.problems) terminal.err(`\n${paragraph(problem)}\n`)
     }

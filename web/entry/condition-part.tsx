@@ -1,24 +1,31 @@
 import { numberText } from '../../core/quantity/print.ts'
 import { write, writing } from './draft.ts'
+import { EquipmentField } from './equipment-field.tsx'
+import { numberTyped } from './number-typed.ts'
 import { Choice, Field, TextField } from './parts.tsx'
 import { readingState } from './reading.ts'
-import { numberTyped, temperatureTyped } from './record.ts'
+import { temperatureTyped } from './record.ts'
+import { tasksTyped } from './typed-tasks.ts'
 
 /** Times, conditions, dangers, source. */
 export function ConditionPart() {
   const it = writing.value
   const read = readingState.value.reading?.transformation
+  const tasks = tasksTyped(it.tasks, it.holdPoint)
+  const told = tasks.tasks.length > 0
   return (
     <section aria-label="Conditions and source" class="entry-conditions">
       <TextField
         label="Takes in all, h"
         help={
-          read?.elapsedHours === undefined
-            ? 'From the first weighing to the dry product, drying included.'
-            : `The text names ${numberText(read.elapsedHours, 3)} h; with work-up and drying it is more.`
+          told
+            ? 'Left open, the tasks above say it.'
+            : read?.elapsedHours === undefined
+              ? 'From the first weighing to the dry product, drying included.'
+              : `The text names ${numberText(read.elapsedHours, 3)} h; with work-up and drying it is more.`
         }
         value={it.hours}
-        placeholder={read?.elapsedHours === undefined ? undefined : numberText(read.elapsedHours, 3)}
+        placeholder={told ? String(tasks.elapsedHours) : read?.elapsedHours === undefined ? undefined : numberText(read.elapsedHours, 3)}
         invalid={it.hours !== '' && numberTyped(it.hours) === null}
         onText={hours => write({ hours })}
       />
@@ -26,6 +33,7 @@ export function ConditionPart() {
         label="Of that hands-on, h"
         help="When somebody must stand there. May stay open."
         value={it.handsOn}
+        placeholder={told ? String(tasks.handsOnHours) : undefined}
         invalid={it.handsOn !== '' && numberTyped(it.handsOn) === null}
         onText={handsOn => write({ handsOn })}
       />
@@ -125,6 +133,7 @@ export function ConditionPart() {
         value={it.source}
         onText={source => write({ source })}
       />
+      <EquipmentField />
       <Field
         label="Dangers of this step, a line each"
         help="In your own words: what is peculiar to it. Labels of the materials come by themselves."

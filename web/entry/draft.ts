@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals'
+import type { TypedTask } from './typed-tasks.ts'
 
 /** A preparation as it is being written: everything as typed. */
 export interface Writing {
@@ -19,6 +20,9 @@ export interface Writing {
   readonly atmosphere: 'air' | 'inert'
   readonly exotherm: '' | 'none' | 'mild' | 'strong'
   readonly hood: '' | 'yes' | 'no'
+  readonly tasks: readonly TypedTask[]
+  /** Parted by commas. */
+  readonly equipment: string
   readonly dangers: string
   readonly source: string
   readonly known: '' | 'checked' | 'memory' | 'own'
@@ -44,6 +48,8 @@ export const emptyWriting: Writing = {
   atmosphere: 'air',
   exotherm: '',
   hood: '',
+  tasks: [],
+  equipment: '',
   dangers: '',
   source: '',
   known: '',

@@ -5,9 +5,9 @@ import { Problems } from '../parts/problem.tsx'
 import { Name } from '../parts/words.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type StepRow } from './api.ts'
+import { numberTyped } from './number-typed.ts'
 import { own, saveOwn } from './own.ts'
 import { ChangeRows, Choice, History, TextField, TrustWord } from './parts.tsx'
-import { numberTyped } from './record.ts'
 
 const most = 60
 

@@ -2,8 +2,8 @@ import { signal } from '@preact/signals'
 import type { Material } from '../../core/library/material.ts'
 import { ownBench } from '../../core/library/trust.ts'
 import type { Identified } from './api.ts'
+import { numberTyped } from './number-typed.ts'
 import { openEntry } from './place.ts'
-import { numberTyped } from './record.ts'
 
 export interface TypedMaterial {
   readonly name: string

@@ -7,9 +7,9 @@ import { entryServer, type Identified } from './api.ts'
 import { setMaterial, strengthTyped, typedMaterial } from './material-draft.ts'
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
+import { numberTyped } from './number-typed.ts'
 import { own } from './own.ts'
 import { Choice, History, TextField } from './parts.tsx'
-import { numberTyped } from './record.ts'
 import { StructureField } from './structure-field.tsx'
 
 /** A new material: what is typed on the left, what follows from it on the right. */

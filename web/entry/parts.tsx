@@ -18,25 +18,28 @@ export function Field({
   class: extra = '',
 }: {
   readonly label: string
-  readonly help: ComponentChildren
+  /** Absent where the label and what stands around it say all. */
+  readonly help?: ComponentChildren
   readonly class?: string
-  readonly children: (ids: { id: string; 'aria-describedby': string }) => ComponentChildren
+  readonly children: (ids: { id: string; 'aria-describedby'?: string }) => ComponentChildren
 }) {
   const id = useId()
   return (
     <div class={`field entry-field ${extra}`}>
       <label for={id}>{label}</label>
-      {children({ id, 'aria-describedby': `${id}-help` })}
-      <p class="s soft help" id={`${id}-help`}>
-        {help}
-      </p>
+      {children({ id, ...(help === undefined ? {} : { 'aria-describedby': `${id}-help` }) })}
+      {help !== undefined && (
+        <p class="s soft help" id={`${id}-help`}>
+          {help}
+        </p>
+      )}
     </div>
   )
 }
 
 export function TextField(props: {
   readonly label: string
-  readonly help: ComponentChildren
+  readonly help?: ComponentChildren
   readonly value: string
   readonly placeholder?: string | undefined
   readonly invalid?: boolean
@@ -64,7 +67,7 @@ export function TextField(props: {
 
 export function Choice<V extends string>(props: {
   readonly label: string
-  readonly help: ComponentChildren
+  readonly help?: ComponentChildren
   readonly value: V
   readonly options: readonly (readonly [V, string])[]
   readonly onChoose: (value: V) => void

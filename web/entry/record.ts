@@ -2,6 +2,9 @@ import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { Reading } from './api.ts'
 import type { Writing } from './draft.ts'
+import { piecesOf } from './equipment-typed.ts'
+import { numberTyped } from './number-typed.ts'
+import { tasksTyped } from './typed-tasks.ts'
 
 /** A record ready to be tried, or what is still to be said, in plain words. */
 export interface Drafted {
@@ -14,16 +17,6 @@ export interface Lack {
   /** Field of the page that it is said in. */
   readonly field: string
   readonly what: string
-}
-
-/** A number as people type it; null where it is none. */
-export function numberTyped(text: string): number | null {
-  const plain = text
-    .trim()
-    .replace(/\s*(%|h|hours?)$/i, '')
-    .replace(',', '.')
-  if (!/^[+-]?(\d+(\.\d*)?|\.\d+)$/.test(plain)) return null
-  return Number(plain)
 }
 
 /** "20-25", "-5 to 0", "78" in degrees Celsius; null where it is none. */
@@ -51,12 +44,23 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   if (reading.unread.some(line => !reading.lines.some(one => one.text === line)))
     lack('body', 'what the unread lines say: reword or remove them')
   const yields = yieldTyped(writing, reading, lack)
+  const tasks = tasksTyped(writing.tasks, writing.holdPoint)
+  if (tasks.lacks !== null) lack('tasks', tasks.lacks)
+  const told = tasks.tasks.length > 0
   const hours =
     writing.hours.trim() === ''
-      ? (read.elapsedHours ?? lack('hours', 'how long it takes in all'))
+      ? ((told ? tasks.elapsedHours : read.elapsedHours) ?? lack('hours', 'how long it takes in all'))
       : (numberTyped(writing.hours) ?? lack('hours', 'hours as a number'))
   const handsOn =
-    writing.handsOn.trim() === '' ? undefined : (numberTyped(writing.handsOn) ?? lack('handsOn', 'hands-on hours as a number'))
+    writing.handsOn.trim() === ''
+      ? told
+        ? tasks.handsOnHours
+        : undefined
+      : (numberTyped(writing.handsOn) ?? lack('handsOn', 'hands-on hours as a number'))
+  if (told && hours !== null && Math.abs(hours - tasks.elapsedHours) > leastDifferenceH)
+    lack('tasks', `which is right: the tasks take ${tasks.elapsedHours} h, in all it takes ${hours} h`)
+  if (told && handsOn != null && Math.abs(handsOn - tasks.handsOnHours) > leastDifferenceH)
+    lack('tasks', `which is right: ${tasks.handsOnHours} h of the tasks are hands-on, ${handsOn} h are said`)
   const temperature =
     writing.temperature.trim() === ''
       ? read.temperatureC
@@ -85,9 +89,10 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
       ...(temperature == null ? {} : { temperatureC: temperature }),
       elapsedHours: hours,
       ...(handsOn == null ? {} : { handsOnHours: handsOn }),
-      ...(writing.hours.trim() !== '' ? { timesBasis: own ? 'source' : 'estimate' } : {}),
+      ...(told ? { tasks: tasks.tasks } : {}),
+      ...timesBasis(writing, tasks.guessed),
       operations: read.operations ?? [],
-      equipment: [],
+      equipment: piecesOf(writing.equipment),
       atmosphere: writing.atmosphere,
       needsHood: writing.hood === 'yes',
       exotherm: writing.exotherm,
@@ -115,6 +120,17 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
       confidence: writing.known === 'memory' ? 'memory' : 'checked',
     },
   }
+}
+
+/** Hundredths of an hour are what tasks are given to. */
+const leastDifferenceH = 0.011
+
+/** Times are the source's where they were read in it or clocked here; a guess among them makes them an estimate. */
+function timesBasis({ tasks, hours, known }: Writing, guessed: boolean): { readonly timesBasis?: 'source' | 'estimate' } {
+  if (guessed || known === 'memory') return { timesBasis: 'estimate' }
+  if (tasks.length > 0) return { timesBasis: 'source' }
+  // The text's own hours leave out work-up and drying; what is typed over them is reckoned by the person.
+  return hours.trim() === '' ? {} : { timesBasis: known === 'own' ? 'source' : 'estimate' }
 }
 
 /** Low, typical and high: as typed; the typical one from the isolated mass where it is left open. */

@@ -17,6 +17,7 @@ import { ChangeRows, Choice, History } from './parts.tsx'
 import { closeEntry } from './place.ts'
 import { readingState } from './reading.ts'
 import { drafted } from './record.ts'
+import { TaskPart } from './task-part.tsx'
 
 const today = (): string => new Date().toISOString().slice(0, 10)
 
@@ -43,6 +44,7 @@ export function WritePage() {
       <EquationPart />
       <ChargePart />
       <OutcomePart />
+      <TaskPart />
       <ConditionPart />
       <SavePart />
       <History />

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { tasksAddUp } from '../../../../core/library/checks/tasks-add-up.ts'
 import { transformationSchema } from '../../../../core/library/transformation.ts'
 import type { Reading } from '../../../../web/entry/api.ts'
 import { emptyWriting, textOf, type Writing } from '../../../../web/entry/draft.ts'
-import { answered, answeredTerm, drafted, numberTyped, temperatureTyped } from '../../../../web/entry/record.ts'
+import { numberTyped } from '../../../../web/entry/number-typed.ts'
+import { answered, answeredTerm, drafted, temperatureTyped } from '../../../../web/entry/record.ts'
+import { emptyTask, type TypedTask } from '../../../../web/entry/typed-tasks.ts'
 import { library, prepared } from '../../../support/reader.ts'
 
 const reading = (writing: Writing): Reading => {
@@ -68,6 +71,29 @@ describe('a record out of what was written', () => {
     const { record } = of({ ...whole, known: 'own', source: 'book 3, page 12', roles: { '3 M NaOH, 20 mL': 'base' } })
     expect((record!.charge as { role: string }[])[2]!.role).toBe('base')
     expect(record!.sources).toEqual([{ citation: 'own bench, 2026-12-03: book 3, page 12', checked: true }])
+  })
+  it('takes tasks and equipment as typed: they say the hours, and what was guessed stays an estimate', () => {
+    const task = (what: string, kind: 'hands' | 'watch' | 'stand', hours: string, guessed: TypedTask['guessed'] = []): TypedTask => ({
+      ...emptyTask,
+      do: what,
+      kind,
+      hours,
+      reaction: kind === 'watch',
+      guessed,
+    })
+    const tasks = [task('mix', 'hands', '0,5'), task('warm', 'watch', '1.5'), task('filter', 'hands', '1'), task('dry', 'stand', '24')]
+    const { record, lacking } = of({ ...whole, hours: '', tasks, equipment: 'water bath, Buchner funnel', holdPoint: 'weeks' })
+    expect(lacking).toEqual([])
+    // 0.5 + 1.5 + 1 + 24 = 27 h, 1.5 h of them by hand; a product that keeps for weeks may wait 672 h.
+    expect(record).toMatchObject({ elapsedHours: 27, handsOnHours: 1.5, timesBasis: 'source', equipment: ['water bath', 'Buchner funnel'] })
+    expect((record!.tasks as { waitUpToH: number }[]).map(one => one.waitUpToH)).toEqual([0, 0, 0, 672])
+    expect(tasksAddUp(transformationSchema.parse(record))).toEqual([])
+    expect(of({ ...whole, tasks: [...tasks.slice(0, 3), task('dry', 'stand', '27', ['hours'])] }).record).toMatchObject({
+      timesBasis: 'estimate',
+    })
+    // 30 h are typed beside tasks of 27 h: asked, not settled.
+    expect(of({ ...whole, tasks }).lacking.map(one => one.field)).toEqual(['tasks'])
+    expect(of({ ...whole, hours: '', tasks: [task('mix', 'hands', 'some')] }).lacking.map(one => one.field)).toEqual(['tasks'])
   })
   it('finds an id that is free', () => {
     const read = reading(whole)

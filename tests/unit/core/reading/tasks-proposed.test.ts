@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest'
+import { equipmentProposed } from '../../../../core/reading/equipment-proposed.ts'
+import { type TimesKnown, tasksProposed } from '../../../../core/reading/tasks-proposed.ts'
+
+// The hours are those of the lines, or of the arithmetic beside them; which verbs leave a mixture alone is common practice, no source.
+
+const lines = ['reflux 2 h', 'leave overnight', 'filter on a Buchner funnel', 'dry over calcium chloride for 30 min']
+const nothing: TimesKnown = { elapsedHours: null, handsOnHours: null, solid: true }
+const told = (operations: readonly string[], known = nothing) =>
+  tasksProposed(operations, known, 'ask').map(({ task, guessed }) => [task.kind, task.hours, task.reaction === true, guessed.join(' ')])
+
+describe('tasks that a text suggests', () => {
+  it('take the hours that the lines name, and mark all else as guessed', () => {
+    expect(told(lines)).toEqual([
+      ['hands', 0.5, false, 'task kind hours'],
+      ['watch', 2, true, 'kind'],
+      ['stand', 16, true, 'kind hours'],
+      ['hands', 1, false, 'task kind hours'],
+      ['stand', 0.5, false, 'kind'],
+    ])
+  })
+  it('share out what was typed: the hands between setting up and working up, the rest to what stands at the end', () => {
+    const known = { elapsedHours: 30, handsOnHours: 3, solid: true }
+    // 3 h of hands, 1.5 h of warming; 30 - 3 - 1.5 = 25.5 h are left to dry.
+    expect(told(['warm at 60 C for 90 min'], known)).toEqual([
+      ['hands', 1, false, 'task kind hours'],
+      ['watch', 1.5, true, 'kind'],
+      ['hands', 2, false, 'task kind hours'],
+      ['stand', 25.5, false, 'task kind hours'],
+    ])
+    const hours = told(['warm at 60 C for 90 min'], known).map(row => row[1] as number)
+    expect(hours.reduce((sum, one) => sum + one, 0)).toBeCloseTo(30, 9)
+  })
+  it('are none where nothing is said of time', () => {
+    expect(told(['filter', 'wash with water'])).toEqual([])
+  })
+  it('let a liquid product dry nothing', () => {
+    expect(told(['reflux 1 h'], { ...nothing, solid: false }).at(-1)).toEqual(['hands', 1, false, 'task kind hours'])
+  })
+})
+
+describe('equipment that a text calls for', () => {
+  it.each([
+    [lines, ['reflux condenser', 'Buchner funnel']],
+    [
+      ['add the acid dropwise with stirring in an ice bath', 'extract with ether'],
+      ['separating funnel', 'dropping funnel', 'stirrer', 'ice bath'],
+    ],
+    [['distil under vacuum'], ['vacuum distillation set']],
+    [['distil at 78 C'], ['distillation set']],
+    [['weigh it'], []],
+  ])('%j', (operations, pieces) => expect(equipmentProposed(operations)).toEqual(pieces))
+})

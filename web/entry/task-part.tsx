@@ -1,0 +1,119 @@
+import { commaRuleOf } from '../../core/reading/measures.ts'
+import { type TaskProposed, tasksProposed } from '../../core/reading/tasks-proposed.ts'
+import { replaceWriting, textOf, write, writing } from './draft.ts'
+import { numberTyped } from './number-typed.ts'
+import { Choice, TextField } from './parts.tsx'
+import { readingState } from './reading.ts'
+import { emptyTask, type TypedTask, tasksTyped, typedOf } from './typed-tasks.ts'
+
+const guessWords: Readonly<Record<TaskProposed['guessed'][number], string>> = {
+  task: 'that it is done',
+  kind: 'who must be there',
+  hours: 'the hours',
+}
+
+/** What is done in which order, for how long, and who must be there: what evenings are planned from. */
+export function TaskPart() {
+  const { tasks, holdPoint } = writing.value
+  const read = tasksTyped(tasks, holdPoint)
+  const proposed = proposals()
+  const set = (at: number, patch: Partial<TypedTask>, said?: TaskProposed['guessed'][number]): void =>
+    write({
+      tasks: tasks.map((one, index) =>
+        index === at ? { ...one, ...patch, guessed: one.guessed.filter(guess => guess !== said && guess !== 'task') } : one,
+      ),
+    })
+  return (
+    <section aria-label="Tasks" class="entry-tasks">
+      <h2>What is done, and who must be there</h2>
+      <p class="s soft">
+        Evenings are planned from these. Without them all hours count as work of your hands, at the longest.
+        {read.guessed && <b> What is marked a guess was proposed, not read: the record will say that its times are estimates.</b>}
+      </p>
+      {tasks.map((task, at) => (
+        <fieldset class="task" key={at}>
+          <legend class="s">Task {at + 1}</legend>
+          <TextField label="What is done" value={task.do} onText={text => set(at, { do: text })} class="what" />
+          <Choice
+            label="Meanwhile you"
+            value={task.kind}
+            options={[
+              ['hands', 'work at it'],
+              ['watch', 'keep an eye on it'],
+              ['stand', 'may leave it'],
+            ]}
+            onChoose={kind => set(at, { kind }, 'kind')}
+          />
+          <TextField
+            label="Hours"
+            value={task.hours}
+            invalid={task.hours !== '' && numberTyped(task.hours) === null}
+            onText={hours => set(at, { hours }, 'hours')}
+          />
+          <TextField
+            label="Then may wait, h"
+            value={task.wait}
+            placeholder={at === tasks.length - 1 ? 'as below' : '0'}
+            invalid={task.wait !== '' && numberTyped(task.wait) === null}
+            onText={wait => set(at, { wait })}
+          />
+          <div class="ticks s">
+            {task.kind !== 'hands' && (
+              <label>
+                <input type="checkbox" checked={task.reaction} onChange={event => set(at, { reaction: event.currentTarget.checked })} /> the
+                mixture reacts meanwhile
+              </label>
+            )}
+            <label>
+              <input type="checkbox" checked={task.splits} onChange={event => set(at, { splits: event.currentTarget.checked })} /> may be
+              stopped and taken up again
+            </label>
+            {task.guessed.length > 0 && <span class="guess">a guess: {task.guessed.map(one => guessWords[one]).join(', ')}</span>}
+            <button
+              type="button"
+              class="do"
+              aria-label={`Remove task ${at + 1}`}
+              onClick={() => replaceWriting({ tasks: tasks.filter((_, index) => index !== at) })}
+            >
+              remove
+            </button>
+          </div>
+        </fieldset>
+      ))}
+      {read.tasks.length > 0 && (
+        <p class="s" role="status">
+          {read.elapsedHours} h in all, {read.handsOnHours} h of them hands-on.
+        </p>
+      )}
+      <p class="dos">
+        <button type="button" class="do" onClick={() => write({ tasks: [...tasks, emptyTask] })}>
+          Add a task
+        </button>
+        {proposed.length > 0 && tasks.length === 0 && (
+          <button type="button" class="do" onClick={() => replaceWriting({ tasks: proposed.map(typedOf) })}>
+            Propose tasks, as guesses to look over
+          </button>
+        )}
+        {read.guessed && (
+          <button type="button" class="do" onClick={() => replaceWriting({ tasks: tasks.map(one => ({ ...one, guessed: [] })) })}>
+            I have looked them over: they are right
+          </button>
+        )}
+      </p>
+    </section>
+  )
+}
+
+/** What the text and the typed hours suggest. */
+function proposals(): readonly TaskProposed[] {
+  const { reading } = readingState.value
+  const it = writing.value
+  const operations = reading?.transformation.operations ?? []
+  const main = reading?.transformation.mainProduct
+  const solid = main !== undefined && reading?.materials[main]?.form === 'solid'
+  return tasksProposed(
+    operations,
+    { elapsedHours: numberTyped(it.hours), handsOnHours: numberTyped(it.handsOn), solid },
+    commaRuleOf(textOf(it)),
+  )
+}

@@ -1,0 +1,75 @@
+import type { Task, Transformation } from '../../core/library/transformation.ts'
+import type { TaskProposed } from '../../core/reading/tasks-proposed.ts'
+import { numberTyped } from './number-typed.ts'
+
+/** A task as it stands on the page: everything as typed. */
+export interface TypedTask {
+  readonly do: string
+  readonly kind: Task['kind']
+  readonly hours: string
+  /** How long it may wait before the next, h; empty = not at all, after the last as the hold point says. */
+  readonly wait: string
+  readonly splits: boolean
+  readonly reaction: boolean
+  /** What nobody has said yet, of a proposal that was taken. */
+  readonly guessed: TaskProposed['guessed']
+}
+
+export const emptyTask: TypedTask = { do: '', kind: 'hands', hours: '', wait: '', splits: false, reaction: false, guessed: [] }
+
+export const typedOf = ({ task, guessed }: TaskProposed): TypedTask => ({
+  do: task.do,
+  kind: task.kind,
+  hours: String(task.hours),
+  wait: task.waitUpToH === 0 ? '' : String(task.waitUpToH),
+  splits: task.splits === true,
+  reaction: task.reaction === true,
+  guessed,
+})
+
+/** Longest wait that each hold point allows, h: what the rules of the library count with. */
+const holdH: Readonly<Record<NonNullable<Transformation['holdPoint']>, number>> = { never: 0, hours: 4, overnight: 18, weeks: 672 }
+
+export interface TasksRead {
+  /** In the library format; empty where none is typed. */
+  readonly tasks: readonly Task[]
+  readonly elapsedHours: number
+  readonly handsOnHours: number
+  /** Whether any figure is a guess still. */
+  readonly guessed: boolean
+  /** What is to be said yet, in plain words; null where nothing is. */
+  readonly lacks: string | null
+}
+
+/** Hundredths of an hour, so that sums of thirds and sixths print short. */
+const rounded = (hours: number): number => Math.round(hours * 100) / 100
+
+/** The tasks out of what was typed. */
+export function tasksTyped(typed: readonly TypedTask[], holdPoint: Transformation['holdPoint'] | ''): TasksRead {
+  const rows = typed.filter(one => one.do.trim() !== '' || one.hours.trim() !== '')
+  let lacks: string | null = null
+  const tasks = rows.map((row, at): Task => {
+    const hours = numberTyped(row.hours)
+    const last = at === rows.length - 1
+    const wait = row.wait.trim() === '' ? (last && holdPoint ? holdH[holdPoint] : 0) : numberTyped(row.wait)
+    if (row.do.trim() === '') lacks ??= `what is done in task ${at + 1}`
+    if (hours === null || hours < 0) lacks ??= `the hours of task ${at + 1}`
+    if (wait === null || wait < 0) lacks ??= `how many hours it may wait after task ${at + 1}`
+    return {
+      do: row.do.trim(),
+      kind: row.kind,
+      hours: hours ?? 0,
+      waitUpToH: wait ?? 0,
+      ...(row.splits ? { splits: true } : {}),
+      ...(row.reaction && row.kind !== 'hands' ? { reaction: true } : {}),
+    }
+  })
+  const sum = (of: readonly Task[]): number => rounded(of.reduce((hours, one) => hours + one.hours, 0))
+  return {
+    tasks,
+    elapsedHours: sum(tasks),
+    handsOnHours: sum(tasks.filter(one => one.kind === 'hands')),
+    guessed: rows.some(one => one.guessed.length > 0),
+    lacks,
+  }
+}
