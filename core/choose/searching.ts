@@ -93,8 +93,11 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
   const weights = yield* weightsOf(searching, axis, asked.masked)
   const options = optionsOf(searching, terms.maxSteps)
   const byStep = weightsFor('steps', { library: searching.input.library, network, masked: asked.masked })
+  yield { kind: 'progress', found: 0, work: 0, bound: null }
   const routes = new OrderedRoutes(network, weights, byStep, asked, target, options)
   const found: OrderedRoute[] = []
+  let told = 0
+  yield { kind: 'progress', found: 0, work: 0, bound: null }
   let spare: OrderedRoute | null = null
   let until = Number.POSITIVE_INFINITY
   while (spare === null) {
@@ -111,6 +114,11 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
       if (found.length === terms.enough) until = routes.work + spareWork
       const event = terms.onRoute?.(route, found.length - 1) ?? null
       if (event !== null) yield event
+    }
+    // Routes that are not told of are found at no one's notice: what they took is told in time all the same.
+    if (route !== null && routes.work > told + slice) {
+      told = routes.work
+      yield { kind: 'progress', found: found.length, work: told, bound: routes.bound }
     }
   }
   const whole = { routes: found, complete: spare === null && routes.complete, tiesInOrder: routes.tiesInOrder }

@@ -13,8 +13,8 @@ import type { Form, Weights } from './space.ts'
 export const provenAxes = ['start', 'steps', 'cost', 'hands-on', 'elapsed', 'mass-intensity'] as const
 export type ProvenAxis = (typeof provenAxes)[number]
 
-/** Transformations whose charges are reckoned between two pauses: some ten milliseconds. */
-const weighedAtOnce = 100
+/** Transformations weighed between two pauses, by their charges or without: some ten milliseconds. */
+const weighedAtOnce = { charged: 500, plain: 5000 }
 
 export interface ObjectiveInput {
   readonly library: Library
@@ -38,13 +38,13 @@ export function weightsFor(axis: ProvenAxis, input: ObjectiveInput): Weights {
   for (let step = weighing.next(); ; step = weighing.next()) if (step.done) return step.value
 }
 
-/** The same with pauses, for a library so large that its charges take seconds; each tells how many transformations are done. */
+/** The same with pauses, for a library so large that its charges take a second; each tells how many transformations are done. */
 export function* weighed(axis: ProvenAxis, input: ObjectiveInput): Generator<number, Weights> {
   const { network, library } = input
   switch (axis) {
     case 'start': {
       const weights = zeroWeights(network, 'sum')
-      demands(input, weights.factor)
+      yield* demands(input, weights.factor)
       weights.start.set(weights.factor)
       return weights
     }
@@ -81,9 +81,11 @@ function perStep({ network, masked }: ObjectiveInput, form: Form, of: (transform
 }
 
 /** Moles of each reactant, as charged, per mole of product. A recovery from a feedstock is never multiplied in: its factor is 1. */
-function demands({ library, network, yields, masked }: ObjectiveInput, factor: Float64Array): void {
+function* demands({ library, network, yields, masked }: ObjectiveInput, factor: Float64Array): Generator<number, void> {
+  let done = 0
   for (let a = 0; a < network.arcs.length; a++) {
     if (masked?.[a]) continue
+    if (++done % weighedAtOnce.plain === 0) yield done
     const t = transformationOf(library, network.arcs[a]!)
     const fraction = yields?.get(t.id) ?? typicalYield(library, t.id)
     const limitingPerMain = coefficientOf(t, t.limiting) / productCoefficientOf(t, t.mainProduct) / fraction
@@ -107,7 +109,7 @@ function* perLine(
 ): Generator<number, Weights> {
   const { library, network, yields } = input
   const weights = zeroWeights(network, 'sum')
-  demands(input, weights.factor)
+  yield* demands(input, weights.factor)
   const figure = (line: ChargedLine): number => {
     if (line.supply === 'free' || (line.massG === null && line.volumeMl === null && line.amountMol === null)) return 0
     return lineValue(line) ?? Number.NaN
@@ -115,7 +117,7 @@ function* perLine(
   let done = 0
   for (let a = 0; a < network.arcs.length; a++) {
     if (input.masked?.[a]) continue
-    if (++done % weighedAtOnce === 0) yield done
+    if (++done % weighedAtOnce.charged === 0) yield done
     const id = network.arcs[a]!
     const t = transformationOf(library, id)
     const flow = flowOf(library, id)

@@ -31,6 +31,8 @@ const defaultBudget = 200_000
 const plateauPatience = 2000
 /** Nodes settled again by a repair that count as one partial route taken up: measured, both take some microseconds. */
 const workOfOnePop = 10
+/** A repair that would settle more nodes than this is not done: on networks so large it takes longer than what it spares. */
+const mostRepaired = 20_000
 
 /** One space with its labels and scratch arrays, for as many targets as are asked for; their streams may run side by side. */
 export class RouteSearch {
@@ -92,7 +94,8 @@ export class RouteStream {
   /** The partial route for which its labels were repaired, itself or one it came from; 0 = they are the network's own. */
   private readonly overlayOf: number[] = []
   private readonly exact: boolean[] = []
-  private readonly repaired = new Map<number, Overlay>()
+  /** Repairs by partial route; null = it would have been too much work. */
+  private readonly repaired = new Map<number, Overlay | null>()
   private readonly ready: RankedRoute[] = []
   /** Routes found that tie with those still in the queue: they are put in order once all of them are there. */
   private tied: RankedRoute[] = []
@@ -191,9 +194,10 @@ export class RouteStream {
 
   /**
    * Repairs labels for a partial route and, before it, for those it came from, the shallowest first: what is wrong high up is wrong for all
-   * that lies below, and is put right for all of it at once.
+   * that lies below, and is put right for all of it at once. One repair at a time, so that a budget or whoever waits can end it between two.
    *
-   * @returns true where the bound rose: the partial route then waits for its turn again, or has no completion and is gone
+   * @returns true where the bound rose or there is more to repair: the partial route then waits for its turn again, or has no completion and
+   *   is gone
    */
   private tightened(state: number, key: number): boolean {
     const path: number[] = []
@@ -201,12 +205,15 @@ export class RouteStream {
     for (let i = path.length - 1; i >= 0; i--) {
       const ancestor = path[i]!
       let overlay = this.repaired.get(ancestor)
+      const isNew = overlay === undefined
       if (overlay === undefined) {
         if (this.exact[ancestor]) continue
-        overlay = this.search.repair.overlay(this.decisionsOf(ancestor))
+        const most = Math.min(mostRepaired, workOfOnePop * (this.budget - this.pops))
+        overlay = this.search.repair.overlay(this.decisionsOf(ancestor), most)
         this.repaired.set(ancestor, overlay)
         this.pops += Math.ceil(this.search.repair.work / workOfOnePop)
       }
+      if (overlay === null) continue
       this.overlay[state] = overlay
       this.overlayOf[state] = ancestor
       if (ancestor === state) this.exact[state] = true
@@ -216,6 +223,10 @@ export class RouteStream {
       if (this.queue.keyOf(bound, this.partial.found) > key) {
         this.patience >>= 1
         if (bound < Number.POSITIVE_INFINITY) this.queue.put(this.partial.found, state, -1)
+        return true
+      }
+      if (isNew && i > 0) {
+        this.queue.put(this.partial.found, state, -1)
         return true
       }
     }

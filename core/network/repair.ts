@@ -16,7 +16,7 @@ export class LabelRepair {
   private readonly value: Float64Array
   private readonly heap = new Heap(256)
   private mark = 0
-  /** Nodes that the last repair settled again. */
+  /** Nodes that the last repair looked at. */
   work = 0
 
   constructor(
@@ -32,13 +32,18 @@ export class LabelRepair {
     this.value = new Float64Array(n)
   }
 
-  /** @param decisions node, choice, node, choice ... of the partial route */
-  overlay(decisions: readonly number[]): Overlay {
+  /**
+   * @param decisions node, choice, node, choice ... of the partial route
+   * @param most      nodes it may settle again
+   * @returns null where there are more: labels as they stand are bounds too, only less sharp ones
+   */
+  overlay(decisions: readonly number[], most = Number.POSITIVE_INFINITY): Overlay | null {
     const { space, labels } = this
     const { head, useStart, uses, useArc } = space.network
     this.mark++
-    const affected = this.descendants(this.hold(decisions))
+    const affected = this.descendants(this.hold(decisions), most)
     this.work = affected.length
+    if (affected.length > most) return null
     for (const node of affected) this.value[node] = Number.POSITIVE_INFINITY
     this.heap.clear()
     for (const node of affected) this.offerAll(node)
@@ -87,7 +92,7 @@ export class LabelRepair {
     throw new RangeError('a compound of the chain is not handed on to the side')
   }
 
-  private descendants(roots: readonly number[]): number[] {
+  private descendants(roots: readonly number[], most: number): number[] {
     const { best, mark } = this
     const { head, useStart, uses, useArc } = this.space.network
     const affected: number[] = []
@@ -97,7 +102,7 @@ export class LabelRepair {
       affected.push(node)
     }
     for (const root of roots) add(root)
-    for (let i = 0; i < affected.length; i++) {
+    for (let i = 0; i < affected.length && affected.length <= most; i++) {
       const node = affected[i]!
       for (let k = useStart[node]!; k < useStart[node + 1]!; k++) {
         const a = useArc[uses[k]!]!

@@ -88,12 +88,16 @@ const nodesOf = (space: Space, compound: number): number[] => (space.twin === nu
 const distinctBudget = 30_000
 const guessBudget = 20_000
 
-function firstOf(stream: RouteStream, count: number): RankedRoute[] {
+/** Partial routes taken up by guessing between two pauses. */
+const guessedAtOnce = 500
+
+function* firstOf(stream: RouteStream, count: number): Generator<void, RankedRoute[]> {
   const routes: RankedRoute[] = []
   while (routes.length < count) {
-    const route = stream.next()
-    if (route === null) break
-    routes.push(route)
+    const route = stream.next(guessedAtOnce)
+    if (route !== null) routes.push(route)
+    else if (stream.paused) yield
+    else break
   }
   return routes
 }
@@ -172,36 +176,39 @@ export class OrderedRoutes {
         continue
       }
       if (!this.unknownPart) return this.listed({ arcs: found.arcs, value: found.value, proven: true })
-      if (Number.isNaN(this.valueOfRoute(found))) return { arcs: found.arcs, value: null, proven: true }
+      if (Number.isNaN(this.valueOfRoute(found))) return this.listed({ arcs: found.arcs, value: null, proven: true })
     }
     return null
   }
 
   /** Where the exact search was ended, the rest of the list is what good guessing finds; for sums and chains the search itself ends in time. */
   private unproven(work: number): OrderedRoute | null {
-    if (this.weights.form !== 'distinct' || this.unknownPart || this.options.shouldStop?.()) return null
-    this.guessing ??= bySharing(
-      this.network,
-      this.weights,
-      this.asked.start,
-      this.target,
-      (weights, count, options) => firstOf(this.streamOf(weights, options), count),
-      { ...this.options, budget: guessBudget },
-    )
+    const { unknownPart } = this
+    const sought = unknownPart ? this.byStep : this.weights
+    if (sought.form !== 'distinct' || this.options.shouldStop?.()) return null
+    const draw = function* (this: OrderedRoutes, weights: Weights, count: number, options: SearchOptions) {
+      yield
+      return yield* firstOf(this.streamOf(weights, options), count)
+    }.bind(this)
+    const options = { ...this.options, budget: guessBudget }
+    this.guessing ??= bySharing(this.network, sought, this.asked.start, this.target, draw, options)
     while (this.guesses === null) {
       const guessed = this.guessing.next()
-      if (guessed.done) this.guesses = guessed.value.filter(route => !this.handedOut.has(route.arcs.join())).reverse()
+      // What is known to the axis stands in the list already.
+      const isNew = (route: RankedRoute) =>
+        !this.handedOut.has(route.arcs.join()) && (!unknownPart || Number.isNaN(this.valueOfRoute(route)))
+      if (guessed.done) this.guesses = guessed.value.filter(isNew).reverse()
       else if (work < Number.POSITIVE_INFINITY) {
         this.paused = true
         return null
       }
     }
     const next = this.guesses.pop()
-    return next ? { ...next, proven: false } : null
+    return next ? { arcs: next.arcs, value: unknownPart ? null : next.value, proven: false } : null
   }
 
   private listed(route: OrderedRoute): OrderedRoute {
-    if (this.weights.form === 'distinct') this.handedOut.add(route.arcs.join())
+    if (this.weights.form === 'distinct' || this.unknownPart) this.handedOut.add(route.arcs.join())
     return route
   }
 

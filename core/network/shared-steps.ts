@@ -19,7 +19,7 @@ const dearness = 4
  * counts a shared step at each use, and values them; then re-prices: what a route does already is set to nought and the search is run again,
  * so that branches learn to share.
  *
- * Pauses between two searches, so that whoever asks may look at other things meanwhile.
+ * Pauses wherever a search does, so that whoever asks may look at other things meanwhile.
  *
  * @param draw  the best routes by given weights, in order
  * @returns best first; good, but not proven
@@ -29,7 +29,7 @@ export function* bySharing(
   weights: Weights,
   start: number,
   target: number,
-  draw: (weights: Weights, count: number, options: SearchOptions) => readonly RankedRoute[],
+  draw: (weights: Weights, count: number, options: SearchOptions) => Generator<void, readonly RankedRoute[]>,
   options: SearchOptions,
 ): Generator<void, readonly RankedRoute[]> {
   const uses = network.body.length
@@ -47,12 +47,11 @@ export function* bySharing(
     found.set(route.arcs.join(), valued)
     return valued
   }
-  for (const route of draw(plainSum(weights.own), drawn, options)) keep(route)
+  for (const route of yield* draw(plainSum(weights.own), drawn, options)) keep(route)
   for (const seed of inOrder(found).slice(0, seeds)) {
     let best = seed
     for (let round = 0; round < mostRounds; round++) {
-      yield
-      const next = draw(plainSum(repriced(weights.own, best.arcs, null)), 1, options)[0]
+      const next = (yield* draw(plainSum(repriced(weights.own, best.arcs, null)), 1, options))[0]
       if (next === undefined) break
       const valued = keep(next)
       if (valued.value >= best.value - 1e-9) break
@@ -62,8 +61,7 @@ export function* bySharing(
   // From the best of all that, each step in turn made dear: a way round it may share more.
   const best = inOrder(found)[0]
   for (const dear of best?.arcs.slice(0, mostDear) ?? []) {
-    yield
-    const next = draw(plainSum(repriced(weights.own, best!.arcs, dear)), 1, options)[0]
+    const next = (yield* draw(plainSum(repriced(weights.own, best!.arcs, dear)), 1, options))[0]
     if (next !== undefined) keep(next)
   }
   return inOrder(found)

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { routeValue } from '../../../../core/network/route-value.ts'
-import { OrderedRoutes } from '../../../../core/network/routes.ts'
-import { hardNetworks, inForm } from '../../../support/networks/hard.ts'
+import { OrderedRoutes, routeSearch } from '../../../../core/network/routes.ts'
+import { targetNode } from '../../../../core/network/space.ts'
+import { hardNetworks, inForm, lattice } from '../../../support/networks/hard.ts'
 
 /**
  * Networks on which a search can drown. What counts is work, not time, so that the test means the same on every machine: 20,000 partial
@@ -29,5 +30,33 @@ describe.each(hardNetworks())('$name', net => {
       expect(routeValue(net.network, weights, net.start, net.target, arcs)).toBeCloseTo(value!, 9)
       if (i > 0) expect(value!).toBeGreaterThanOrEqual(found[i - 1]!.value! - 1e-9)
     }
+  })
+
+  it.each([60, 200, 1000])('does no more work than a budget of %i allows, repairs of labels counted', budget => {
+    const asked = { start: net.start, mode: 'default' as const, masked: new Uint8Array(net.network.head.length), make: [], mustPass: [] }
+    const search = routeSearch(net.network, net.weights, asked)
+    const stream = search.routesTo(targetNode(search.space, net.target), { budget, patience: 0 })
+    while (stream.next() !== null);
+    expect(stream.complete).toBe(false)
+    // The last repair is left where it would go beyond: what it had looked at by then, at most the takers of one compound more, is counted.
+    expect(stream.pops).toBeLessThan(budget + 100)
+  })
+})
+
+describe('an axis that knows nothing of any route', () => {
+  it('still lists routes, by guessing, where not even the order by steps comes to its end', () => {
+    const net = lattice(5, 5, 3)
+    const unknown = { ...net.weights, own: new Float64Array(net.weights.own.length).fill(Number.NaN) }
+    const steps = inForm({ ...net.weights, own: new Float64Array(net.weights.own.length).fill(1) }, 'distinct')
+    const asked = { start: net.start, mode: 'default' as const, masked: new Uint8Array(net.network.head.length), make: [], mustPass: [] }
+    const routes = new OrderedRoutes(net.network, unknown, steps, asked, net.target, { budget: 20 })
+    const found = Array.from({ length: 5 }, () => routes.next()!)
+    expect(new Set(found.map(route => route.arcs.join())).size).toBe(5)
+    for (const { arcs, value, proven } of found) {
+      expect([value, proven]).toEqual([null, false])
+      // A route by its value: finite, and one for each step.
+      expect(routeValue(net.network, steps, net.start, net.target, arcs)).toBe(arcs.length)
+    }
+    expect(routes.complete).toBe(false)
   })
 })
