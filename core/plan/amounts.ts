@@ -1,8 +1,8 @@
 import { type Library, transformationOf } from '../library/library.ts'
-import { batchesOf, reactionVolume } from '../route/batches.ts'
+import { batchCount, batchesOf, type ReactionVolume, reactionVolume } from '../route/batches.ts'
 import { chargesOf } from '../route/charge.ts'
 import type { ChargedLine } from '../route/charged.ts'
-import { flowOf } from '../route/flow.ts'
+import { type Flow, flowOf } from '../route/flow.ts'
 import type { Flowing, SpreadStep } from '../route/spread.ts'
 import { type Belief, predicted } from '../yields/belief.ts'
 import { beliefsAbout } from './beliefs.ts'
@@ -57,7 +57,15 @@ export interface AmountsInput {
   readonly factor: number
   /** Reckon as if nothing were logged. */
   readonly withoutLog?: boolean
+  /**
+   * No charges, no notes: only how much of each step in how many batches. Volumes are worked out once for each step, here, and scaled from then
+   * on; those of a step with a fixed loss do not scale.
+   */
+  readonly volumes?: Volumes
 }
+
+/** By transformation: reaction volume per gram of limiting compound, mL. */
+export type Volumes = Map<string, ReactionVolume>
 
 /** Charges decide batches, and where a step loses a fixed mass in each, batches decide charges: a few rounds settle it. */
 const mostRounds = 6
@@ -156,28 +164,29 @@ function stepAmounts(
   const flow = flowOf(library, transformation)
   const scale = limitingG / flow.referenceG
   const common = { transformation, makes, limitingG, scale, expectedG: runningG + (done?.isolatedG ?? 0), logged: done }
-  if (limitingG <= 0)
-    return { ...common, charges: [], batches: done ? 0 : 1, perBatchMl: null, combine: null, volumeAssumed: false, notes: [] }
-  const charges = partlyBought(
-    chargesOf(library, {
-      transformation,
-      limitingG,
-      productG: runningG,
-      start: { compound: merged.start, material: plan.start.material },
-      made: new Set(merged.steps.map(s => s.makes)),
-    }),
-    step.boughtPart,
-  )
-  const volume = reactionVolume(library, transformationOf(library, transformation), charges, scale)
-  const batches = batchesOf(library, {
-    transformation,
-    volume,
-    scale,
-    limitingG,
-    productG: runningG,
-    vessels: settings.vessels,
-    asked: done ? done.leftToRun : (settings.batches[transformation] ?? runsByGroups(plan, makes)),
-  })
+  if (limitingG <= 0) return { ...common, charges: [], batches: done ? 0 : 1, ...noVolume }
+  const chargesNow = (): readonly ChargedLine[] =>
+    partlyBought(
+      chargesOf(library, {
+        transformation,
+        limitingG,
+        productG: runningG,
+        start: { compound: merged.start, material: plan.start.material },
+        made: new Set(merged.steps.map(s => s.makes)),
+      }),
+      step.boughtPart,
+    )
+  const volumeOf = (charges: readonly ChargedLine[]): ReactionVolume =>
+    reactionVolume(library, transformationOf(library, transformation), charges, scale)
+  const asked = done ? done.leftToRun : (settings.batches[transformation] ?? runsByGroups(plan, makes))
+  const batchInput = { transformation, scale, limitingG, productG: runningG, vessels: settings.vessels, asked }
+  if (input.volumes) {
+    const volume = scaledVolume(input.volumes, flow, limitingG, () => volumeOf(chargesNow()))
+    return { ...common, charges: [], batches: batchCount(library, { ...batchInput, volume }), ...noVolume }
+  }
+  const charges = chargesNow()
+  const volume = volumeOf(charges)
+  const batches = batchesOf(library, { ...batchInput, volume })
   return {
     ...common,
     charges,
@@ -187,6 +196,23 @@ function stepAmounts(
     volumeAssumed: volume.assumed,
     notes: batches.notes,
   }
+}
+
+const noVolume = { perBatchMl: null, combine: null, volumeAssumed: false, notes: [] }
+
+function scaledVolume(volumes: Volumes, flow: Flow, limitingG: number, worked: () => ReactionVolume): ReactionVolume {
+  const times = (volume: ReactionVolume, factor: number): ReactionVolume => ({
+    vesselMl: volume.vesselMl === null ? null : volume.vesselMl * factor,
+    withQuenchMl: volume.withQuenchMl === null ? null : volume.withQuenchMl * factor,
+    assumed: volume.assumed,
+  })
+  if (flow.lossG > 0) return worked()
+  let perGram = volumes.get(flow.transformation)
+  if (perGram === undefined) {
+    perGram = times(worked(), 1 / limitingG)
+    volumes.set(flow.transformation, perGram)
+  }
+  return times(perGram, limitingG)
 }
 
 /** Every group runs the last step of a goal for itself; null where nobody divides it so. */

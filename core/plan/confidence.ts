@@ -1,7 +1,10 @@
 import { mostBatches } from '../route/batches.ts'
+import { DrawArrays } from '../route/draw-arrays.ts'
 import type { Drawn } from '../route/spread.ts'
-import { type Amounts, type AmountsInput, amountsOf } from './amounts.ts'
-import { drawnOf } from './drawn.ts'
+import { nthSmallest } from '../yields/nth-smallest.ts'
+import { type Amounts, type AmountsInput, amountsOf, type Volumes } from './amounts.ts'
+import { drawnOf, goalsDrawn } from './drawn.ts'
+import type { Plan } from './plan.ts'
 
 /** Amounts planned for a confidence. */
 export interface Confident {
@@ -22,21 +25,22 @@ type Wanted = readonly (number | null)[]
 const rounding = 1e-9
 
 /** Chance that every mass goal is reached in the same draw; null where there is no mass goal. */
-export function chanceOfAll(drawn: Drawn, wanted: Wanted): number | null {
-  const needed = neededFactors(drawn, wanted)
-  if (needed === null) return null
-  let reached = 0
-  for (let k = 0; k < needed.length; k++) if (needed[k]! <= 1 + rounding) reached++
-  return reached / needed.length
+function chanceOfAll(goalG: readonly Float64Array[], wanted: Wanted): number | null {
+  const asked = wanted.flatMap((massG, goal) => (massG === null || massG <= 0 ? [] : [{ draws: goalG[goal]!, massG }]))
+  if (asked.length === 0) return null
+  const misses = new Uint8Array(asked[0]!.draws.length)
+  for (const { draws, massG } of asked) for (let k = 0; k < misses.length; k++) if (!(massG / draws[k]! <= 1 + rounding)) misses[k] = 1
+  let missed = 0
+  for (let k = 0; k < misses.length; k++) missed += misses[k]!
+  return (misses.length - missed) / misses.length
 }
 
-/** By draw: what the worst-served mass goal falls short by, as the factor it would have needed; null without mass goals. */
-function neededFactors(drawn: Drawn, wanted: Wanted): Float64Array | null {
-  let needed: Float64Array | null = null
+/** By draw: what the worst-served mass goal falls short by, as the factor it would have needed. */
+function neededFactors(goalG: readonly Float64Array[], wanted: Wanted): Float64Array {
+  const needed = new Float64Array(goalG[0]?.length ?? 0)
   wanted.forEach((massG, goal) => {
     if (massG === null || massG <= 0) return
-    const draws = drawn.goalG[goal]!
-    needed ??= new Float64Array(draws.length)
+    const draws = goalG[goal]!
     for (let k = 0; k < draws.length; k++) needed[k] = Math.max(needed[k]!, massG / draws[k]!)
   })
   return needed
@@ -54,50 +58,61 @@ const largestFactor = 1e6
  * @param input.factor is not looked at
  * @param confidence 0 to 1; null = at typical yields, factor 1
  */
-export function confidentAmounts(input: Omit<AmountsInput, 'factor'>, confidence: number | null): Confident {
-  const wanted: Wanted = input.plan.goals.map(g => (g.amount.kind === 'mass' ? g.amount.massG : null))
-  const seed = input.plan.seed
-  const at = (factor: number): Confident => {
-    const amounts = amountsOf({ ...input, factor })
-    const drawn = drawnOf(amounts, seed)
-    return { amounts, drawn, factor, limited: false, chanceAll: chanceOfAll(drawn, wanted) }
-  }
-  // The search looks at mass goals alone; the steps of the others are drawn once, at its end.
+export function confidentAmounts(input: Omit<AmountsInput, 'factor' | 'volumes'>, confidence: number | null): Confident {
+  const { factor, limited } = glanced(input, confidence)
+  const amounts = amountsOf({ ...input, factor })
+  const drawn = drawnOf(amounts, input.plan.seed)
+  return { amounts, drawn, factor, limited, chanceAll: chanceOfAll(drawn.goalG, wantedBy(input.plan)) }
+}
+
+/** A factor that was tried: the amounts without their charges. */
+export interface Glance {
+  readonly amounts: Amounts
+  readonly factor: number
+  readonly chanceAll: number | null
+  readonly limited: boolean
+}
+
+const wantedBy = ({ goals }: Plan): Wanted => goals.map(g => (g.amount.kind === 'mass' ? g.amount.massG : null))
+
+/** The search for the factor of {@link confidentAmounts}. It looks at mass goals alone, and at no charges: each try costs a pass over the draws. */
+export function glanced(input: Omit<AmountsInput, 'factor' | 'volumes'>, confidence: number | null): Glance {
+  const wanted = wantedBy(input.plan)
   const mass = wanted.flatMap((massG, goal) => (massG === null ? [] : [goal]))
-  const glance = (factor: number): Confident => {
-    const amounts = amountsOf({ ...input, factor })
-    const drawn = drawnOf(amounts, seed, mass)
-    return { amounts, drawn, factor, limited: false, chanceAll: chanceOfAll(drawn, wanted) }
-  }
-  const bisected = (from: Confident, sure: number): Confident => {
-    const found = searched(glance, from, sure)
-    return { ...found, drawn: drawnOf(found.amounts, seed) }
+  const arrays = new DrawArrays()
+  const volumes: Volumes = new Map()
+  let goalG: readonly Float64Array[] = []
+  const at = (factor: number): Glance => {
+    arrays.startOver()
+    const amounts = amountsOf({ ...input, factor, volumes })
+    goalG = mass.length === 0 ? [] : goalsDrawn(amounts, input.plan.seed, mass, arrays)
+    return { amounts, factor, limited: false, chanceAll: chanceOfAll(goalG, wanted) }
   }
   const plain = at(1)
   if (confidence === null || plain.chanceAll === null || isCut(plain)) return plain
-  if (!simplyScales(plain)) return bisected(plain, confidence)
+  if (!simplyScales(plain)) return searched(at, plain, confidence)
 
   // Everything grows with the factor alike, so each draw tells the factor that it needs.
   let now = plain
   for (let round = 0; round < 4; round++) {
-    const needed = Float64Array.from(neededFactors(now.drawn, wanted)!).sort()
-    const factor = now.factor * needed[Math.max(0, Math.ceil(confidence * needed.length - rounding) - 1)]!
-    if (!(factor < largestFactor)) return bisected(plain, confidence)
+    const needed = neededFactors(goalG, wanted)
+    const factor = now.factor * nthSmallest(needed, Math.max(0, Math.ceil(confidence * needed.length - rounding) - 1))
+    if (!(factor < largestFactor)) return searched(at, plain, confidence)
     const next = at(factor)
-    if (isCut(next)) return bisected(plain, confidence)
+    if (isCut(next)) return searched(at, plain, confidence)
     if ((next.chanceAll ?? 0) >= confidence) return next
     // More charge meant more batches, and with them other draws: once more from there.
     now = next
   }
-  return bisected(plain, confidence)
+  return searched(at, plain, confidence)
 }
 
 /** The start does not allow it, or the bench does not: it runs no step so often. */
-const isCut = ({ amounts }: Confident): boolean =>
+const isCut = ({ amounts }: Glance): boolean =>
   amounts.division.goals.some(g => g.wantedG !== null && g.cutBy !== null) || amounts.steps.some(s => s.batches > mostBatches)
 
 /** Only mass goals, no fixed loss, nothing kept back, nothing logged: all amounts are multiples of the factor. */
-function simplyScales({ amounts }: Confident): boolean {
+function simplyScales({ amounts }: Glance): boolean {
   const { flowing, planned } = amounts
   return planned === null && flowing.keptG.size === 0 && flowing.kinds.every(k => k === 'mass') && flowing.steps.every(s => s.lossG === 0)
 }
@@ -106,11 +121,11 @@ function simplyScales({ amounts }: Confident): boolean {
  * The smallest factor that is enough, bracketed: by interpolating the chance, and by halving where that does not narrow it fast. A factor that
  * the start does not allow is too large, whatever its chance.
  */
-function searched(at: (factor: number) => Confident, plain: Confident, confidence: number): Confident {
-  const enough = (c: Confident): boolean => (c.chanceAll ?? 0) >= confidence
+function searched(at: (factor: number) => Glance, plain: Glance, confidence: number): Glance {
+  const enough = (c: Glance): boolean => (c.chanceAll ?? 0) >= confidence
   let low = 0
-  let below: Confident | null = null
-  let above: Confident | null = null
+  let below: Glance | null = null
+  let above: Glance | null = null
   let high = 1
   for (let next = plain; ; next = at(high)) {
     if (isCut(next)) break
@@ -142,7 +157,7 @@ function searched(at: (factor: number) => Confident, plain: Confident, confidenc
 }
 
 /** Where a straight line between both ends reaches the confidence; never at an end itself. */
-function interpolated(low: number, below: Confident | null, high: number, above: Confident, confidence: number): number {
+function interpolated(low: number, below: Glance | null, high: number, above: Glance, confidence: number): number {
   const from = below?.chanceAll ?? 0
   const part = (confidence - from) / Math.max(1e-9, (above.chanceAll ?? 0) - from)
   return low + (high - low) * Math.min(0.98, Math.max(0.02, part))

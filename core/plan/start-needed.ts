@@ -1,5 +1,5 @@
 import type { Library } from '../library/library.ts'
-import { confidentAmounts } from './confidence.ts'
+import { glanced } from './confidence.ts'
 import { checkedPlan } from './goals.ts'
 import type { Plan } from './plan.ts'
 
@@ -51,8 +51,8 @@ function reckoned(library: Library, plan: Plan, confidence: number): StartNeeded
   const checked = checkedPlan(library, bare)
   if (!checked.ok) return null
   const input = { library, plan: bare, merged: checked.value, settings: plan.settings }
-  const typical = confidentAmounts(input, null)
-  const sure = confidentAmounts(input, confidence)
+  const typical = glanced(input, null)
+  const sure = glanced(input, confidence)
   if (sure.limited || typical.chanceAll === null) return null
   const { startG } = sure.amounts.division
   return { confidence, startG, typicalG: typical.amounts.division.startG, typicalChance: typical.chanceAll }

@@ -117,29 +117,51 @@ export interface Batches {
   readonly notes: readonly string[]
 }
 
+/** Batches of a step: as asked, else as the largest fitting vessel owned needs; never more because of scale alone. */
+export function batchCount(library: Library, input: BatchInput): number {
+  return input.asked ?? neededBatches(vesselFor(library, input)) ?? 1
+}
+
+/** The largest vessel owned of the kind a step takes (0 for none), and how far it may be filled. */
+interface VesselFor {
+  readonly kind: Vessel['kind']
+  readonly largestMl: number
+  readonly fill: number
+  /** Of all batches, quench included, mL. */
+  readonly totalMl: number | null
+}
+
+function vesselFor(library: Library, input: BatchInput): VesselFor {
+  const transformation = transformationOf(library, input.transformation)
+  const kind = transformation.vesselKind ?? 'flask'
+  const totalMl = input.volume.withQuenchMl
+  const sourceMl = totalMl === null || input.scale === 0 ? null : totalMl / input.scale
+  let largestMl = 0
+  for (const vessel of input.vessels) if (kind === 'other' || vessel.kind === kind) largestMl = Math.max(largestMl, vessel.volumeMl)
+  return { kind, largestMl, fill: highestFill(library, transformation, sourceMl), totalMl }
+}
+
+/** Null where no vessel is stated or the volume is not known. A rounding error must not cost a batch. */
+const neededBatches = ({ largestMl, fill, totalMl }: VesselFor): number | null =>
+  totalMl === null || largestMl <= 0 ? null : Math.max(1, Math.ceil(totalMl / (fill * largestMl) - 1e-9))
+
 /**
- * Batches of a step: as asked, else as the largest fitting vessel owned needs; never more because of scale alone. Without vessels stated
- * one batch, its volume told. Flags both ways, by batch: far above the largest published scale, far below the smallest, hardly any product.
+ * Batches of a step and what to say of them. Without vessels stated one batch, its volume told. Flags both ways, by batch: far above the
+ * largest published scale, far below the smallest, hardly any product.
  */
 export function batchesOf(library: Library, input: BatchInput): Batches {
   const transformation = transformationOf(library, input.transformation)
   const notes: string[] = []
-  const kind = transformation.vesselKind ?? 'flask'
-  const owned = input.vessels.filter(v => kind === 'other' || v.kind === kind)
-  const largest = owned.reduce((most, v) => Math.max(most, v.volumeMl), 0)
-  const sourceMl = input.volume.withQuenchMl === null || input.scale === 0 ? null : input.volume.withQuenchMl / input.scale
-  const fill = highestFill(library, transformation, sourceMl)
-  const total = input.volume.withQuenchMl
-  let batches = input.asked ?? 1
-  if (total !== null && largest > 0) {
-    // A rounding error must not cost a batch.
-    const needed = Math.max(1, Math.ceil(total / (fill * largest) - 1e-9))
-    if (input.asked === null) batches = needed
-    else if (input.asked < needed)
-      notes.push(`${input.asked} batches fill the ${largest} mL ${kind} beyond ${fillText(fill)}: ${needed} are needed.`)
-  } else if (input.vessels.length > 0 && total !== null) {
+  const vessel = vesselFor(library, input)
+  const { kind, largestMl, fill, totalMl } = vessel
+  const needed = neededBatches(vessel)
+  const batches = batchCount(library, input)
+  if (needed !== null) {
+    if (input.asked !== null && input.asked < needed)
+      notes.push(`${input.asked} batches fill the ${largestMl} mL ${kind} beyond ${fillText(fill)}: ${needed} are needed.`)
+  } else if (input.vessels.length > 0 && totalMl !== null) {
     const what = kind === 'other' ? 'vessel' : kind
-    notes.push(`No ${what} is listed among the vessels; one batch would need a ${what} of at least ${roundUp(total / fill)} mL.`)
+    notes.push(`No ${what} is listed among the vessels; one batch would need a ${what} of at least ${roundUp(totalMl / fill)} mL.`)
   }
   const flags = scaleFlags(library, transformation, input, batches)
   notes.push(...flags.notes)

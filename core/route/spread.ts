@@ -1,8 +1,6 @@
-import { type Belief, yieldAt } from '../yields/belief.ts'
-import { drawCount, scores } from '../yields/draw.ts'
 import { percentiles } from '../yields/percentiles.ts'
-import { mostBatches } from './batches.ts'
 import type { Spread } from './charged.ts'
+import { DrawArrays } from './draw-arrays.ts'
 import type { Flow } from './flow.ts'
 
 /** Who takes a planned amount of a compound: a step (by transformation) or, where null, the goal itself. */
@@ -49,6 +47,14 @@ export interface Drawn {
   readonly goalG: readonly Float64Array[]
 }
 
+/** Narrows what is drawn, for an answer that is only looked at. */
+export interface DrawnFor {
+  /** Goals in question; what only others take is not drawn. */
+  readonly goals: ReadonlySet<number>
+  /** Where the draws are put; they hold until these start over. */
+  readonly arrays: DrawArrays
+}
+
 /**
  * Amounts flowing through a plan whose charges were planned before any yield was known, for many draws side by side.
  *
@@ -57,25 +63,47 @@ export interface Drawn {
  * Where a compound goes one way only, all of it goes there.
  *
  * @param yields by transformation: the yield of each draw (mean over batches); all of one length
+ * @param only   the steps of `plan` must be all that these goals need
+ * @returns arrays that may be one and the same where all of a product goes to one goal; not to be written to
  */
-export function flowThrough(plan: Flowing, yields: ReadonlyMap<string, Float64Array>): Drawn {
+export function flowThrough(plan: Flowing, yields: ReadonlyMap<string, Float64Array>, only?: DrawnFor): Drawn {
   const length = [...yields.values()][0]?.length ?? 0
+  const arrays = only?.arrays ?? new DrawArrays()
+  const running = only && new Set(plan.steps.map(step => step.flow.transformation))
+  const flowed: Flowed = {
+    plan,
+    arrays,
+    takes: use => only === undefined || (use.step === null ? only.goals.has(use.goal) : running!.has(use.step)),
+    given: new Map(),
+    goalG: plan.kinds.map(() => null),
+  }
   const productG = new Map<string, Float64Array>()
-  const goalG = plan.kinds.map(() => new Float64Array(length))
-  /** By compound and consumer: what it is given. */
-  const given = new Map<string, Float64Array>()
   for (const step of plan.steps) {
     const { flow } = step
-    const product = new Float64Array(length).fill(step.inHandG)
+    const product = arrays.next(length)
     const yieldDraws = yields.get(flow.transformation)
     if (step.runs && step.limitingG > 0 && yieldDraws) {
-      const supplies = step.madeNeeds.map(need => ({ perG: need.perG, draws: given.get(key(need.compound, flow.transformation)) }))
+      const supplies = step.madeNeeds.flatMap(need => {
+        const draws = flowed.given.get(key(need.compound, flow.transformation))
+        return draws ? [{ perG: need.perG, draws }] : []
+      })
       run(product, step, yieldDraws, supplies)
-    }
+    } else product.fill(step.inHandG)
     productG.set(flow.transformation, product)
-    divide(plan, flow.makes, product, given, goalG)
+    divide(flowed, flow.makes, product)
   }
-  return { productG, goalG }
+  return { productG, goalG: flowed.goalG.map(draws => draws ?? arrays.next(length).fill(0)) }
+}
+
+/** What has been divided so far. */
+interface Flowed {
+  readonly plan: Flowing
+  readonly arrays: DrawArrays
+  /** Is this use in question? */
+  readonly takes: (use: PlannedUse) => boolean
+  /** By compound and consumer: what it is given. */
+  readonly given: Map<string, Float64Array>
+  readonly goalG: (Float64Array | null)[]
 }
 
 const key = (compound: string, step: string): string => `${compound} ${step}`
@@ -84,16 +112,18 @@ function run(
   product: Float64Array,
   step: SpreadStep,
   yields: Float64Array,
-  supplies: readonly { readonly perG: number; readonly draws: Float64Array | undefined }[],
+  supplies: readonly { readonly perG: number; readonly draws: Float64Array }[],
 ): void {
-  const { flow, lossG } = step
-  const limited = supplies.filter(s => s.draws !== undefined)
-  const first = limited[0]
-  for (let k = 0; k < product.length; k++) {
-    let limitingG = first ? first.draws![k]! / first.perG : step.limitingG
-    for (let i = 1; i < limited.length; i++) limitingG = Math.min(limitingG, limited[i]!.draws![k]! / limited[i]!.perG)
-    product[k] = product[k]! + Math.max(0, limitingG * flow.theoryPerG * yields[k]! - lossG)
+  const { lossG, inHandG } = step
+  const { theoryPerG } = step.flow
+  const [first, ...others] = supplies
+  if (first === undefined) product.fill(step.limitingG)
+  else {
+    const { draws, perG } = first
+    for (let k = 0; k < product.length; k++) product[k] = draws[k]! / perG
   }
+  for (const { draws, perG } of others) for (let k = 0; k < product.length; k++) product[k] = Math.min(product[k]!, draws[k]! / perG)
+  for (let k = 0; k < product.length; k++) product[k] = inHandG + Math.max(0, product[k]! * theoryPerG * yields[k]! - lossG)
 }
 
 /** Takers of one compound, those of a goal together. */
@@ -103,29 +133,16 @@ interface Group {
   readonly members: readonly { readonly draws: Float64Array; readonly part: number }[]
 }
 
-function divide(
-  plan: Flowing,
-  compound: string,
-  drawn: Float64Array,
-  given: Map<string, Float64Array>,
-  goalG: readonly Float64Array[],
-): void {
+function divide(flowed: Flowed, compound: string, drawn: Float64Array): void {
+  const { plan, arrays, takes } = flowed
   const uses = (plan.uses.get(compound) ?? []).filter(u => u.massG > 0)
   const keptG = plan.keptG.get(compound) ?? 0
-  const takers = new Set(uses.map(u => u.step ?? `goal ${u.goal}`))
-  const drawsOf = (use: PlannedUse): Float64Array => {
-    if (use.step === null) return goalG[use.goal]!
-    const name = key(compound, use.step)
-    let draws = given.get(name)
-    if (!draws) {
-      draws = new Float64Array(drawn.length)
-      given.set(name, draws)
-    }
-    return draws
-  }
-  if (takers.size === 1) {
-    const draws = drawsOf(uses[0]!)
-    for (let k = 0; k < drawn.length; k++) draws[k] = Math.max(0, drawn[k]! - keptG)
+  if (!uses.some(takes)) return
+  if (new Set(uses.map(u => u.step ?? `goal ${u.goal}`)).size === 1) {
+    const { step, goal } = uses[0]!
+    const draws = keptG === 0 ? drawn : less(arrays.next(drawn.length), drawn, keptG)
+    if (step === null) flowed.goalG[goal] = draws
+    else flowed.given.set(key(compound, step), draws)
     return
   }
   const groups = (kind: GoalKind): Group[] => {
@@ -134,73 +151,64 @@ function divide(
       if (plan.kinds[goal] !== kind) continue
       const own = uses.filter(u => u.goal === goal)
       const massG = own.reduce((sum, u) => sum + u.massG, 0)
-      found.push({ goal, massG, members: own.map(u => ({ draws: drawsOf(u), part: u.massG / massG })) })
+      const members = own.filter(takes).map(u => ({ draws: drawsOf(flowed, compound, u, drawn.length), part: u.massG / massG }))
+      found.push({ goal, massG, members })
     }
     return found.sort((a, b) => a.goal - b.goal)
   }
   const mass = groups('mass')
   const shares = groups('share')
   const rest = groups('rest')
-  const plannedG = uses.reduce((sum, u) => sum + u.massG, 0)
+  const there = less(arrays.next(drawn.length), drawn, keptG)
+  const left = arrays.next(drawn.length)
+  left.set(there)
+  const taken = arrays.next(drawn.length)
+  for (const group of mass) {
+    const { massG } = group
+    for (let k = 0; k < left.length; k++) {
+      const own = Math.min(left[k]!, massG)
+      taken[k] = own
+      left[k] = left[k]! - own
+    }
+    give(group, taken, 1)
+  }
   const shareG = shares.reduce((sum, g) => sum + g.massG, 0)
-  for (let k = 0; k < drawn.length; k++) {
-    const there = Math.max(0, drawn[k]! - keptG)
-    let left = there
-    for (const group of mass) {
-      const taken = Math.min(left, group.massG)
-      left -= taken
-      give(group, k, taken)
+  if (shareG > 0 && [...shares, ...rest].some(g => g.members.length > 0)) {
+    const plannedG = uses.reduce((sum, u) => sum + u.massG, 0)
+    for (let k = 0; k < left.length; k++) {
+      const part = Math.min((there[k]! * shareG) / plannedG, left[k]!) / shareG
+      taken[k] = part
+      left[k] = left[k]! - shareG * part
     }
-    if (shareG > 0) {
-      const part = Math.min((there * shareG) / plannedG, left) / shareG
-      for (const group of shares) give(group, k, group.massG * part)
-      left -= shareG * part
-    }
-    // At most one goal is `rest`.
-    for (const group of rest) give(group, k, left)
+    for (const group of shares) give(group, taken, group.massG)
   }
+  // At most one goal is `rest`.
+  for (const group of rest) give(group, left, 1)
 }
 
-function give(group: Group, k: number, massG: number): void {
-  for (const member of group.members) member.draws[k] = member.draws[k]! + massG * member.part
+/** What is drawn of a compound, less what is kept back of it. */
+function less(result: Float64Array, drawn: Float64Array, keptG: number): Float64Array {
+  for (let k = 0; k < result.length; k++) result[k] = Math.max(0, drawn[k]! - keptG)
+  return result
 }
 
-const kept = new Map<string, Float64Array>()
-/** Draws kept: moving an amount leaves every yield as it was; 80 kB each. */
-const mostKept = 128
-
-/**
- * Yield of a step in each of the 10,000 joint draws: one bench part shared by its batches, one run part a batch, averaged.
- *
- * @param firstRun number of the first batch still to run, from 1: logged batches keep their streams to themselves
- * @returns the same array for the same arguments, not to be written to
- */
-export function yieldDraws(transformation: string, belief: Belief, seed: number, batches = 1, firstRun = 1): Float64Array {
-  const { isolation, m, sLow, sHigh, benchMean, benchVariance, runVariance } = belief
-  const name = [transformation, seed, batches, firstRun, isolation, m, sLow, sHigh, benchMean, benchVariance, runVariance].join(' ')
-  const before = kept.get(name)
-  if (before) return before
-  const yields = drawnYields(transformation, belief, seed, batches, firstRun)
-  if (kept.size >= mostKept) kept.delete(kept.keys().next().value!)
-  kept.set(name, yields)
-  return yields
-}
-
-function drawnYields(transformation: string, belief: Belief, seed: number, batches: number, firstRun: number): Float64Array {
-  const bench = scores(transformation, 'b', seed)
-  const benchSd = Math.sqrt(belief.benchVariance)
-  const runSd = Math.sqrt(belief.runVariance)
-  const yields = new Float64Array(drawCount)
-  // A plan with more batches is refused; until it is, so many stand for all.
-  const drawn = Math.min(batches, mostBatches)
-  for (let batch = 0; batch < drawn; batch++) {
-    const runs = scores(transformation, `r${firstRun + batch}`, seed)
-    for (let k = 0; k < drawCount; k++) {
-      yields[k] = yields[k]! + yieldAt(belief, belief.benchMean + benchSd * bench[k]! + runSd * runs[k]!)
-    }
+/** Where a use gathers what it is given. */
+function drawsOf(flowed: Flowed, compound: string, use: PlannedUse, length: number): Float64Array {
+  if (use.step === null) {
+    flowed.goalG[use.goal] ??= flowed.arrays.next(length).fill(0)
+    return flowed.goalG[use.goal]!
   }
-  if (drawn > 1) for (let k = 0; k < drawCount; k++) yields[k] = yields[k]! / drawn
-  return yields
+  const name = key(compound, use.step)
+  let draws = flowed.given.get(name)
+  if (!draws) {
+    draws = flowed.arrays.next(length).fill(0)
+    flowed.given.set(name, draws)
+  }
+  return draws
+}
+
+function give(group: Group, massG: Float64Array, times: number): void {
+  for (const { draws, part } of group.members) for (let k = 0; k < draws.length; k++) draws[k] = draws[k]! + massG[k]! * times * part
 }
 
 /** P10, median and P90 of draws, beside the figure at typical yields. */

@@ -71,6 +71,17 @@ export function yieldAt(belief: Belief, score: number): number {
   return within(belief.isolation ? Math.exp(x) : 1 / (1 + Math.exp(-x)), belief.isolation)
 }
 
+/** Turns normal scores into the yields that {@link yieldAt} gives for them, in place. */
+export function toYields({ isolation, m, sLow, sHigh }: Belief, scores: Float64Array): void {
+  for (let k = 0; k < scores.length; k++) {
+    const score = scores[k]!
+    const x = m + score * (score < 0 ? sLow : sHigh)
+    scores[k] = isolation
+      ? Math.min(1, Math.max(leastRecovery, Math.exp(x)))
+      : Math.min(bounds.most, Math.max(bounds.least, 1 / (1 + Math.exp(-x))))
+  }
+}
+
 /** Score of a yield, the inverse of {@link yieldAt}, clipped at 3 either way so that one odd run cannot carry the belief off. */
 export function scoreOf(belief: Belief, yieldFraction: number): number {
   const d = scale(yieldFraction, belief.isolation) - belief.m

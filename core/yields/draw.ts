@@ -69,16 +69,20 @@ export function scores(transformation: string, part: string, seed: number): Floa
   const name = `${key} ${seed}`
   const before = kept.get(name)
   if (before) return before
-  const next = sfc32(fnv1a(key), seed | 0, 0x9e3779b9 | 0, 1)
-  for (let i = 0; i < 16; i++) next()
   const stream = Float64Array.from(stratumScores())
-  for (let k = drawCount - 1; k > 0; k--) {
+  shuffle(stream, sfc32(fnv1a(key), seed | 0, 0x9e3779b9 | 0, 1))
+  if (kept.size >= mostKept) kept.delete(kept.keys().next().value!)
+  kept.set(name, stream)
+  return stream
+}
+
+/** Fisher-Yates, after 16 numbers that are dropped. */
+function shuffle(stream: Float64Array, next: () => number): void {
+  for (let i = 0; i < 16; i++) next()
+  for (let k = stream.length - 1; k > 0; k--) {
     const j = Math.floor((next() / 4294967296) * (k + 1))
     const held = stream[k]!
     stream[k] = stream[j]!
     stream[j] = held
   }
-  if (kept.size >= mostKept) kept.delete(kept.keys().next().value!)
-  kept.set(name, stream)
-  return stream
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { yieldDraws } from '../../core/route/spread.ts'
+import { yieldDraws } from '../../core/route/yield-draws.ts'
 import { beliefOf, yieldAt } from '../../core/yields/belief.ts'
 import { drawCount, scores } from '../../core/yields/draw.ts'
 import { percentiles } from '../../core/yields/percentiles.ts'

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { beliefOf, firstTime, ninetiethScore, predicted, quantile, yieldAt } from '../../core/yields/belief.ts'
 import { drawCount, fnv1a, scores } from '../../core/yields/draw.ts'
 import { normalScore } from '../../core/yields/normal.ts'
+import { nthSmallest } from '../../core/yields/nth-smallest.ts'
 import { percentiles } from '../../core/yields/percentiles.ts'
 import { normalPosterior, updated } from '../../core/yields/update.ts'
 import { bundled } from '../../server/library/bundled.ts'
@@ -55,6 +56,23 @@ describe('quantiles', () => {
       // Another type of quantile: it may lie one order statistic off.
       expect(Math.abs(found.p10 - quantileSorted(sorted, 0.1))).toBeLessThanOrEqual(sorted[1000]! - sorted[998]!)
       expect(Math.abs(found.p90 - quantileOfStatistics(sorted, 0.9))).toBeLessThanOrEqual(sorted[9001]! - sorted[8998]!)
+    }
+  })
+
+  it('and single ranks by selection are those of a sorted list: ties, rising, falling, infinite', () => {
+    const lists = [
+      scores('some-step', 'b', 7),
+      Float64Array.from({ length: 1001 }, (_, i) => i % 7),
+      Float64Array.from({ length: 1000 }, (_, i) => i),
+      Float64Array.from({ length: 1000 }, (_, i) => 1 / (i % 11)),
+    ]
+    for (const list of lists) {
+      const sorted = Float64Array.from(list).sort()
+      for (let rank = 0; rank < list.length; rank += 83) {
+        expect(nthSmallest(Float64Array.from(list), rank)).toBe(sorted[rank])
+        expect(nthSmallest(list.toReversed(), rank)).toBe(sorted[rank])
+      }
+      expect(nthSmallest(Float64Array.from(list), list.length - 1)).toBe(sorted.at(-1))
     }
   })
 

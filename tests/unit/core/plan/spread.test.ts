@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { drawnOf } from '../../../../core/plan/drawn.ts'
+import { confidentAmounts, glanced } from '../../../../core/plan/confidence.ts'
+import { drawnOf, goalsDrawn } from '../../../../core/plan/drawn.ts'
+import { checkedPlan } from '../../../../core/plan/goals.ts'
 import { reckoned } from '../../../../core/plan/reckoned.ts'
 import { startNeeded } from '../../../../core/plan/start-needed.ts'
+import { DrawArrays } from '../../../../core/route/draw-arrays.ts'
 import { percentiles } from '../../../../core/yields/percentiles.ts'
 import { bundled } from '../../../../server/library/bundled.ts'
-import { benzoinGoal, benzoinPlan, mass, rest, share } from '../../../support/benzoin-plans.ts'
+import { benzoinGoal, benzoinPlan, logEntry, mass, rest, share } from '../../../support/benzoin-plans.ts'
 
 const { library } = bundled()
 const goal = (target: string, amount = rest) => benzoinGoal(library, target, amount)
@@ -142,6 +145,32 @@ describe('a confidence', () => {
     expect(result.chanceAll).toBeLessThan(0.9)
     expect(result.notes.map(n => n.code)).toEqual(['confidence-out-of-reach'])
     expect(result.start.massG).toBeCloseTo(11, 3)
+  })
+})
+
+describe('a factor that is only looked at', () => {
+  // Shares, kept-back intermediates, fixed vessels and logged runs: each takes another way through the search.
+  const vessels = [{ kind: 'flask' as const, volumeMl: 250, count: 1 }]
+  const three = [goal('lophine', mass(2)), goal('2-3-diphenylquinoxaline', share(0.3)), goal('hexaphenylbenzene', mass(1))]
+  it.each([
+    ['masses alone', [goal('lophine', mass(9)), goal('hexaphenylbenzene', mass(6))], { start: { material: 'benzoin', massG: null } }],
+    ['a share between', three, {}],
+    ['something kept back', three, { settings: { keptBack: [{ compound: 'benzil', massG: 1 }], vessels } }],
+    ['a logged run', [...three, goal('tetraphenylcyclopentadienone')], { log: [logEntry({ weighedG: 17 })] }],
+  ])('stands with all of its charges and draws: %s', (_, goals, own) => {
+    const settings = { vessels, confidence: 0.9, ...('settings' in own ? own.settings : {}) }
+    const plan = benzoinPlan(goals, { ...own, settings })
+    const checked = checkedPlan(library, plan)
+    if (!checked.ok) throw new Error(checked.problems.map(p => p.what).join(' '))
+    const input = { library, plan, merged: checked.value, settings: plan.settings }
+    const seen = glanced(input, 0.9)
+    const whole = confidentAmounts(input, 0.9)
+    expect(seen.chanceAll).toBe(whole.chanceAll)
+    expect(seen.amounts.division).toEqual(whole.amounts.division)
+    expect(seen.amounts.steps.map(s => s.batches)).toEqual(whole.amounts.steps.map(s => s.batches))
+    const masses = plan.goals.flatMap((g, i) => (g.amount.kind === 'mass' ? [i] : []))
+    const apart = goalsDrawn(whole.amounts, plan.seed, masses, new DrawArrays())
+    for (const i of masses) expect(apart[i]).toEqual(whole.drawn.goalG[i])
   })
 })
 
