@@ -12,6 +12,7 @@ export function stepsApart<Id>(a: readonly Id[], b: readonly Id[]): number {
  * @param least at least 1; with 1 every route stays
  */
 export function atLeastApart<R>(routes: readonly R[], least: number, stepsOf: (route: R) => readonly unknown[]): R[] {
+  if (least <= 1) return [...routes]
   const kept: R[] = []
   for (const route of routes) if (kept.every(other => stepsApart(stepsOf(other), stepsOf(route)) >= least)) kept.push(route)
   return kept

@@ -89,6 +89,7 @@ export interface Terms {
 /** Draws routes one by one. */
 export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
   const { network, axis } = searching
+  const { apart = 1 } = terms
   const { asked, target } = askedOf(searching, terms)
   const weights = yield* weightsOf(searching, axis, asked.masked)
   const options = optionsOf(searching, terms.maxSteps)
@@ -96,6 +97,7 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
   yield { kind: 'progress', found: 0, work: 0, bound: null }
   const routes = new OrderedRoutes(network, weights, byStep, asked, target, options)
   const found: OrderedRoute[] = []
+  const known = new Set<string>()
   let told = 0
   yield { kind: 'progress', found: 0, work: 0, bound: null }
   let spare: OrderedRoute | null = null
@@ -105,12 +107,13 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
     if (route === null) {
       if (!routes.paused || routes.work > until) break
       yield { kind: 'progress', found: found.length, work: routes.work, bound: routes.bound }
-    } else if (found.some(other => stepsApart(other.arcs, route.arcs) < (terms.apart ?? 1))) {
+    } else if (known.has(route.arcs.join()) || (apart > 1 && found.some(other => stepsApart(other.arcs, route.arcs) < apart))) {
     } else if (found.length === terms.wanted) {
       // One more is looked for, so that a list which ends exactly here is known to be complete.
       spare = route
     } else {
       found.push(route)
+      known.add(route.arcs.join())
       if (found.length === terms.enough) until = routes.work + spareWork
       const event = terms.onRoute?.(route, found.length - 1) ?? null
       if (event !== null) yield event

@@ -16,8 +16,23 @@ export const isGravest = (code: string): boolean => code.split('+').some(part =>
  * @param as what it is in the route; a gas that is only given off goes without the codes of its cylinder
  */
 export function hazardClassOf(material: Material, as: readonly MaterialUse[] = ['charged']): HazardClass {
+  const evolved = isOnlyEvolved(material, as)
+  const classes = evolved ? ofEvolved : ofCharged
+  let hazardClass = classes.get(material)
+  if (hazardClass === undefined) {
+    hazardClass = classified(material, evolved)
+    classes.set(material, hazardClass)
+  }
+  return hazardClass
+}
+
+/** Reckoned once: a material never changes, and every route that is drawn asks for the classes of all of its materials. */
+const ofEvolved = new WeakMap<Material, HazardClass>()
+const ofCharged = new WeakMap<Material, HazardClass>()
+
+function classified(material: Material, evolved: boolean): HazardClass {
   const known = knownOf(material)
-  const codes = codesInEffect(material, isOnlyEvolved(material, as))
+  const codes = codesInEffect(material, evolved)
   if (codes.some(isGravest)) return 'gravest'
   if (known === 'unknown' || (codes.length === 0 && known === 'remembered')) return 'unknown'
   if (codes.length === 0) return 'none'

@@ -36,8 +36,19 @@ export interface Arc {
   readonly body: readonly { readonly compound: number; readonly coefficient: number }[]
 }
 
-/** The network of a checked library. Compounds and arcs in order of id. */
+const known = new WeakMap<Library, Network>()
+
+/** The network of a checked library. Compounds and arcs in order of id. Reckoned once: a library never changes, another one is another object. */
 export function networkOf(library: Library): Network {
+  let network = known.get(library)
+  if (network === undefined) {
+    network = reckoned(library)
+    known.set(library, network)
+  }
+  return network
+}
+
+function reckoned(library: Library): Network {
   const transformations = [...library.transformations.values()].sort((a, b) => (a.id < b.id ? -1 : 1))
   const names = new Set<string>()
   for (const t of transformations) {

@@ -31,11 +31,11 @@ export function materialsOfSteps(
   targets: readonly string[],
   transformations: readonly string[],
 ): readonly RouteMaterial[] {
-  const uses = new Map<string, Set<MaterialUse>>()
+  const uses = new Map<string, MaterialUse[]>()
   const add = (material: string, use: MaterialUse) => {
     const before = uses.get(material)
-    if (before) before.add(use)
-    else uses.set(material, new Set([use]))
+    if (before === undefined) uses.set(material, [use])
+    else if (!before.includes(use)) before.push(use)
   }
   add(start, 'start')
   for (const id of transformations) {
@@ -48,5 +48,5 @@ export function materialsOfSteps(
     for (const { compound } of transformation.gasEvolved) add(compound, 'gas')
   }
   for (const target of targets) add(target, 'product')
-  return [...uses].sort(([a], [b]) => byId(a, b)).map(([material, as]) => ({ material, as: [...as] }))
+  return [...uses].sort(([a], [b]) => byId(a, b)).map(([material, as]) => ({ material, as }))
 }
