@@ -23,6 +23,8 @@ export function yieldDraws(transformation: string, belief: Belief, seed: number,
   return yields
 }
 
+const ofOneRun = new Float64Array(drawCount)
+
 function drawnYields(transformation: string, belief: Belief, seed: number, batches: number, firstRun: number): Float64Array {
   const bench = scores(transformation, 'b', seed)
   const benchSd = Math.sqrt(belief.benchVariance)
@@ -32,7 +34,7 @@ function drawnYields(transformation: string, belief: Belief, seed: number, batch
   const drawn = Math.min(batches, mostBatches)
   for (let batch = 0; batch < drawn; batch++) {
     const runs = scores(transformation, `r${firstRun + batch}`, seed)
-    const yields = new Float64Array(drawCount)
+    const yields: Float64Array = sum === null ? new Float64Array(drawCount) : ofOneRun
     for (let k = 0; k < drawCount; k++) yields[k] = belief.benchMean + benchSd * bench[k]! + runSd * runs[k]!
     toYields(belief, yields)
     if (sum === null) sum = yields

@@ -69,7 +69,7 @@ export function scores(transformation: string, part: string, seed: number): Floa
   const name = `${key} ${seed}`
   const before = kept.get(name)
   if (before) return before
-  const stream = Float64Array.from(stratumScores())
+  const stream = stratumScores().slice()
   shuffle(stream, sfc32(fnv1a(key), seed | 0, 0x9e3779b9 | 0, 1))
   if (kept.size >= mostKept) kept.delete(kept.keys().next().value!)
   kept.set(name, stream)
