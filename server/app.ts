@@ -13,6 +13,7 @@ import {
 import { cheapest } from './api/cheapest.ts'
 import { demo } from './api/demo.ts'
 import { evaluations } from './api/evaluations.ts'
+import { library } from './api/library.ts'
 import { materials } from './api/materials.ts'
 import { newMaterials } from './api/new-materials.ts'
 import { openApi } from './api/open-api.ts'
@@ -101,6 +102,7 @@ export async function buildApp(
         readings,
         ownLibraryResource,
         transformations,
+        library,
         weakSpotsResource,
         reach,
         routes,

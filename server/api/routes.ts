@@ -3,10 +3,11 @@ import { z } from 'zod'
 import { axes } from '../../core/choose/query.ts'
 import { type RoutesAnswer, routeList } from '../../core/choose/route-list.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
-import type { Checked } from '../../core/problem/problem.ts'
+import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { packsFileSchema } from '../../core/shopping/packs.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { routesInput, rowsIn } from '../planning/request.ts'
+import { Running, type RunningSearch } from '../planning/running.ts'
 import { inTurns, searched, type Told } from '../planning/searching.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
@@ -26,6 +27,10 @@ const querySchema = z
     avoidCode: ids,
     avoidList: ids,
     ownedOnly: z.boolean().default(false),
+    seenOnly: z
+      .boolean()
+      .default(false)
+      .meta({ description: 'Only steps whose charge and yield were seen in a source or run at the own bench.' }),
     maxSteps: z.int().positive().nullish(),
     make: ids,
     count: z.int().positive().max(1000).default(10),
@@ -89,48 +94,89 @@ const inputOf = (workshop: Workshop, { settings, packs, maxSteps, ...query }: Bo
 
 /** The routes of a query, as the command line lists them: whole, or as they are found. */
 export const routes: Resource = (api, { workshop }) => {
+  const running = new Running()
   api.post('/routes', { schema: { body: querySchema, response: { 200: replySchema, ...refusals } } }, async (request, reply) => {
     const answer = await searched(routeList(inputOf(workshop, request.body)), whileConnected(reply))
     return structuredClone(rowsIn(workshop, answer)) as z.infer<typeof replySchema>
   })
   const description =
-    'The same as lines of JSON, as they are found: {"row", "place"} for each route in order (none where the axis only re-orders), {"progress": {"found", "work", "bound"}} now and then, and last {"done"} with the whole reply, or {"problems"}. Closing the connection ends the search.'
+    'The same as lines of JSON, as they are found: first {"search"} with an id to stop it by, then {"row", "place"} for each route in order (none where the axis only re-orders), {"progress": {"found", "work", "bound"}} now and then, and last {"done"} with the whole reply, or {"problems"}. Closing the connection ends the search.'
   api.post('/routes/stream', { schema: { description, body: querySchema, response: refusals } }, async (request, reply) => {
-    const lines = linesOf(workshop, inTurns(routeList(inputOf(workshop, request.body)), whileConnected(reply)))
+    const search = running.begin()
+    const input = { ...inputOf(workshop, request.body), shouldStop: search.shouldStop }
+    const lines = linesOf(workshop, search, inTurns(routeList(input), whileConnected(reply)))
     // What is refused at once is refused as everywhere: the first line is waited for before the reply begins.
     const first = await lines.next()
     reply.header('content-type', 'application/x-ndjson').header('cache-control', 'no-store')
     return reply.send(Readable.from(withFirst(first, lines), { objectMode: false }) as never)
   })
+  api.delete(
+    '/routes/stream/:search',
+    {
+      schema: {
+        description:
+          'Has a running search make do with what it has: its stream then ends as usual, with `complete` false and the bound that holds.',
+        params: z.object({ search: z.string().max(64) }),
+        response: { 204: z.null(), ...refusals },
+      },
+    },
+    async (request, reply) => {
+      if (!running.stop(request.params.search)) throw new Refusal('not-found', [noSearch(request.params.search)])
+      return reply.status(204).send(null)
+    },
+  )
 }
+
+const noSearch = (id: string): Problem => ({
+  code: 'search-unknown',
+  where: [id],
+  what: 'There is no such search, or it is over.',
+  why: 'Only a search that is running can be stopped.',
+  cure: 'Take the id from the first line of the stream.',
+})
 
 /** Time between two lines of progress, so that a long search does not fill the line. */
 const progressMs = 250
 
-async function* linesOf(workshop: Workshop, turns: AsyncGenerator<Told, Checked<RoutesAnswer>>): AsyncGenerator<string, void> {
+async function* linesOf(
+  workshop: Workshop,
+  search: RunningSearch,
+  turns: AsyncGenerator<Told, Checked<RoutesAnswer>>,
+): AsyncGenerator<string, void> {
   let said = performance.now()
   let begun = false
-  for (;;) {
-    const turn = await turns.next()
-    if (turn.done) {
-      try {
-        yield `${JSON.stringify({ done: rowsIn(workshop, turn.value) })}\n`
-      } catch (fault) {
-        if (!begun || !(fault instanceof Refusal)) throw fault
-        yield `${JSON.stringify({ problems: fault.problems })}\n`
-      }
-      return
-    }
-    const { kind, ...event } = turn.value
-    if (kind === 'progress' && performance.now() - said < progressMs) continue
-    said = performance.now()
+  const line = (told: object): string => {
+    const first = begun ? '' : `${JSON.stringify({ search: search.id })}\n`
     begun = true
-    yield `${JSON.stringify(kind === 'row' ? event : { progress: event })}\n`
+    return `${first}${JSON.stringify(told)}\n`
+  }
+  try {
+    for (;;) {
+      const turn = await turns.next()
+      if (turn.done) {
+        try {
+          yield line({ done: rowsIn(workshop, turn.value) })
+        } catch (fault) {
+          if (!begun || !(fault instanceof Refusal)) throw fault
+          yield line({ problems: fault.problems })
+        }
+        return
+      }
+      const { kind, ...event } = turn.value
+      if (kind === 'progress' && performance.now() - said < progressMs) continue
+      said = performance.now()
+      yield line(kind === 'row' ? event : { progress: event })
+    }
+  } finally {
+    search.over()
   }
 }
 
 async function* withFirst(first: IteratorResult<string, void>, rest: AsyncGenerator<string, void>): AsyncGenerator<string, void> {
-  if (first.done) return
-  yield first.value
-  yield* rest
+  try {
+    if (!first.done) yield first.value
+    yield* rest
+  } finally {
+    await rest.return()
+  }
 }

@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto'
+import { promisify } from 'node:util'
+import { brotliCompress, constants, gzip } from 'node:zlib'
+import type { Library } from '../../core/library/library.ts'
+import { sliceFile } from '../../core/plan/slice.ts'
+import type { Workshop } from '../library/workshop.ts'
+
+/** A library larger than this is searched on the server alone: what the page would hold is some 5 kB a transformation. */
+export const mostTransformations = 10_000
+
+/** The whole library as one reply. */
+export interface WholeLibrary {
+  /** Names just these records and traits: another text has another edition. Null = too large to be handed out. */
+  readonly edition: string | null
+  readonly encoded: (as: Encoding) => Promise<Buffer>
+}
+
+export type Encoding = 'br' | 'gzip' | 'identity'
+
+/** By the library itself: a change makes another one, and then this is written anew. */
+const written = new WeakMap<Library, WholeLibrary>()
+
+/** The library of a workshop as it is now, with the traits that filters and lists are looked up in. */
+export function wholeLibrary(workshop: Workshop): WholeLibrary {
+  const { library } = workshop
+  const before = written.get(library)
+  if (before !== undefined) return before
+  const whole = encodedOnce(library.transformations.size > mostTransformations ? tooLarge(library) : textOf(workshop))
+  written.set(library, whole)
+  return whole
+}
+
+interface Text {
+  readonly edition: string | null
+  readonly text: string
+}
+
+const tooLarge = (library: Library): Text => ({
+  edition: null,
+  text: JSON.stringify({ edition: null, transformations: library.transformations.size, library: null, traits: null }),
+})
+
+function textOf(workshop: Workshop): Text {
+  const { library } = workshop
+  const records = JSON.stringify(sliceFile(library))
+  const traits = JSON.stringify(Object.fromEntries(workshop.traits()))
+  const edition = createHash('sha256').update(records).update('\0').update(traits).digest('base64url').slice(0, 22)
+  const text = `{"edition":"${edition}","transformations":${library.transformations.size},"library":${records},"traits":${traits}}`
+  return { edition, text }
+}
+
+/** Packed once for whoever asks, beside the thread that answers others. */
+function encodedOnce({ edition, text }: Text): WholeLibrary {
+  const packed = new Map<Encoding, Promise<Buffer>>()
+  const pack = (as: Encoding): Promise<Buffer> => {
+    if (as === 'br') return promisify(brotliCompress)(text, { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } })
+    return as === 'gzip' ? promisify(gzip)(text) : Promise.resolve(Buffer.from(text))
+  }
+  return {
+    edition,
+    encoded: as => {
+      const before = packed.get(as)
+      if (before !== undefined) return before
+      const fresh = pack(as)
+      packed.set(as, fresh)
+      return fresh
+    },
+  }
+}
