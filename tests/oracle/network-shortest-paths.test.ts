@@ -1,3 +1,4 @@
+import { createRequire } from 'node:module'
 import { DirectedGraph } from 'graphology'
 import { dijkstra } from 'graphology-shortest-path'
 import createGraph from 'ngraph.graph'
@@ -88,6 +89,41 @@ describe.each([1, 2, 3])('network %i of 400 compounds and 1,200 steps of one rea
       reached++
     }
     expect(reached).toBeGreaterThan(25)
+  })
+})
+
+interface Found {
+  readonly totalCost: number
+  readonly edges: readonly { readonly fromNode: string; readonly toNode: string }[]
+}
+// Neither has types.
+const require = createRequire(import.meta.url)
+const { ksp } = require('k-shortest-path') as {
+  ksp: (graph: object, from: string, to: string, k: number, weightOf: (edge: object) => number) => Found[]
+}
+const { Graph } = require('graphlib') as {
+  Graph: new (options: object) => { setEdge(from: string, to: string, label: number): void; edge(edge: object): number }
+}
+
+describe('k shortest paths', () => {
+  it.each([22, 23, 24, 25, 26])('are those that k-shortest-path finds by the method of Yen (network %i)', seed => {
+    const net = pathNetwork(seed, 60, 240)
+    const graph = new Graph({ directed: true })
+    for (const { from, to, weight } of net.edges) graph.setEdge(`${from}`, `${to}`, weight)
+    const search = searchOf(net, 0)
+    let compared = 0
+    for (const target of [7, 20, 33, 46, 59]) {
+      const theirs = ksp(graph, '0', `${target}`, 20, edge => graph.edge(edge))
+      const stream = search.routesTo(targetNode(search.space, target))
+      for (const path of theirs) {
+        const route = stream.next()!
+        expect(route.value).toBeCloseTo(path.totalCost, 9)
+        const ids = route.arcs.map(a => `${net.edges[a]!.from}-${net.edges[a]!.to}`)
+        expect(ids.sort()).toEqual(path.edges.map(e => `${e.fromNode}-${e.toNode}`).sort())
+        compared++
+      }
+    }
+    expect(compared).toBeGreaterThan(60)
   })
 })
 
