@@ -10,7 +10,7 @@ import { hasOpenAmounts } from './at-least.ts'
 import type { Axis } from './query.ts'
 import { flagsOf } from './route-flags.ts'
 import type { RouteRow } from './route-row.ts'
-import type { Searching } from './searching.ts'
+import type { Search, Searching } from './searching.ts'
 
 /** What every drawn route is looked at for; the rest of a row is worked out where it is listed. */
 export interface Brief {
@@ -32,6 +32,32 @@ export function briefOf({ input, network, asked, yields }: Searching, found: Ord
   const materials = materialsOfRoute(library, route)
   const overallYield = overallYieldOnStart(library, route, yields)
   return { index, ...found, route, overallYield, materials, hazard: hazardCounts(library, materials) }
+}
+
+/** Briefs worked out between two pauses: a long route takes milliseconds. */
+const briefsATurn = 8
+
+/**
+ * Briefs of routes in the order in which they were drawn.
+ *
+ * @param told those that were worked out before
+ * @returns fewer where the search is to stop; the first at least
+ */
+export function* briefsOf(
+  searching: Searching,
+  routes: readonly OrderedRoute[],
+  told: ReadonlyMap<OrderedRoute, Brief> = new Map(),
+): Search<Brief[]> {
+  const briefs: Brief[] = []
+  for (const [index, route] of routes.entries()) {
+    const known = told.get(route)
+    if (known === undefined && index % briefsATurn === briefsATurn - 1) {
+      yield { kind: 'progress', found: routes.length, work: index, bound: null }
+      if (searching.input.shouldStop?.()) break
+    }
+    briefs.push(known ?? briefOf(searching, route, index))
+  }
+  return briefs
 }
 
 /** The figure of an axis as it is told: mass in is reckoned per mole and told over the product. */

@@ -5,7 +5,7 @@ import { masksTogether } from '../network/filter.ts'
 import { GainingCircle, type OrderedRoute } from '../network/routes.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { atLeastApart } from './apart.ts'
-import { type Brief, briefOf, figureOf, rowOf } from './brief.ts'
+import { type Brief, briefOf, briefsOf, figureOf, rowOf } from './brief.ts'
 import { forbiddenArcs, stoppedArcs } from './forbidden.ts'
 import { noRoute } from './no-route.ts'
 import { gainingCircle, undecided } from './problems.ts'
@@ -138,26 +138,25 @@ function* orderedRows(searching: Searching, terms: Terms): Search<Listed> {
     },
   })
   if (all.routes.length === 0) return { rows: null, complete: all.complete, bound: all.bound }
-  let briefs = inOrderOfTies(
-    all.tiesInOrder,
-    all.routes.map((route, index) => told.briefs.get(route) ?? briefOf(searching, route, index)),
-  )
+  let briefs = inOrderOfTies(all.tiesInOrder, yield* briefsOf(searching, all.routes, told.briefs))
+  const complete = all.complete && briefs.length === all.routes.length
   if (asked.by === 'yield') briefs.sort((a, b) => b.overallYield - a.overallYield || a.index - b.index)
   if (asked.by === 'hazard') briefs.sort((a, b) => compareCounts(a.hazard, b.hazard) || a.index - b.index)
   if (reordered) briefs = atLeastApart(briefs, apart, one => one.arcs)
-  const whole = all.complete && briefs.length <= count
-  const next = briefs[count]
+  const whole = complete && briefs.length <= count
+  // As drawn: a search that was stopped may have left it without a brief.
+  const next = all.routes[count]
   const least = next === undefined || !next.proven ? all.bound : next.value
   const bound = whole || reordered ? null : figureOf(searching, searching.axis, least)
   return {
-    complete: all.complete,
+    complete,
     bound,
     rows: {
       ...rowsOf(searching, briefs, count, one => told.rows.get(one) ?? rowOf(searching, one)),
       complete: whole,
-      proven: reordered ? all.complete : briefs.slice(0, count).every(one => one.proven),
+      proven: reordered ? complete : briefs.slice(0, count).every(one => one.proven),
       tiesInOrder: all.tiesInOrder,
-      best: reordered ? { proven: all.complete, atMostAbovePercent: null } : bestOf(briefs[0]!, all.bound),
+      best: reordered ? { proven: complete, atMostAbovePercent: null } : bestOf(briefs[0]!, all.bound),
       ...(bound !== null && { bound }),
       ...(apart > 1 && { apart }),
     },

@@ -4,7 +4,7 @@ import type { ProvenAxis } from '../network/objectives.ts'
 import { routeValue } from '../network/route-value.ts'
 import { unbeatenSearch } from '../network/routes.ts'
 import type { Weights } from '../network/space.ts'
-import { type Brief, briefOf, figureOf } from './brief.ts'
+import { type Brief, briefsOf, figureOf } from './brief.ts'
 import { type Axis, isProven } from './query.ts'
 import { askedOf, drawn, optionsOf, type Search, type Searching, slice, type Terms, weightsOf } from './searching.ts'
 
@@ -47,7 +47,11 @@ export function* unbeaten(searching: Searching, axes: readonly Axis[], terms: Te
     found = all.routes
     exact = all.complete
   }
-  const briefs = found.map(({ arcs }, index) => briefOf(searching, { arcs, value: 0, proven: exact }, index))
+  const briefs = yield* briefsOf(
+    searching,
+    found.map(({ arcs }) => ({ arcs, value: 0, proven: exact })),
+  )
+  exact &&= briefs.length === found.length
   const gentleness = rankOfHazard(briefs)
   const figures = briefs.map(brief =>
     axes.map((axis): number => {
