@@ -4,6 +4,7 @@ import type { Traits } from '../hazards/traits.ts'
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
 import { compoundIn } from '../library/reference-charge.ts'
 import type { Transformation } from '../library/transformation.ts'
+import { trustInYield } from '../library/trust.ts'
 import type { Network } from '../network/network.ts'
 import type { Settings } from '../plan/settings.ts'
 import { type ChoosingOptions, matchesList } from './query.ts'
@@ -55,6 +56,7 @@ export function forbiddenArcs(input: ForbiddenInput, options: ChoosingOptions): 
   return maskOf(network, library, t => {
     if (steps.has(t.id)) return true
     if (options.ownedOnly && !isOwned(t, settings)) return true
+    if (options.seenOnly && trustInYield(t) === 'remembered') return true
     if (avoided.size + codes.length + lists.length === 0) return false
     for (const id of materialsOfStep(t)) {
       if (avoids(id) || listed.has(id)) return true

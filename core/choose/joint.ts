@@ -284,13 +284,25 @@ class JointSearch {
   /** What wins where nothing is forbidden, held against what wins as asked. */
   changedByLimits(best: ReckonedWay): string | null {
     const { options, limits, library } = this.input
-    const { avoid: _a, avoidStep: _s, avoidCode: _c, avoidList: _l, ownedOnly: _o, maxSteps: _m, mustPass: _p, make: _k, ...free } = options
+    const {
+      avoid: _a,
+      avoidStep: _s,
+      avoidCode: _c,
+      avoidList: _l,
+      ownedOnly: _o,
+      seenOnly: _t,
+      maxSteps: _m,
+      mustPass: _p,
+      make: _k,
+      ...free
+    } = options
     const isFree =
       Object.keys(limits).length === 0 &&
       [options.avoid, options.avoidStep, options.avoidCode, options.avoidList, options.mustPass, options.make].every(
         l => (l ?? []).length === 0,
       ) &&
       options.ownedOnly !== true &&
+      options.seenOnly !== true &&
       options.maxSteps === undefined
     if (isFree) return null
     const without = this.best(free, {}).best

@@ -102,6 +102,7 @@ function used(query: RoutesQuery): string {
     ...(query.avoidCode ?? []).map(code => `--avoid-code ${code}`),
     ...(query.avoidList ?? []).map(name => `--avoid-list "${name}"`),
     ...(query.ownedOnly ? ['--owned-only'] : []),
+    ...(query.seenOnly ? ['--seen-only'] : []),
     ...(query.maxSteps === undefined ? [] : [`--max-steps ${query.maxSteps}`]),
   ]
   return named.length > 0 ? named.join(', ') : 'a list that ends planning'

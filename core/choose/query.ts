@@ -24,6 +24,8 @@ export interface ChoosingOptions {
   /** Regulated lists, by a part of their name. */
   readonly avoidList?: readonly string[]
   readonly ownedOnly?: boolean
+  /** Only steps whose charge and yield were seen in a source or run at the own bench. */
+  readonly seenOnly?: boolean
   readonly maxSteps?: number
   /** Compounds to make rather than buy; `all` lists every route. */
   readonly make?: readonly string[]

@@ -3,7 +3,8 @@ import type { Source } from './source.ts'
 import type { Transformation } from './transformation.ts'
 
 /** How sure a figure is: read in a source, remembered, measured at this bench, or not known at all. */
-export type Trust = 'seen' | 'remembered' | 'own bench' | 'unknown'
+export const trusts = ['seen', 'remembered', 'own bench', 'unknown'] as const
+export type Trust = (typeof trusts)[number]
 
 /** A source that is the bench's own notebook. Written so by the entry page; any citation that begins like this counts. */
 export const ownBench = 'own bench'
@@ -32,5 +33,9 @@ export function trustInHazards({ hazards, sources }: Material): Trust {
 
 /** How sure the density of a material is. */
 export function trustInDensity({ densityGPerMl, sources }: Material): Trust {
-  return densityGPerMl === undefined ? 'unknown' : trustOf(sourcesFor(sources, 'density'))
+  return densityGPerMl === undefined ? 'unknown' : trustOf(densitySources(sources))
 }
+
+/** Sources of a density: those that name it, or the properties it is one of. */
+export const densitySources = (sources: readonly Source[]): readonly Source[] =>
+  sources.filter(source => source.for === undefined || /\b(?:density|properties)\b/.test(source.for))

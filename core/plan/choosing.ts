@@ -19,6 +19,8 @@ export const choosingSchema = z.strictObject({
   /** Regulated lists, by a part of their name. */
   avoidList: z.array(z.string().min(1)).default([]),
   ownedOnly: z.boolean().default(false),
+  /** Only steps whose charge and yield were seen in a source or run at the own bench. */
+  seenOnly: z.boolean().default(false),
   maxSteps: z.number().int().positive().nullable().default(null),
   /** Compounds to make rather than buy. */
   make: z.array(idSchema).default([]),

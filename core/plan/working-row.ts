@@ -1,6 +1,7 @@
 import type { Library } from '../library/library.ts'
 import type { Source } from '../library/source.ts'
 import type { Transformation } from '../library/transformation.ts'
+import { type Trust, trustInYield } from '../library/trust.ts'
 import { noBreakSpace, numberText } from '../quantity/print.ts'
 
 export interface WorkingRow {
@@ -20,7 +21,7 @@ export interface Working {
   readonly said: readonly string[]
   readonly sources: readonly Source[]
   /** How its figure was seen; null where it is reckoned and nothing else. */
-  readonly seen: 'seen' | 'remembered' | 'planned' | null
+  readonly seen: Trust | 'planned' | null
 }
 
 export const times = '\u00d7'
@@ -31,5 +32,5 @@ export const plain = (amount: number): string => numberText(amount, 4)
 
 export const nameOf = (library: Library, id: string): string => library.materials.get(id)?.name ?? id
 
-export const seenAs = (transformation: Transformation): Working['seen'] =>
-  transformation.confidence === 'checked' || transformation.sources.some(s => s.checked) ? 'seen' : 'remembered'
+/** As everywhere: what the loader knows of the record, the own bench before the books. */
+export const seenAs = (transformation: Transformation): Trust => trustInYield(transformation)

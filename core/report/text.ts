@@ -30,6 +30,7 @@ import { shoppingNotesOf } from './shopping-notes.ts'
 import { shoppingSheetOf } from './shopping-sheet.ts'
 import { goalLines, metricLines } from './text-amounts.ts'
 import { columns, heading, wrapped } from './text-layout.ts'
+import { trustLine, trustOfStep } from './trust-words.ts'
 import { capital, listed, sentence } from './words.ts'
 
 /**
@@ -41,7 +42,7 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation): 
     title(plan),
     answers(library, plan, evaluation),
     goalLines(library, plan, evaluation),
-    steps(library, evaluation),
+    steps(library, plan, evaluation),
     shopping(library, plan, evaluation),
     hazards(library, evaluation),
     metricLines(library, evaluation),
@@ -70,9 +71,14 @@ function title({ title: name, settings, edition }: Plan): readonly string[] {
 const answers = (library: Library, plan: Plan, evaluation: Evaluation): readonly string[] =>
   answersOf(library, plan, evaluation).flatMap(({ no, ask, clauses }) => wrapped(clauses.join(' '), `${no}  ${ask.padEnd(21)}`))
 
-function steps(library: Library, evaluation: Evaluation): readonly string[] {
-  const sheets = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number)).map(step => benchSheetOf(library, evaluation, step))
-  return [heading('Steps'), ...sheets.flatMap((sheet, at) => [...(at > 0 ? [''] : []), ...stepLines(sheet)])]
+function steps(library: Library, plan: Plan, evaluation: Evaluation): readonly string[] {
+  const ordered = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number))
+  const lines = ordered.flatMap((step, at) => [
+    ...(at > 0 ? [''] : []),
+    ...stepLines(benchSheetOf(library, evaluation, step)),
+    ...wrapped(trustLine(library, trustOfStep(library, plan, step)), '  how sure: '),
+  ])
+  return [heading('Steps'), ...lines]
 }
 
 function stepLines(sheet: BenchSheet): readonly string[] {

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { trustOfPlan } from '../../core/report/trust-words.ts'
 import { evaluatePlan, openPlan, workshopOf } from '../planning/plan-file.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -10,7 +11,9 @@ export const evaluations: Resource = (api, { workshop }) => {
     { schema: { body: z.strictObject({ plan: z.unknown() }), response: { 200: z.unknown(), ...refusals } } },
     async request => {
       const opened = openPlan(workshop, request.body.plan, 'plan')
-      return { ...(await evaluatePlan(workshopOf(workshop, opened), opened.plan)), changes: opened.changes }
+      const shop = workshopOf(workshop, opened)
+      const evaluation = await evaluatePlan(shop, opened.plan)
+      return { ...evaluation, trust: trustOfPlan(shop.library, opened.plan, evaluation), changes: opened.changes }
     },
   )
 }

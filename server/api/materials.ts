@@ -1,5 +1,8 @@
 import { z } from 'zod'
-import { findMaterials } from '../../core/library/find.ts'
+import { materialFigures } from '../../core/library/figure-trust.ts'
+import { canStart, type Found, findMaterials } from '../../core/library/find.ts'
+import type { Library } from '../../core/library/library.ts'
+import { type Trust, trusts } from '../../core/library/trust.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
@@ -14,21 +17,32 @@ const foundSchema = z
     matched: z.string().meta({ description: 'What the words matched: the name, a synonym, the formula or the CAS number.' }),
     canStart: z.boolean().meta({ description: 'Some transformation takes it as a reactant.' }),
     densityGPerMl: z.number().optional(),
+    figures: z
+      .array(z.object({ figure: z.string(), trust: z.enum(trusts), source: z.string().nullable() }))
+      .meta({ description: 'How sure its hazards and, where it is poured, its density are.' }),
+    own: z.boolean().meta({ description: 'A record of the bench itself.' }),
   })
   .meta({ id: 'FoundMaterial' })
 
-/** Search by name, synonym, formula or CAS number. */
-export const materials: Resource = (api, { workshop }) => {
+/** Search by name, synonym, formula or CAS number; with a trust alone, everything that has a figure so sure. */
+export const materials: Resource = (api, { workshop, own }) => {
   api.get(
     '/materials',
     {
       schema: {
-        querystring: z.strictObject({ q: z.string().max(200).default(''), most: z.coerce.number().int().min(1).max(100).default(20) }),
-        response: { 200: z.object({ materials: z.array(foundSchema) }), ...refusals },
+        querystring: z.strictObject({
+          q: z.string().max(200).default(''),
+          trust: z.enum(trusts).optional().meta({ description: 'Only materials with a figure that is so sure.' }),
+          most: z.coerce.number().int().min(1).max(100).default(20),
+        }),
+        response: { 200: z.object({ materials: z.array(foundSchema), found: z.int() }), ...refusals },
       },
     },
-    request => ({
-      materials: findMaterials(workshop.library, request.query.q, request.query.most).map(({ material, matched, canStart }) => ({
+    request => {
+      const { q, trust, most } = request.query
+      const mine = new Set(own.file().materials.map(one => one.id))
+      const rows = found(workshop.library, q, trust)
+      const shown = rows.slice(0, most).map(({ material, matched, canStart }) => ({
         id: material.id,
         name: material.name,
         kind: material.kind,
@@ -38,7 +52,24 @@ export const materials: Resource = (api, { workshop }) => {
         matched,
         canStart,
         densityGPerMl: material.densityGPerMl,
-      })),
-    }),
+        figures: [...materialFigures(material)],
+        own: mine.has(material.id),
+      }))
+      return { found: rows.length, materials: shown }
+    },
   )
+}
+
+/** More than any library has of one name; the page is told how many there are. */
+const all = 100_000
+
+function found(library: Library, words: string, trust: Trust | undefined): readonly Found[] {
+  if (trust === undefined) return findMaterials(library, words, all)
+  const wanted =
+    words.trim() === ''
+      ? [...library.materials.values()]
+          .sort((a, b) => (a.name.toLowerCase() < b.name.toLowerCase() ? -1 : 1))
+          .map(material => ({ material, matched: material.name, canStart: canStart(library, material) }))
+      : findMaterials(library, words, all)
+  return wanted.filter(({ material }) => materialFigures(material).some(one => one.trust === trust))
 }

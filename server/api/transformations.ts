@@ -1,11 +1,10 @@
 import { z } from 'zod'
 import { folded } from '../../core/library/find.ts'
-import { type Trust, trustInYield } from '../../core/library/trust.ts'
+import { trustInYield, trusts } from '../../core/library/trust.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
-const trusts = ['seen', 'remembered', 'own bench', 'unknown'] as const satisfies readonly Trust[]
 const rowSchema = z
   .object({
     id: z.string(),

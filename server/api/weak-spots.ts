@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { trusts } from '../../core/library/trust.ts'
 import { weakSpots } from '../../core/library/weak-spots.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { refusals } from '../replies.ts'
@@ -10,7 +11,7 @@ const spotSchema = z
     list: z.enum(['materials', 'transformations']),
     id: z.string(),
     name: z.string(),
-    trust: z.enum(['seen', 'remembered', 'own bench', 'unknown']),
+    trust: z.enum(trusts),
     what: z.string(),
     cure: z.string(),
     own: z.boolean().meta({ description: 'The record is one of the bench itself.' }),

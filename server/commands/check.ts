@@ -1,4 +1,5 @@
 import { loadLibrary } from '../../core/library/load.ts'
+import { trusts } from '../../core/library/trust.ts'
 import { weakSpots } from '../../core/library/weak-spots.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
@@ -8,18 +9,19 @@ import { openWorkshop } from '../library/workshop.ts'
 import { planFileProblems } from '../planning/plan-file.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { Refusal } from '../refusal.ts'
-import type { Command, Given, Terminal } from './command.ts'
+import { badOption, type Command, type Given, type Terminal } from './command.ts'
 import { storeIn } from './data-folder.ts'
 
 export const check: Command = {
   name: 'check',
   summary: 'validates library or plan files, one line a finding',
-  usage: 'FILE ... [--weak [--data DIR]]',
+  usage: 'FILE ... [--weak [--trust WORD] [--data DIR]]',
   options: {
     weak: {
       type: 'boolean',
       help: 'where the libraries are weak: yields on one source or remembered, hazards unknown, no density; "bundled" names the bundled one',
     },
+    trust: { type: 'string', value: 'WORD', help: 'with --weak: only what is seen, remembered, unknown or of the "own bench"' },
     data: { type: 'string', value: 'DIR', help: 'with --weak: folder of the saved plans, whose logs tell what was never run here' },
   },
   positionals: { least: 1, most: Number.POSITIVE_INFINITY, what: 'files' },
@@ -60,9 +62,14 @@ export const check: Command = {
 function weak(given: Given, terminal: Terminal): number {
   const opened = openLibrary(given.words)
   if (!opened.ok) throw new Refusal('bad-input', opened.problems)
+  const trust = given.text('trust')
+  if (trust !== undefined && !(trusts as readonly string[]).includes(trust))
+    throw badOption('--trust', `is "${trust}".`, `A figure is one of: ${trusts.join(', ')}.`, 'Write one of them; "own bench" in quotes.')
   const folder = given.text('data')
   const store = folder === undefined ? null : storeIn(folder, true)
-  const spots = weakSpots(opened.value, store === null ? null : runsLogged(store))
+  const spots = weakSpots(opened.value, store === null ? null : runsLogged(store)).filter(
+    spot => trust === undefined || spot.trust === trust,
+  )
   store?.close()
   if (given.on('json')) terminal.out(`${JSON.stringify({ weak: spots }, null, 2)}\n`)
   else {

@@ -13,6 +13,10 @@ export const choosingOptions: Readonly<Record<string, Option>> = {
   'avoid-code': { type: 'string', multiple: true, value: 'H350', help: 'no route with a material under this hazard statement; repeatable' },
   'avoid-list': { type: 'string', multiple: true, value: 'NAME', help: 'no route with a material on this regulated list; repeatable' },
   'owned-only': { type: 'boolean', help: 'only steps for which the settings own vessel kind, hood, inert gas and heat' },
+  'seen-only': {
+    type: 'boolean',
+    help: 'only steps whose charge and yield were seen in a source or run at the own bench, none that is remembered',
+  },
   'max-steps': { type: 'string', value: 'N', help: 'at most so many steps' },
   make: {
     type: 'string',

@@ -4,6 +4,7 @@ import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { leftOversOf, solventsOf } from '../../core/report/shopping-notes.ts'
 import { planText } from '../../core/report/text.ts'
+import { trustOfPlan } from '../../core/report/trust-words.ts'
 import { openWorkshop, type Workshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { type Chosen, cheapestOptions, cheapestPlan, chosenWords, limitsFrom, wantsCheapest } from '../planning/cheapest.ts'
@@ -95,6 +96,7 @@ export const plan: Command = {
       const under = {
         leftOvers: leftOversOf(workshop.library, evaluation),
         solvents: solventsOf(workshop.library, asked.plan.settings, evaluation),
+        trust: trustOfPlan(workshop.library, asked.plan, evaluation),
       }
       const chosen = asked.chosen === undefined ? {} : { chosen: asked.chosen }
       terminal.out(`${JSON.stringify({ ...evaluation, ...under, ...chosen, changes: asked.changes }, null, 2)}\n`)

@@ -24,6 +24,7 @@ export function choosingFrom(given: Given): ChoosingOptions {
     avoidCode: given.texts('avoid-code'),
     avoidList: given.texts('avoid-list'),
     ownedOnly: given.on('owned-only'),
+    seenOnly: given.on('seen-only'),
     ...(maxSteps === undefined ? {} : { maxSteps }),
     make: given.texts('make'),
   }

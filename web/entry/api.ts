@@ -1,5 +1,6 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { RecordDifference } from '../../core/library/differences.ts'
+import type { FigureTrust } from '../../core/library/figure-trust.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
 import type { Material } from '../../core/library/material.ts'
 import type { Transformation, YieldPercent } from '../../core/library/transformation.ts'
@@ -89,6 +90,15 @@ export interface StepRow {
   readonly beneath: { readonly low: number; readonly typical: number; readonly high: number } | null
 }
 
+export interface MaterialRow {
+  readonly id: string
+  readonly name: string
+  readonly formula?: string
+  readonly densityGPerMl?: number
+  readonly figures: readonly FigureTrust[]
+  readonly own: boolean
+}
+
 /** The addresses of the entry pages; each rejects with a refusal that names a cure. */
 export const entryServer = {
   read: (text: string, signal: AbortSignal) => ask<Reading>('read', { ...post({ text }), signal }),
@@ -103,6 +113,10 @@ export const entryServer = {
   steps: (q: string, trust: string, most: number) =>
     ask<{ transformations: readonly StepRow[]; found: number }>(
       `transformations?q=${encodeURIComponent(q)}&most=${most}${trust === '' ? '' : `&trust=${encodeURIComponent(trust)}`}`,
+    ),
+  materials: (q: string, trust: string, most: number) =>
+    ask<{ materials: readonly MaterialRow[]; found: number }>(
+      `materials?q=${encodeURIComponent(q)}&most=${most}${trust === '' ? '' : `&trust=${encodeURIComponent(trust)}`}`,
     ),
   step: (id: string) => ask<Transformation>(`transformations/${encodeURIComponent(id)}`),
   weak: () => ask<{ spots: readonly (WeakSpot & { readonly own: boolean })[] }>('weak-spots'),

@@ -1,45 +1,28 @@
-import { useEffect, useState } from 'preact/hooks'
-import { ownBench, type Trust } from '../../core/library/trust.ts'
-import type { Problem } from '../../core/problem/problem.ts'
-import { Problems } from '../parts/problem.tsx'
-import { Name } from '../parts/words.tsx'
-import { problemsOf } from '../state/asked.ts'
-import { entryServer, type StepRow } from './api.ts'
-import { numberTyped } from './number-typed.ts'
-import { own, saveOwn } from './own.ts'
-import { ChangeRows, Choice, History, TextField, TrustWord } from './parts.tsx'
+import { useState } from 'preact/hooks'
+import type { Trust } from '../../core/library/trust.ts'
+import { MaterialList } from './material-list.tsx'
+import { own } from './own.ts'
+import { ChangeRows, Choice, History, TextField } from './parts.tsx'
+import { StepList } from './step-list.tsx'
 
-const most = 60
-
-/** Every transformation with its yield and how sure it is; a yield of one's own beside the bundled one. */
+/** Every transformation with its yield, every material with its hazards and density, and how sure they are; a yield of one's own beside the bundled one. */
 export function LibraryPage() {
   const [words, setWords] = useState('')
   const [trust, setTrust] = useState<Trust | ''>('')
-  const [answer, setAnswer] = useState<{ readonly transformations: readonly StepRow[]; readonly found: number } | null>(null)
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const [openId, setOpenId] = useState<string | null>(null)
-  const version = own.value?.version ?? 0
-  useEffect(() => {
-    let wanted = true
-    const timer = setTimeout(() => {
-      entryServer.steps(words, trust, most).then(
-        found => {
-          if (!wanted) return
-          setAnswer(found)
-          setProblems([])
-        },
-        fault => wanted && setProblems(problemsOf(fault)),
-      )
-    }, 150)
-    return () => {
-      wanted = false
-      clearTimeout(timer)
-    }
-  }, [words, trust, version])
-  const rows = answer?.transformations ?? []
+  const [list, setList] = useState<'steps' | 'materials'>('steps')
   return (
     <>
       <div class="line-form">
+        <Choice
+          label="Show"
+          help="Yields of the steps, or hazards and densities."
+          value={list}
+          options={[
+            ['steps', 'steps'],
+            ['materials', 'materials'],
+          ]}
+          onChoose={setList}
+        />
         <TextField label="Look for" help="A compound or a word of the step." value={words} placeholder="benzil" onText={setWords} />
         <Choice
           label="How sure"
@@ -50,118 +33,15 @@ export function LibraryPage() {
             ['seen', 'seen in a source'],
             ['remembered', 'remembered'],
             ['own bench', 'own bench'],
+            ['unknown', 'unknown'],
           ]}
           onChoose={setTrust}
         />
       </div>
-      <Problems of={problems} />
-      {answer !== null && (
-        <p class="soft" role="status">
-          {answer.found} {answer.found === 1 ? 'transformation' : 'transformations'}
-          {answer.found > rows.length ? `; the first ${rows.length} are shown` : ''}.
-        </p>
-      )}
-      <ul class="rows steps">
-        {rows.map(row => (
-          <li key={row.id}>
-            <div class="step-row">
-              <span>
-                <b>
-                  <Name text={row.name} />
-                </b>
-                <span class="soft">
-                  {' '}
-                  {row.from.join(' + ')} → {row.to}
-                </span>
-              </span>
-              <span class="nb">
-                {row.yieldPercent.low}–{row.yieldPercent.high}, usually <b>{row.yieldPercent.typical}</b>{' '}
-                {row.kind === 'isolation' ? 'g per 100 g' : '%'}
-              </span>
-              <span>
-                <TrustWord trust={row.trust} />
-                {row.runs > 0 && <span class="soft s">, {row.runs === 1 ? 'one run here' : `${row.runs} runs here`}</span>}
-                {row.beneath !== null && (
-                  <span class="s">
-                    {' '}
-                    in place of {row.beneath.low}–{row.beneath.high}, usually {row.beneath.typical}
-                  </span>
-                )}
-              </span>
-              <button
-                type="button"
-                class="do"
-                aria-expanded={openId === row.id}
-                onClick={() => setOpenId(openId === row.id ? null : row.id)}
-              >
-                {openId === row.id ? 'fold' : 'sources, own yield'}
-              </button>
-            </div>
-            {openId === row.id && <Opened row={row} />}
-          </li>
-        ))}
-      </ul>
+      {list === 'steps' ? <StepList words={words} trust={trust} /> : <MaterialList words={words} trust={trust} />}
       <Overrides />
       <History />
     </>
-  )
-}
-
-/** The sources of a step, and a yield of one's own for it. */
-function Opened({ row }: { readonly row: StepRow }) {
-  const [low, setLow] = useState(String(row.yieldPercent.low))
-  const [typical, setTypical] = useState(String(row.yieldPercent.typical))
-  const [high, setHigh] = useState(String(row.yieldPercent.high))
-  const [note, setNote] = useState('')
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const values = [low, typical, high].map(numberTyped)
-  const fits = values.every(value => value !== null) && values[0]! <= values[1]! && values[1]! <= values[2]!
-  const save = async (): Promise<void> => {
-    try {
-      const step = await entryServer.step(row.id)
-      const citation = `${ownBench}, ${new Date().toISOString().slice(0, 10)}${note.trim() === '' ? '' : `: ${note.trim()}`}`
-      const record = {
-        ...step,
-        yieldPercent: { low: values[0], typical: values[1], high: values[2], from: ownBench },
-        sources: [{ citation, for: 'yield', checked: true }, ...step.sources.filter(one => !one.citation.startsWith(ownBench))],
-      }
-      setProblems(await saveOwn(`own yield of ${row.name}`, { transformations: [record] }))
-    } catch (fault) {
-      setProblems(problemsOf(fault))
-    }
-  }
-  const drop = async (): Promise<void> => setProblems(await saveOwn(`${row.name} taken out`, { removeTransformations: [row.id] }))
-  return (
-    <div class="working">
-      <ul class="s">
-        {row.sources.map(source => (
-          <li key={source}>{source}</li>
-        ))}
-      </ul>
-      <div class="three">
-        <TextField label="Own: on a bad day" help="One run in ten gives less." value={low} onText={setLow} />
-        <TextField label="usually" help="Half the runs give more." value={typical} invalid={!fits} onText={setTypical} />
-        <TextField label="on a good day" help="One run in ten gives more." value={high} onText={setHigh} />
-      </div>
-      <TextField
-        label="Notebook page"
-        help="Where it is written down. The bundled record stays as it is; yours stands in its place."
-        value={note}
-        onText={setNote}
-      />
-      {!fits && <p class="s">Give three numbers in rising order.</p>}
-      <Problems of={problems} />
-      <p class="dos">
-        <button type="button" class="do strong" disabled={!fits} onClick={() => void save()}>
-          Plan with this yield
-        </button>
-        {row.own && (
-          <button type="button" class="do" onClick={() => void drop()}>
-            {row.overrides ? 'Back to the bundled one' : 'Take it out of the library'}
-          </button>
-        )}
-      </p>
-    </div>
   )
 }
 

@@ -2,7 +2,6 @@ import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { RecordDifference } from '../../core/library/differences.ts'
-import type { Trust } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
@@ -98,9 +97,6 @@ export function Drawn({ depiction, name }: { readonly depiction: Depiction; read
     </svg>
   )
 }
-
-/** How sure: the rule beside it is solid, dashed or hatched as everywhere, and the word says it. */
-export const TrustWord = ({ trust }: { readonly trust: Trust }) => <span class={`trust ${trust.replace(' ', '-')}`}>{trust}</span>
 
 const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
   added: 'would be added',

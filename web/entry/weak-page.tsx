@@ -1,11 +1,13 @@
 import { useEffect, useState } from 'preact/hooks'
+import type { Trust } from '../../core/library/trust.ts'
 import type { WeakSpot } from '../../core/library/weak-spots.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Problems } from '../parts/problem.tsx'
+import { TrustWord } from '../parts/trust-word.tsx'
 import { Name } from '../parts/words.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer } from './api.ts'
-import { TextField, TrustWord } from './parts.tsx'
+import { Choice, TextField } from './parts.tsx'
 
 type Spot = WeakSpot & { readonly own: boolean }
 
@@ -32,12 +34,30 @@ export function WeakPage() {
       fault => setProblems(problemsOf(fault)),
     )
   }, [])
+  const [trust, setTrust] = useState<Trust | ''>('')
   const wanted = words.trim().toLowerCase()
-  const found = (spots ?? []).filter(spot => wanted === '' || `${spot.name} ${spot.id}`.toLowerCase().includes(wanted))
+  const found = (spots ?? []).filter(
+    spot => (wanted === '' || `${spot.name} ${spot.id}`.toLowerCase().includes(wanted)) && (trust === '' || spot.trust === trust),
+  )
   return (
     <>
       <Problems of={problems} />
-      <TextField label="Look for" help="A material or a step." value={words} onText={setWords} />
+      <div class="line-form">
+        <TextField label="Look for" help="A material or a step." value={words} onText={setWords} />
+        <Choice
+          label="How sure"
+          help="Of each finding: what its figure rests on."
+          value={trust}
+          options={[
+            ['', 'all'],
+            ['unknown', 'unknown'],
+            ['remembered', 'remembered'],
+            ['seen', 'seen in one source'],
+            ['own bench', 'own bench'],
+          ]}
+          onChoose={setTrust}
+        />
+      </div>
       {spots === null && problems.length === 0 && (
         <p class="soft" role="status">
           Looking through the library.
@@ -62,7 +82,7 @@ export function WeakPage() {
           </section>
         )
       })}
-      {spots !== null && found.length === 0 && <p>Nothing weak is called that.</p>}
+      {spots !== null && found.length === 0 && <p>Nothing weak is called that, or is so sure.</p>}
     </>
   )
 }

@@ -20,7 +20,13 @@ export function WorkingRow({ name, span }: { readonly name: string; readonly spa
   )
 }
 
-const seenWords = { seen: 'seen there', remembered: 'remembered, not seen', planned: 'a rule of thumb, not from the source' } as const
+const seenWords = {
+  seen: 'seen there',
+  remembered: 'remembered, not seen',
+  'own bench': 'of your own bench',
+  unknown: 'unknown',
+  planned: 'a rule of thumb, not from the source',
+} as const
 
 /** A column with its signs, the total under a rule, then what is to be known about it. */
 function Arithmetic({ of: { rows, total, said, sources, seen } }: { readonly of: Working }) {

@@ -3,6 +3,7 @@ import type { BenchSheet, ChargeRow } from '../../core/report/bench-sheet.ts'
 import { benchSheetOf } from '../../core/report/bench-sheet.ts'
 import { meetingBrief, severityText, sharedMeetings } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
+import { trustLine, trustOfStep } from '../../core/report/trust-words.ts'
 import { counted, listed, lowerFirst, sentence } from '../../core/report/words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
@@ -68,7 +69,7 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
           )}
         </p>
         <p>
-          <b>Source.</b> {sheet.source.slice(0, 2).join(' ')}
+          <b>Source.</b> {sheet.source.slice(0, 2).join(' ')} <b>How sure.</b> {trustLine(library, trustOfStep(library, props.plan, step))}
         </p>
       </section>
       <section class="keep">

@@ -153,6 +153,13 @@ export function Choosing() {
           only what the bench owns
         </span>
       </label>
+      <label class="line">
+        <span>How sure</span>
+        <span class="dot-choice">
+          <input type="checkbox" checked={asked.seenOnly} onChange={event => set({ seenOnly: event.currentTarget.checked })} />
+          only yields seen in a source or at your bench
+        </span>
+      </label>
     </div>
   )
 }

@@ -3,8 +3,9 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { durationText } from '../../core/quantity/print.ts'
 import { windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
-import { capital, counted } from '../../core/report/words.ts'
+import { capital, counted, stepsText } from '../../core/report/words.ts'
 import { nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 
 const width = 440
@@ -43,8 +44,23 @@ export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
           {note}
         </p>
       ))}
+      <TimesTrust evaluation={evaluation} />
       {windows.length === 0 && <p class="s soft">Say in question 1 when the bench is worked; then the days stand here.</p>}
     </div>
+  )
+}
+
+/** Which steps' hours are estimates: a day planned on them may end otherwise. */
+function TimesTrust({ evaluation }: { readonly evaluation: Evaluation }) {
+  const { transformations } = facts.value.library
+  const guessed = evaluation.steps.filter(step => transformations.get(step.transformation)?.timesBasis !== 'source')
+  if (evaluation.steps.length === 0) return null
+  return (
+    <p class="s soft">
+      {guessed.length === 0
+        ? 'All times are those of the sources.'
+        : `Times ${guessed.length === evaluation.steps.length ? '' : `of ${stepsText(guessed.map(step => step.number))} `}are estimated from the operations${guessed.length === evaluation.steps.length ? '' : '; the others are those of their sources'}.`}
+    </p>
   )
 }
 

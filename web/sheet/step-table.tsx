@@ -10,6 +10,7 @@ import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 import { change, plan } from '../state/store.ts'
+import { StepTrust } from './step-trust.tsx'
 import { StepYield } from './step-yield.tsx'
 
 const batchesText = (step: ChargedStep): string => {
@@ -69,6 +70,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
           </tr>
           <WorkingRow name={made} span={4} />
           <StepYield step={step} />
+          <StepTrust step={step} />
         </tbody>
       </table>
       {step.notes.map(note => (

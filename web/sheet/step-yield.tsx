@@ -1,8 +1,10 @@
+import { trustInYield } from '../../core/library/trust.ts'
 import { withEnd } from '../../core/plan/own-yield.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
+import { TrustWord } from '../parts/trust-word.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
@@ -34,7 +36,11 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
       <tr>
         <th scope="row" class="plain">
           {label}, low / typical / high
-          {own !== undefined && <span class="own block">own figures</span>}
+          {own !== undefined ? (
+            <span class="own block">own figures</span>
+          ) : (
+            <TrustWord trust={trustInYield(transformation)} source={transformation.sources.map(source => source.citation).join('; ')} />
+          )}
         </th>
         <td class="n" colSpan={3}>
           {ends.map((end, at) => (

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { bundled } from '../../../server/library/bundled.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
 
 const source = [{ citation: 'own bench', checked: true }]
@@ -61,6 +62,52 @@ describe('the command line on own records', () => {
     expect([...kinds].sort()).toEqual(['estimated times', 'hazards unknown', 'no density', 'remembered yield', 'single-source yield'])
     for (const spot of json.weak) expect(spot.cure).not.toBe('')
     expect((await waybench(['check', 'bundled', '--weak'])).out).toMatch(/weak spots; what was never run here is told with --data/)
+  })
+
+  it('filters weak spots by how sure they are', async () => {
+    const all = (await waybenchJson(['check', 'bundled', '--weak'])).json.weak as { trust: string }[]
+    for (const trust of ['unknown', 'remembered', 'seen']) {
+      const { json } = await waybenchJson(['check', 'bundled', '--weak', '--trust', trust])
+      expect(json.weak.length, trust).toBeGreaterThan(0)
+      expect(json.weak).toEqual(all.filter(spot => spot.trust === trust))
+    }
+    const refused = await waybenchJson(['check', 'bundled', '--weak', '--trust', 'sure'])
+    expect([refused.code, refused.problems[0].where[1]]).toEqual([2, '--trust'])
+  })
+
+  it('tells how sure each figure of a plan is, in JSON and in print', async () => {
+    const files = new Map<string, string>()
+    const { json } = await waybenchJson(['plan', '--from', 'benzoin', '--to', 'lophine', '--have', '5 g', '--print', 'plan.txt'], files)
+    expect(json.trust.steps.map((step: { transformation: string }) => step.transformation)).toEqual(
+      json.steps.map((step: { transformation: string }) => step.transformation),
+    )
+    for (const { figures } of [...json.trust.steps, ...json.trust.materials])
+      for (const { trust } of figures) expect(['seen', 'remembered', 'own bench', 'unknown']).toContain(trust)
+    // The hazard list knows the same three states by its own rules.
+    const known = new Map(json.hazards.materials.map((one: { material: string; known: string }) => [one.material, one.known]))
+    let compared = 0
+    for (const { material, figures } of json.trust.materials) {
+      const { trust } = figures.find((one: { figure: string }) => one.figure === 'hazards')
+      if (!known.has(material)) continue
+      expect(trust, material).toBe(known.get(material))
+      compared++
+    }
+    expect(compared).toBeGreaterThanOrEqual(5)
+    expect(files.get('plan.txt')).toMatch(/how sure: Charges and yield: seen\. Times: estimated\./)
+  })
+
+  it('lists only ways whose yields were seen, where that is asked for', async () => {
+    const { library } = bundled()
+    const routesOf = async (...words: string[]): Promise<string[][]> =>
+      (await waybenchJson(['routes', '--from', 'cyclohexanol', '--to', 'cyclopentanone', '--count', '100', ...words])).json.routes.map(
+        (route: { steps: string[] }) => route.steps,
+      )
+    const isSeen = (steps: string[]): boolean => steps.every(id => library.transformations.get(id)!.confidence === 'checked')
+    const all = await routesOf()
+    const seen = await routesOf('--seen-only')
+    expect(seen).toEqual(all.filter(isSeen))
+    expect(seen.length).toBeGreaterThan(0)
+    expect(seen.length).toBeLessThan(all.length)
   })
 
   it('takes an id in braces as exact', async () => {
