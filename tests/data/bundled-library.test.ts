@@ -35,6 +35,15 @@ describe('the bundled library', () => {
   it('stands in the canonical layout, so that a change to one record is a change to its lines alone', () => {
     for (const { name, text } of bundledFiles()) expect(text === printLibraryFile(JSON.parse(text)), name).toBe(true)
   })
+  it('names a source that was read for every proven scale', () => {
+    const stated = transformations.filter(t => t.largestProvenG !== undefined || t.smallestProvenG !== undefined)
+    expect(stated.length).toBeGreaterThanOrEqual(287)
+    for (const t of stated) {
+      const uses = new Set(t.sources.filter(s => s.checked).map(s => s.for))
+      expect(uses.has('largest scale'), t.id).toBe(t.largestProvenG !== undefined)
+      expect(uses.has('smallest scale'), t.id).toBe(t.smallestProvenG !== undefined)
+    }
+  })
   it('stands once each: no id in two files', () => {
     const ids = bundledFiles().flatMap(({ text }) => {
       const file = JSON.parse(text)
