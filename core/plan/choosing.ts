@@ -24,6 +24,12 @@ export const choosingSchema = z.strictObject({
   maxSteps: z.number().int().positive().nullable().default(null),
   /** Compounds to make rather than buy. */
   make: z.array(idSchema).default([]),
+  /** Two to four axes on which routes are compared at once; fewer = they are not. */
+  unbeaten: z.array(z.enum(axes)).max(4).default(['start', 'hands-on', 'hazard']),
+  /** Only routes at least so many steps different from every one listed before; 1 = all. */
+  apart: z.number().int().min(1).max(100).default(1),
+  /** Has the integer solver prove the best by steps or hands-on hours where the search could not. */
+  prove: z.boolean().default(false),
 })
 export type Choosing = z.infer<typeof choosingSchema>
 

@@ -1,5 +1,5 @@
 import type { LibraryFile } from '../../core/library/library.ts'
-import type { Choosing } from '../../core/plan/choosing.ts'
+import type { Axis, Choosing } from '../../core/plan/choosing.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -30,7 +30,7 @@ export class Refused extends Error {
   }
 }
 
-const silent: Problem = {
+export const silent: Problem = {
   code: 'server-silent',
   where: ['this browser keeps the plan'],
   what: 'The server does not answer; your plan is safe.',
@@ -47,9 +47,15 @@ export async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
     throw new Refused([silent], 0)
   }
   if (reply.status === 204) return undefined as T
+  if (!reply.ok) throw await refusalOf(reply)
   const body: unknown = await reply.json().catch(() => null)
-  if (reply.ok && body !== null) return body as T
-  throw new Refused(problemsIn(body) ?? [silent], reply.status)
+  if (body === null) throw new Refused([silent], reply.status)
+  return body as T
+}
+
+/** A reply that is none, in words. */
+export async function refusalOf(reply: Response): Promise<Refused> {
+  return new Refused(problemsIn(await reply.json().catch(() => null)) ?? [silent], reply.status)
 }
 
 function problemsIn(body: unknown): readonly Problem[] | null {
@@ -63,11 +69,13 @@ export const post = (body: unknown, method = 'POST'): RequestInit => ({
   body: JSON.stringify(body),
 })
 
-export interface RoutesQuery extends Omit<Choosing, 'maxSteps'> {
+export interface RoutesQuery extends Omit<Choosing, 'maxSteps' | 'unbeaten'> {
   readonly from: string
   readonly to: string
   readonly maxSteps?: number
   readonly count: number
+  /** Only routes that no other beats on these axes at once. */
+  readonly unbeaten?: readonly Axis[]
   readonly settings: Settings
   /** For the axis of cost. */
   readonly packs: PacksFile | null
@@ -91,8 +99,8 @@ export interface LeftOversBody {
 export const server = {
   materials: (text: string, signal: AbortSignal, most = 20) =>
     ask<{ materials: readonly MaterialHit[] }>(`materials?q=${encodeURIComponent(text)}&most=${most}`, { signal }),
-  reach: (from: string, maxSteps: number | null) =>
-    ask<ReachReply>(`reach?from=${encodeURIComponent(from)}${maxSteps === null ? '' : `&maxSteps=${maxSteps}`}`),
+  reach: (from: string, maxSteps: number | null, signal: AbortSignal) =>
+    ask<ReachReply>(`reach?from=${encodeURIComponent(from)}${maxSteps === null ? '' : `&maxSteps=${maxSteps}`}`, { signal }),
   routes: (query: RoutesQuery) => ask<RoutesReply>('routes', post(query)),
   slice: (routes: readonly (readonly string[])[], materials: readonly string[], carried: LibraryFile | null) =>
     ask<SliceReply>('slice', post({ routes, materials, carried })),

@@ -1,6 +1,6 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { JointWay } from '../../core/choose/joint.ts'
-import type { ReachRow as CoreReachRow } from '../../core/choose/reach-rows.ts'
+import type { ReachEdge, ReachNetwork } from '../../core/choose/reach-network.ts'
 import type { RouteRows } from '../../core/choose/route-list.ts'
 import type { RouteRow } from '../../core/choose/route-row.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
@@ -20,24 +20,10 @@ export interface MaterialHit {
   readonly matched: string
 }
 
-/** What `waybench reach --json` prints of a compound, with its name. */
-export interface ReachRow extends CoreReachRow {
-  readonly name: string
-}
-
-/** One transformation of the network downstream. */
-export interface ReachEdge {
-  readonly id: string
-  readonly name: string
-  readonly from: readonly string[]
-  readonly to: string
-  readonly sure: 'seen' | 'remembered' | 'unknown'
-}
-
-export interface ReachReply {
-  readonly reach: readonly ReachRow[]
-  readonly edges: readonly ReachEdge[]
-}
+/** What the start can become: list and drawing. */
+export type ReachReply = ReachNetwork
+export type { ReachEdge }
+export type ReachRow = ReachReply['reach'][number]
 
 /** What `waybench routes --json` prints. */
 export type RoutesReply = RouteRows

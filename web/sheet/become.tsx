@@ -8,10 +8,12 @@ import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { dropGoal, isWanted, noLongerWanted, wanted, wantGoal } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
-import { askReachAgain, askRoutesAgain, reach, routesTo } from '../state/questions.ts'
+import { askReachAgain, reach, stopReach } from '../state/questions.ts'
+import { askRoutesAgain, routesTo, stopRoutes } from '../state/route-lists.ts'
 import { hasStart } from '../state/sheet-state.ts'
 import { choosing, plan, sheet } from '../state/store.ts'
 import { becomeAnswer, type ReachOrder, reachShown } from './become-answer.ts'
+import { LookingLine } from './looking.tsx'
 import { Question } from './question.tsx'
 
 /** Question 2: everything reachable downstream; a tick makes it a goal. */
@@ -40,7 +42,7 @@ export function Become() {
 }
 
 function BecomeBody() {
-  const { answer, waiting, problems } = reach.value
+  const { answer, waiting, problems, looking } = reach.value
   const [words, setWords] = useState('')
   const [order, setOrder] = useState<ReachOrder>('steps')
   if (!hasStart(sheet.value)) return <p>Open question 1 and name what you have: a name, a formula or a CAS number will do.</p>
@@ -52,7 +54,13 @@ function BecomeBody() {
         </button>
       </Problems>
     )
-  if (answer === null) return <p class="soft">{waiting ? 'Looking for what it can become.' : ''}</p>
+  if (answer === null)
+    return (
+      <>
+        <p class="soft">{waiting ? 'Looking for what it can become.' : ''}</p>
+        <LookingLine looking={looking} what={['compound', 'compounds']} onStop={stopReach} />
+      </>
+    )
   if (answer.reach.length === 0)
     return (
       <p>
@@ -109,7 +117,7 @@ function BecomeBody() {
 function Wanted() {
   const target = wanted.value
   if (target === null) return null
-  const { waiting, problems, answer } = routesTo(target)
+  const { waiting, problems, answer, looking } = routesTo(target)
   if (problems.length > 0)
     return (
       <Problems of={problems}>
@@ -125,9 +133,12 @@ function Wanted() {
     )
   if (waiting)
     return (
-      <p class="soft" role="status">
-        Looking for routes to {nameOf(target)}.
-      </p>
+      <>
+        <p class="soft" role="status">
+          Looking for routes to {nameOf(target)}.
+        </p>
+        <LookingLine looking={looking} what={['route', 'routes']} onStop={() => stopRoutes(target)} />
+      </>
     )
   if (answer !== null && answer.routes.length === 0)
     return (

@@ -6,6 +6,7 @@ import { Name } from '../parts/words.tsx'
 import { nameOf, wayName } from '../state/names.ts'
 import { bringFacts, facts, tables } from '../state/questions.ts'
 import { change, choosing, plan } from '../state/store.ts'
+import { Comparing } from './comparing.tsx'
 
 const axisWords: Record<Axis, string> = {
   start: 'least start per product',
@@ -160,6 +161,7 @@ export function Choosing() {
           only yields seen in a source or at your bench
         </span>
       </label>
+      <Comparing set={set} />
     </div>
   )
 }

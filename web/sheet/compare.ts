@@ -41,7 +41,19 @@ interface Axis {
 const scaleFlag = 3
 
 /** Routes as columns, axes as rows; the best of each row is marked where the ways differ. */
-export function compareRows(library: Library, columns: readonly Column[], target: string): readonly CompareRow[] {
+export function compareRows(
+  library: Library,
+  columns: readonly Column[],
+  target: string,
+  unbeaten: ReadonlySet<string> = new Set(),
+): readonly CompareRow[] {
+  const marks = columns.some(column => unbeaten.has(column.key))
+    ? [{ label: 'Unbeaten', cells: columns.map(column => ({ text: unbeaten.has(column.key) ? 'yes' : 'no' })) }]
+    : []
+  return [...rowsOf(library, columns, target), ...marks]
+}
+
+function rowsOf(library: Library, columns: readonly Column[], target: string): readonly CompareRow[] {
   return axesOf(library, target).map(axis => {
     const values = columns.map(axis.value)
     const known = values.filter((value): value is number => typeof value === 'number')

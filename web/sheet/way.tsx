@@ -1,5 +1,5 @@
 import { percentText } from '../../core/quantity/print.ts'
-import { capital, counted, listed } from '../../core/report/words.ts'
+import { listed } from '../../core/report/words.ts'
 import type { Route } from '../../core/route/route.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { OwnStep } from '../entry/own-step.tsx'
@@ -7,8 +7,9 @@ import { Problems, Triangle } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { sameRoute, takeWay } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
-import { askRoutesAgain, facts, routesTo, waysTo } from '../state/questions.ts'
+import { facts, waysShown } from '../state/questions.ts'
 import { otherWays, standing } from '../state/reckoner.ts'
+import { askRoutesAgain, routesTo, unbeatenTo } from '../state/route-lists.ts'
 import { keyOfRoute, keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
 import { goalLookedAt, lookAtGoal } from '../state/view.ts'
@@ -17,6 +18,7 @@ import { type Column, compareRows } from './compare.ts'
 import { MakeOrBuy } from './make-or-buy.tsx'
 import { Question } from './question.tsx'
 import { differing, gentler, hazardBrief, hazardText, madeOtherwise } from './way-answer.ts'
+import { WayEnd } from './way-end.tsx'
 import { WayLabel } from './way-label.tsx'
 import { WayLaw } from './way-law.tsx'
 import { wayClauses, wayText } from './way-words.ts'
@@ -45,8 +47,8 @@ function WayBody() {
   if (goal === null) return <p>Choose a goal in question 2; the ways to it are then compared here.</p>
   const { goals } = plan.value
   const { answer, waiting, problems } = routesTo(goal.target)
-  const ways = waysTo(goal.target)
-  const gentlest = answer?.gentlest ?? null
+  const ways = waysShown(goal.target)
+  const gentlest = waiting ? null : (answer?.gentlest ?? null)
   return (
     <>
       {goals.length > 1 && (
@@ -90,23 +92,13 @@ function WayBody() {
           these to leave it.
         </p>
       )}
-      {waiting && (
-        <p class="s soft" role="status">
-          Looking for ways; those shown stay until then.
-        </p>
-      )}
       {answer !== null && answer.routes.length === 0 && (
         <p>
           <b>No way to {nameOf(goal.target)}</b> keeps to what is avoided and owned below. The plan still goes the way that was chosen
           before.
         </p>
       )}
-      {answer !== null && !answer.complete && answer.routes.length > 0 && (
-        <p class="s soft">
-          {capital(counted(answer.routes.length, 'way'))} shown; there are more. To see others, avoid a material or a step, or rank by
-          another axis.
-        </p>
-      )}
+      <WayEnd target={goal.target} />
       <OwnStep />
       <MakeOrBuy target={goal.target} />
       <Choosing />
@@ -119,7 +111,8 @@ function Compare({ target }: { readonly target: string }) {
   const goal = plan.value.goals.find(one => one.target === target)
   if (goal === undefined) return null
   const { evaluation, fresh } = standing.value
-  const ways = waysTo(target)
+  const ways = waysShown(target)
+  const unbeaten = unbeatenKeys(target)
   const own = keyOfRoute(goal.route)
   // Columns keep their place whichever is chosen, so that a press moves nothing.
   const gentlestKey = keyOfSteps([...ways].sort((a, b) => gentler(a.row.hazard, b.row.hazard))[0]?.row.steps ?? [])
@@ -133,7 +126,7 @@ function Compare({ target }: { readonly target: string }) {
     row,
     evaluation: sameRoute(route, goal.route) ? evaluation : (otherWays.value.get(`${target} ${keyOfRoute(route)}`) ?? null),
   }))
-  const rows = compareRows(facts.value.library, columns, target)
+  const rows = compareRows(facts.value.library, columns, target, unbeaten)
   const allSteps = ways.map(way => way.row.steps)
   const shownSteps = shown.map(way => way.row.steps)
   return (
@@ -192,6 +185,7 @@ function Compare({ target }: { readonly target: string }) {
                     <input type="radio" name={`way-to-${target}`} checked={false} onChange={() => takeWay(route)} />
                     <span>
                       <WayLabel steps={differing(row.steps, allSteps)} />
+                      {unbeaten.has(keyOfRoute(route)) && <span class="s block">unbeaten</span>}
                       <Otherwise row={row} chosen={goal.route} />
                     </span>
                   </label>
@@ -206,6 +200,11 @@ function Compare({ target }: { readonly target: string }) {
       )}
     </>
   )
+}
+
+/** Ways that no other beats on the axes that are compared at once. */
+function unbeatenKeys(target: string): ReadonlySet<string> {
+  return new Set((unbeatenTo(target).answer?.routes ?? []).map(row => keyOfSteps(row.steps)))
 }
 
 /** "makes diphenylacetylene, buys ...": where a further way parts from the chosen one in more than its reagents. */

@@ -1,46 +1,67 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { Told } from '../../core/choose/in-turns.ts'
+import type { RouteRow } from '../../core/choose/route-row.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Refused } from '../api/client.ts'
+import type { Finding } from './searcher.ts'
 
-/** An answer of the server as it comes in: the last one stays while the next is waited for. */
+/** How a search fares that takes longer than a moment. */
+export interface Looking {
+  /** Rows of the list so far, in order; none where the axis only re-orders. */
+  readonly rows: readonly RouteRow[]
+  readonly found: number
+  /** Nothing that is still to come has a smaller value; null = not known. */
+  readonly bound: number | null
+  /** It was told to stop, and is about to. */
+  readonly stopping: boolean
+}
+
+/** An answer as it comes in: the last one stays while the next is waited for. */
 export interface Asked<T> {
   readonly answer: T | null
   readonly waiting: boolean
   readonly problems: readonly Problem[]
+  /** While it is waited for, once a moment has passed. */
+  readonly looking?: Looking
+  /** The answer is of a search that was stopped before its end. */
+  readonly stopped?: boolean
 }
 
 const unasked: Asked<never> = { answer: null, waiting: false, problems: [] }
 
-/** A question to the server that is asked again when its key changes, answered from memory where it was asked before. */
+/** A search that is over sooner shows nothing of itself; a longer one is told of as often. */
+const momentMs = 250
+
+/** A question that is asked again when its key changes; nothing is kept of what was answered before. */
 export class Asking<T> {
   readonly #state: Signal<Asked<T>> = signal<Asked<T>>(unasked)
-  readonly #known = new Map<string, T>()
   #key: string | null = null
   #again: (() => void) | null = null
+  #now: { readonly finding: Finding<T>; stopped: boolean } | null = null
+  #timer: ReturnType<typeof setTimeout> | undefined
+  #looking: Looking = nothingYet
 
   get state(): ReadonlySignal<Asked<T>> {
     return this.#state
   }
 
   /** @param keep  let the old answer stand meanwhile: it is about the same thing, only older */
-  ask(key: string, question: () => Promise<T>, keep = true): void {
+  ask(key: string, question: (onTold: (event: Told) => void) => Finding<T>, keep = true): void {
     if (key === this.#key) return
     this.#key = key
-    const known = this.#known.get(key)
-    if (known !== undefined) {
-      this.#state.value = { answer: known, waiting: false, problems: [] }
-      return
-    }
     const go = (): void => {
-      this.#state.value = { answer: keep ? this.#state.value.answer : null, waiting: true, problems: [] }
-      question().then(
-        answer => {
-          this.#known.set(key, answer)
-          if (key === this.#key) this.#state.value = { answer, waiting: false, problems: [] }
-        },
-        fault => {
-          if (key === this.#key) this.#state.value = { answer: null, waiting: false, problems: problemsOf(fault) }
-        },
+      this.#leave()
+      this.#state.value = { answer: keep ? this.#state.peek().answer : null, waiting: true, problems: [] }
+      this.#looking = nothingYet
+      const finding = question(event => {
+        if (this.#now?.finding === finding) this.#told(event)
+      })
+      const now = { finding, stopped: false }
+      this.#now = now
+      this.#timer = setTimeout(() => this.#show(), momentMs)
+      finding.answer.then(
+        answer => this.#settle(now, { answer, waiting: false, problems: [], ...(now.stopped ? { stopped: true } : {}) }),
+        fault => this.#settle(now, { answer: null, waiting: false, problems: problemsOf(fault) }),
       )
     }
     this.#again = go
@@ -52,18 +73,57 @@ export class Asking<T> {
     this.#again?.()
   }
 
+  /** Has the search make do with what it found. */
+  stop(): void {
+    if (this.#now === null || this.#now.stopped) return
+    this.#now.stopped = true
+    this.#now.finding.stop()
+    this.#looking = { ...this.#looking, stopping: true }
+    this.#show()
+  }
+
   /** What was answered before no longer counts: the library has changed. */
   forget(): void {
-    this.#known.clear()
     this.#key = null
   }
 
   clear(): void {
+    this.#leave()
     this.#key = null
     this.#again = null
     this.#state.value = unasked
   }
+
+  #told(event: Told): void {
+    const { rows } = this.#looking
+    this.#looking =
+      event.kind === 'row'
+        ? { ...this.#looking, rows: [...rows, event.row], found: Math.max(this.#looking.found, rows.length + 1) }
+        : { ...this.#looking, found: event.found, bound: event.bound }
+  }
+
+  #show(): void {
+    clearTimeout(this.#timer)
+    if (this.#now === null) return
+    if (this.#state.peek().looking !== this.#looking) this.#state.value = { ...this.#state.peek(), looking: this.#looking }
+    this.#timer = setTimeout(() => this.#show(), momentMs)
+  }
+
+  #settle(of: { readonly finding: Finding<T> }, state: Asked<T>): void {
+    if (this.#now !== of) return
+    clearTimeout(this.#timer)
+    this.#now = null
+    this.#state.value = state
+  }
+
+  #leave(): void {
+    clearTimeout(this.#timer)
+    this.#now?.finding.leave()
+    this.#now = null
+  }
 }
+
+const nothingYet: Looking = { rows: [], found: 0, bound: null, stopping: false }
 
 /** What went wrong, in words; anything that is no refusal of the server is our own mistake and is told as such. */
 export function problemsOf(fault: unknown): readonly Problem[] {

@@ -43,7 +43,7 @@ async function reckonWays(): Promise<void> {
 /** Routes from what is in hand now; none where the server is silent, since the other three ways need none. */
 async function routesFrom(from: string, to: string): Promise<readonly Route[]> {
   if (from === to) return []
-  const { maxSteps: _, ...options } = choosing.peek()
+  const { maxSteps: _most, unbeaten: _axes, ...options } = choosing.peek()
   try {
     const { routes } = await server.routes({
       from,

@@ -1,14 +1,17 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { LibraryFile } from '../../core/library/library.ts'
+import type { Axis } from '../../core/plan/choosing.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Route } from '../../core/route/route.ts'
 import { server } from '../api/client.ts'
-import type { ReachReply, RouteRow, RoutesReply } from '../api/replies.ts'
+import type { ReachReply, RouteRow } from '../api/replies.ts'
 import { type Asked, Asking, problemsOf } from './asked.ts'
 import { type Facts, grown, keeping, noFacts } from './facts.ts'
 import { forget, reckon, warmUp } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
+import { countFor, forgetLists, listOf, routesMost, routesTo, unbeatenTo } from './route-lists.ts'
 import { harmonised, keyOfRoute, keyOfSteps, routeOfSteps } from './routes-of.ts'
+import { expectChange, findReach, findRoutes, startSearcher } from './searcher.ts'
 import { hasStart } from './sheet-state.ts'
 import { choosing, plan, sheet } from './store.ts'
 import { goalLookedAt } from './view.ts'
@@ -18,8 +21,6 @@ import { goalLookedAt } from './view.ts'
  * something it depends on has changed.
  */
 
-/** So many routes are listed; more stand on the server and are asked for by narrowing. */
-const routesListed = 24
 /** So many of them are reckoned in full beside the chosen one. */
 const routesReckoned = 10
 /** So far the network downstream is shown unless the person says otherwise. */
@@ -28,17 +29,7 @@ const usualReach = 3
 const reachAsking = new Asking<ReachReply>()
 export const reach = reachAsking.state
 export const askReachAgain = (): void => reachAsking.again()
-
-const routesAsking = new Map<string, Asking<RoutesReply>>()
-const routesVersion = signal(0)
-
-/** Routes to a goal, or to a compound that may become one. */
-export function routesTo(target: string): Asked<RoutesReply> {
-  routesVersion.value
-  return routesAsking.get(target)?.state.value ?? { answer: null, waiting: false, problems: [] }
-}
-
-export const askRoutesAgain = (target: string): void => routesAsking.get(target)?.again()
+export const stopReach = (): void => reachAsking.stop()
 
 export const facts = signal<Facts>(noFacts)
 export const tables = signal<unknown>(null)
@@ -57,10 +48,24 @@ export const startCompound = computed(() => {
 
 /** The rows of a goal as routes, those whose steps are known here. */
 export function waysTo(target: string): readonly { readonly row: RouteRow; readonly route: Route }[] {
-  const { library } = facts.value
+  return waysOf(rowsTo(target))
+}
+
+/** The same while a search is under way: the list as it grows. */
+export function waysShown(target: string): readonly { readonly row: RouteRow; readonly route: Route }[] {
+  const rows = routesTo(target).looking?.rows ?? []
+  return rows.length === 0 ? waysTo(target) : waysOf(rows)
+}
+
+/** What was listed, the gentlest near the first, and those that nothing listed beats. */
+function rowsTo(target: string): readonly RouteRow[] {
   const reply = routesTo(target).answer
   if (reply === null) return []
-  const rows = [...reply.routes, ...(reply.gentlest ? [reply.gentlest] : [])]
+  return [...reply.routes, ...(reply.gentlest ? [reply.gentlest] : []), ...(unbeatenTo(target).answer?.routes ?? [])]
+}
+
+function waysOf(rows: readonly RouteRow[]): readonly { readonly row: RouteRow; readonly route: Route }[] {
+  const { library } = facts.value
   const ways = new Map<string, { row: RouteRow; route: Route }>()
   for (const row of rows) {
     const route = routeOfSteps(library, startCompound.value, row.steps)
@@ -114,10 +119,9 @@ const materialsNamed = computed<readonly string[]>(() => [
 
 /** Steps of the plan and of every row that was found for it. */
 const stepsNamed = computed<readonly (readonly string[])[]>(() => {
-  const rows = plan.value.goals.flatMap(goal => {
-    const reply = routesTo(goal.target).answer
-    return reply === null ? [] : [...reply.routes, ...(reply.gentlest ? [reply.gentlest] : [])].map(row => row.steps)
-  })
+  const rows = plan.value.goals.flatMap(({ target }) =>
+    [...rowsTo(target), ...(routesTo(target).looking?.rows ?? [])].map(row => row.steps),
+  )
   return [...plan.value.goals.map(goal => goal.route.steps.map(step => step.transformation)), ...rows]
 })
 
@@ -132,8 +136,9 @@ function fetchFacts(): void {
 
 /** The library has changed under the page: everything is asked anew. */
 export function forgetLibrary(): void {
+  expectChange()
   reachAsking.forget()
-  for (const asking of routesAsking.values()) asking.forget()
+  forgetLists()
   const { kept } = facts.value
   facts.value = kept === null ? noFacts : keeping(noFacts, kept)
   libraryEdition.value++
@@ -180,35 +185,57 @@ function concerns(target: string, compound: string): boolean {
   return steps.some(step => library.transformations.get(step.transformation)?.reactants.some(one => one.compound === compound))
 }
 
-/** Asks for the routes to a compound with the options that hold now. */
-export function askRoutes(target: string): void {
-  const { maxSteps, ...options } = choosing.value
+/** What is looked for with the options that hold now. */
+function queryTo(target: string) {
+  const { maxSteps, unbeaten: _, ...options } = choosing.value
   const query = {
     from: startCompound.value,
     to: target,
     ...options,
     make: options.make.filter(compound => concerns(target, compound)),
     ...(maxSteps === null ? {} : { maxSteps }),
-    count: routesListed,
+    count: countFor(target),
     settings: plan.value.settings,
     packs: plan.value.packs,
   }
-  let asking = routesAsking.get(target)
-  if (asking === undefined) {
-    asking = new Asking<RoutesReply>()
-    routesAsking.set(target, asking)
-    routesVersion.value++
-  }
   // What the bench owns decides which routes there are only where it was asked to.
-  const { hood, inertGas, vessels, heatSources, region, buyer } = plan.value.settings
+  const { hood, inertGas, vessels, heatSources, region, buyer, hand, yields } = plan.value.settings
   const owned = choosing.value.ownedOnly ? { hood, inertGas, vessels, heatSources } : null
-  const packs = choosing.value.by === 'cost' ? plan.value.packs : null
-  asking.ask(JSON.stringify({ ...query, packs, settings: { owned, region, buyer } }), () => server.routes(query))
+  const keyFor = (axes: readonly Axis[]): string =>
+    JSON.stringify({
+      ...query,
+      packs: axes.includes('cost') ? plan.value.packs : null,
+      settings: { owned, region, buyer, hand, yields },
+      axes,
+    })
+  return { query, keyFor }
+}
+
+/** Asks for the routes to a compound with the options that hold now. */
+export function askRoutes(target: string): void {
+  const { query, keyFor } = queryTo(target)
+  listOf(target).routes.ask(keyFor([query.by]), onTold => findRoutes(query, onTold))
+}
+
+/** Asks which routes to a goal are unbeaten on several axes at once, where so many were named. */
+function askUnbeaten(target: string): void {
+  const asking = listOf(target).unbeaten
+  const { unbeaten } = choosing.value
+  if (unbeaten.length < 2) {
+    asking.clear()
+    return
+  }
+  const { waiting, answer } = routesTo(target)
+  if (waiting || answer === null) return
+  const { query, keyFor } = queryTo(target)
+  const whole = { ...query, apart: 1, prove: false, count: routesMost, unbeaten }
+  asking.ask(keyFor(unbeaten), onTold => findRoutes(whole, onTold))
 }
 
 /** Sets the questions going; called once. */
 export function watchQuestions(): void {
   void bringTables()
+  startSearcher(forgetLibrary)
   effect(() => {
     if (!hasStart(sheet.value)) {
       reachAsking.clear()
@@ -217,11 +244,15 @@ export function watchQuestions(): void {
     const steps = choosing.value.maxSteps ?? usualReach
     const from = startCompound.value
     libraryEdition.value
-    reachAsking.ask(`${from} ${steps}`, () => server.reach(from, steps), false)
+    reachAsking.ask(`${from} ${steps}`, onTold => findReach(from, steps, onTold), false)
   })
   effect(() => {
     libraryEdition.value
     for (const goal of plan.value.goals) askRoutes(goal.target)
+  })
+  effect(() => {
+    libraryEdition.value
+    for (const goal of plan.value.goals) askUnbeaten(goal.target)
   })
   effect(() => fetchFacts())
   effect(() => {

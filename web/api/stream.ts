@@ -1,0 +1,54 @@
+import type { Told } from '../../core/choose/in-turns.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import { post, Refused, type RoutesQuery, refusalOf, silent } from './client.ts'
+import type { RoutesReply } from './replies.ts'
+
+/** One line of the stream. */
+type Line =
+  | { readonly search: string }
+  | { readonly row: Extract<Told, { kind: 'row' }>['row']; readonly place: number }
+  | { readonly progress: { readonly found: number; readonly work: number; readonly bound: number | null } }
+  | { readonly done: RoutesReply }
+  | { readonly problems: readonly Problem[] }
+
+/**
+ * Routes as the server finds them.
+ *
+ * @param left  ends the search by leaving it
+ * @param enough resolves once whoever asked would rather have what there is
+ * @throws Refused
+ */
+export async function streamRoutes(
+  query: RoutesQuery,
+  onEvent: (event: Told) => void,
+  left: AbortSignal,
+  enough: Promise<void>,
+): Promise<RoutesReply> {
+  const reply = await fetch('./api/v1/routes/stream', { ...post(query), signal: left }).catch(fault => {
+    throw left.aborted ? fault : new Refused([silent], 0)
+  })
+  if (!reply.ok || reply.body === null) throw await refusalOf(reply)
+  for await (const line of linesOf(reply.body)) {
+    if ('search' in line) void enough.then(() => fetch(`./api/v1/routes/stream/${line.search}`, { method: 'DELETE' }).catch(() => {}))
+    else if ('row' in line) onEvent({ kind: 'row', ...line })
+    else if ('progress' in line) onEvent({ kind: 'progress', ...line.progress })
+    else if ('done' in line) return line.done
+    else throw new Refused(line.problems, 422)
+  }
+  throw new Refused([silent], 0)
+}
+
+/** Lines of JSON, however the network cuts them. */
+async function* linesOf(body: ReadableStream<Uint8Array>): AsyncGenerator<Line> {
+  const reader = body.getReader()
+  const decoder = new TextDecoder()
+  let rest = ''
+  for (;;) {
+    const { done, value } = await reader.read().catch(() => ({ done: true, value: undefined }) as const)
+    rest += decoder.decode(value, { stream: !done })
+    const lines = rest.split('\n')
+    rest = lines.pop() ?? ''
+    for (const line of lines) if (line !== '') yield JSON.parse(line) as Line
+    if (done) return
+  }
+}
