@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { promisify } from 'node:util'
 import { brotliCompress, constants, gzip } from 'node:zlib'
+import type { Traits } from '../../core/hazards/traits.ts'
 import type { Library } from '../../core/library/library.ts'
 import { sliceFile } from '../../core/plan/slice.ts'
 import type { Workshop } from '../library/workshop.ts'
@@ -17,16 +18,17 @@ export interface WholeLibrary {
 
 export type Encoding = 'br' | 'gzip' | 'identity'
 
-/** By the library itself: a change makes another one, and then this is written anew. */
-const written = new WeakMap<Library, WholeLibrary>()
+/** By the library itself and its traits, which other lists make others of: a change makes new ones, and then this is written anew. */
+const written = new WeakMap<Library, WeakMap<ReadonlyMap<string, Traits>, WholeLibrary>>()
 
 /** The library of a workshop as it is now, with the traits that filters and lists are looked up in. */
 export function wholeLibrary(workshop: Workshop): WholeLibrary {
   const { library } = workshop
-  const before = written.get(library)
-  if (before !== undefined) return before
-  const whole = encodedOnce(library.transformations.size > mostTransformations ? tooLarge(library) : textOf(workshop))
-  written.set(library, whole)
+  if (library.transformations.size > mostTransformations) return encodedOnce(tooLarge(library))
+  const traits = workshop.traits()
+  const ofLibrary = written.get(library) ?? new WeakMap<ReadonlyMap<string, Traits>, WholeLibrary>()
+  const whole = ofLibrary.get(traits) ?? encodedOnce(textOf(library, traits))
+  written.set(library, ofLibrary.set(traits, whole))
   return whole
 }
 
@@ -40,10 +42,9 @@ const tooLarge = (library: Library): Text => ({
   text: JSON.stringify({ edition: null, transformations: library.transformations.size, library: null, traits: null }),
 })
 
-function textOf(workshop: Workshop): Text {
-  const { library } = workshop
+function textOf(library: Library, ofMaterials: ReadonlyMap<string, Traits>): Text {
   const records = JSON.stringify(sliceFile(library))
-  const traits = JSON.stringify(Object.fromEntries(workshop.traits()))
+  const traits = JSON.stringify(Object.fromEntries(ofMaterials))
   const edition = createHash('sha256').update(records).update('\0').update(traits).digest('base64url').slice(0, 22)
   const text = `{"edition":"${edition}","transformations":${library.transformations.size},"library":${records},"traits":${traits}}`
   return { edition, text }
