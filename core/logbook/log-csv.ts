@@ -1,5 +1,5 @@
 import Papa from 'papaparse'
-import { type Library, transformationOf } from '../library/library.ts'
+import type { Library } from '../library/library.ts'
 import type { Plan } from '../plan/plan.ts'
 import { comparedRuns } from './compare.ts'
 
@@ -37,17 +37,17 @@ export function logCsv(library: Library, plan: Plan): string {
     entry.id,
     entry.date ?? '',
     entry.step,
-    transformationOf(library, entry.step).mainProduct,
+    library.transformations.get(entry.step)?.mainProduct ?? '',
     entry.batch,
-    run.chargedG,
-    entry.chargedG === null ? 'planned' : 'weighed',
+    run.chargedG ?? '',
+    run.chargedG === null ? '' : entry.chargedG === null ? 'planned' : 'weighed',
     entry.weighedG,
     entry.dampPercent,
     entry.purity ?? '',
     run.isolatedG,
-    run.plannedG,
+    run.plannedG ?? '',
     run.theoryG ?? '',
-    run.yieldFraction,
+    run.yieldFraction ?? '',
     run.verdict,
     entry.meltingC?.[0] ?? '',
     entry.meltingC?.[1] ?? '',

@@ -39,10 +39,11 @@ export interface ReplanInput extends Omit<EvaluateInput, 'plan'> {
  * @returns scale down, top up, repeat, another route, in this order; each a whole plan with goals, cost and dates, or the reason why not
  */
 export function waysOn(input: ReplanInput): readonly Way[] {
-  const step = input.step ?? standing(input.plan.log).at(-1)?.step
+  const own = new Set(input.plan.goals.flatMap(g => g.route.steps.map(s => s.transformation)))
+  const step = input.step ?? standing(input.plan.log).findLast(entry => own.has(entry.step))?.step
   const none = (way: WayOn, reason: string): Way => ({ way, plan: null, evaluation: null, stopped: null, reason, added: null })
   if (step === undefined) {
-    const reason = 'Nothing has been logged yet.'
+    const reason = input.plan.log.length === 0 ? 'Nothing has been logged yet.' : 'No step of this plan has been logged yet.'
     return [none('scale-down', reason), none('top-up', reason), none('repeat', reason), none('another-route', reason)]
   }
   const shortfall = shortfallOf(input.library, input.plan, step)
@@ -148,7 +149,7 @@ function anotherRoute(input: ReplanInput, step: string, none: (way: WayOn, reaso
   if (!changed) return none('another-route', `From ${name(compound)} the library knows no other way.`)
   if (!(inHandG > 0)) return none('another-route', `No ${name(compound)} is in hand.`)
   const { topUps: _topUps, repeats: _repeats, ...rest } = plan
-  const next: Plan = { ...rest, start: { material: compound, massG: inHandG }, goals, log: [] }
+  const next: Plan = { ...rest, start: { material: compound, massG: inHandG }, goals }
   return evaluated(input, 'another-route', next, null)
 }
 

@@ -73,7 +73,9 @@ const mostRounds = 6
 /** All amounts of a plan at its planning yields. */
 export function amountsOf(input: AmountsInput): Amounts {
   const { library, plan, merged, settings } = input
-  const log = input.withoutLog ? [] : plan.log
+  // Runs of steps that the plan no longer has change nothing in it.
+  const own = new Set(merged.steps.map(s => s.transformation))
+  const log = input.withoutLog ? [] : plan.log.filter(entry => own.has(entry.step))
   const planned = log.length === 0 ? null : amountsOf({ ...input, withoutLog: true })
   const logged = planned
     ? loggedSteps(

@@ -54,7 +54,9 @@ function chargedStep(library: Library, amounts: Amounts, step: StepAmounts, spre
     coProducts: coProducts(library, amounts, step, chargedG),
     ...(step.combine === null ? {} : { combine: step.combine }),
     volumeMl: { perBatch: step.perBatchMl, assumed: step.volumeAssumed },
-    ...(step.logged ? { done: { isolatedG: step.logged.isolatedG, leftToRun: step.logged.leftToRun } } : {}),
+    ...(step.logged
+      ? { done: { isolatedG: step.logged.isolatedG, leftToRun: step.logged.leftToRun, ownRuns: step.logged.yields.length } }
+      : {}),
     notes: [...step.notes, ...chargeNotes(library, amounts, step)],
     ...spread,
   }

@@ -4,6 +4,7 @@ import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { isRoute } from '../route/is-route.ts'
 import { type MergedSteps, mergedSteps } from './merged-steps.ts'
 import type { Plan } from './plan.ts'
+import { unusedParts } from './unused.ts'
 
 /** A plan that cannot be reckoned; the doors ask {@link checkedPlan} first and show its problems. */
 export class PlanRefused extends Error {
@@ -181,5 +182,5 @@ function warningsOf(library: Library, plan: Plan, merged: MergedSteps): Problem[
       })
     }
   }
-  return warnings
+  return [...warnings, ...unusedParts(library, plan, merged)]
 }

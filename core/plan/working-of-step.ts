@@ -146,7 +146,7 @@ export function yieldWorking(library: Library, plan: Plan, step: ChargedStep): W
     { sign: '', label: 'typical', value: per(step.yieldFraction.typical), ...(plan.settings.yields[t.id] ? { own: true } : {}) },
     { sign: '', label: 'high, one run in ten is above', value: per(step.yieldFraction.high) },
   ]
-  const own = plan.log.filter(e => e.step === t.id && !e.failed).length
+  const own = step.done?.ownRuns ?? 0
   const said = [
     `The library states ${per(stated.low / 100)}, ${per(stated.typical / 100)}, ${per(stated.high / 100)}${stated.from ? ` (${stated.from})` : ''}.`,
   ]

@@ -16,7 +16,7 @@ export interface StepTrust {
 }
 
 export function trustOfStep(library: Library, plan: Pick<Plan, 'settings' | 'log'>, step: ChargedStep): StepTrust {
-  const runs = plan.log.filter(entry => entry.step === step.transformation && !entry.failed).length
+  const runs = step.done?.ownRuns ?? 0
   const typed = plan.settings.yields[step.transformation] !== undefined
   const own = typed ? 'typed in this plan' : runs > 0 ? `${runs === 1 ? 'one run' : `${runs} runs`} logged in this plan` : null
   const ids = [...new Set([...step.charges.map(line => line.material), step.makes])]

@@ -56,8 +56,11 @@ export interface ChargedStep extends Spread {
   readonly coProducts: readonly { readonly compound: string; readonly expectedG: number }[]
   /** Liquids and solids of the vessel at this scale, mL per batch; null where nothing in it has a volume. */
   readonly volumeMl: { readonly perBatch: number | null; readonly assumed: boolean }
-  /** Grams isolated and logged; null or absent while no run of the step is. `leftToRun` = batches still to run; `charges` cover only these. */
-  readonly done?: { readonly isolatedG: number; readonly leftToRun: number } | null
+  /**
+   * Grams isolated and logged; null or absent while no run of the step is. `leftToRun` = batches still to run; `charges` cover only these.
+   * `ownRuns` = runs that taught something about its yield.
+   */
+  readonly done?: { readonly isolatedG: number; readonly leftToRun: number; readonly ownRuns: number } | null
   /** What the bench should know about this step's amounts: scale flags, "source gives none" and the like, as sentences. */
   readonly notes: readonly string[]
 }

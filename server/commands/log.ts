@@ -83,7 +83,7 @@ export const log: Command = {
     else {
       const theory = run.theoryG === null ? '' : ` of ${massText(run.theoryG)} in theory`
       terminal.out(
-        `Logged ${run.entry.id}: ${massText(run.isolatedG)}${theory}, planned ${massText(run.plannedG)}; ${percentText(run.yieldFraction)}.\n`,
+        `Logged ${run.entry.id}: ${massText(run.isolatedG)}${theory}, planned ${massText(run.plannedG ?? 0)}; ${percentText(run.yieldFraction ?? 0)}.\n`,
       )
       for (const warning of [...added.warnings, ...changes]) terminal.out(`${paragraph(warning)}\n`)
     }

@@ -37,6 +37,8 @@ const productOf = (run: ComparedRun): string => facts.value.library.transformati
 
 function outcome(run: ComparedRun): string {
   const name = capital(nameOf(productOf(run)))
+  if (run.yieldFraction === null || run.verdict === 'not-in-plan')
+    return `${name}: ${massText(run.isolatedG)}, of a step the plan does not have`
   const percent = `${Math.round(run.yieldFraction * 100)}${noBreakSpace}%`
   if (run.verdict === 'failed') return `${name}: a run failed`
   if (run.verdict === 'above-theory') return `${name} weighs ${percent} of theory: wet or mis-weighed?`
@@ -91,7 +93,10 @@ const verdicts: Partial<Record<ComparedRun['verdict'], string>> = {
   below: 'Less than nine runs in ten give.',
   above: 'More than nine runs in ten give.',
   failed: 'Failed: it teaches nothing about the yield.',
+  'not-in-plan': 'The plan does not have this step, or no longer: the run stays here and changes no figure.',
 }
+
+const massOr = (massG: number | null) => (massG === null ? <Unknown>none</Unknown> : massText(massG))
 
 function RunRow({ run }: { readonly run: ComparedRun }) {
   const { entry } = run
@@ -110,15 +115,12 @@ function RunRow({ run }: { readonly run: ComparedRun }) {
           <Name text={nameOf(productOf(run))} />
           <span class={run.replaced ? 'block' : 'own block'}>{written.join(', ')}</span>
         </th>
-        <td class="n">{entry.chargedG === null ? massText(run.chargedG) : <span class="own">{massText(entry.chargedG)}</span>}</td>
+        <td class="n">{entry.chargedG === null ? massOr(run.chargedG) : <span class="own">{massText(entry.chargedG)}</span>}</td>
         <td class="n own">{massText(entry.weighedG)}</td>
-        <td class="n">{massText(run.plannedG)}</td>
-        <td class="n">{run.theoryG === null ? <Unknown>none</Unknown> : massText(run.theoryG)}</td>
+        <td class="n">{massOr(run.plannedG)}</td>
+        <td class="n">{massOr(run.theoryG)}</td>
         <td class="n">
-          <b>
-            {Math.round(run.yieldFraction * 100)}
-            {noBreakSpace}%
-          </b>
+          <b>{run.yieldFraction === null ? <Unknown>none</Unknown> : `${Math.round(run.yieldFraction * 100)}${noBreakSpace}%`}</b>
         </td>
       </tr>
       {run.verdict === 'above-theory' && !run.replaced && (

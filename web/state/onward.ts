@@ -29,7 +29,8 @@ export function askWaysOn(): void {
 
 async function reckonWays(): Promise<void> {
   const own = ++asked
-  const last = standing(plan.value.log).at(-1)
+  const steps = new Set(plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))
+  const last = standing(plan.value.log).findLast(entry => steps.has(entry.step))
   const made = last === undefined ? undefined : facts.peek().library.transformations.get(last.step)?.mainProduct
   if (made === undefined) return
   waysOnward.value = { ways: waysOnward.peek().ways, waiting: true }

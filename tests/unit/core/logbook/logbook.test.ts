@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { comparedRuns } from '../../../../core/logbook/compare.ts'
+import { logCsv } from '../../../../core/logbook/log-csv.ts'
 import { wayRow, waysOn } from '../../../../core/logbook/replan.ts'
 import { type RunNote, withRun } from '../../../../core/logbook/run.ts'
 import type { Plan } from '../../../../core/plan/plan.ts'
@@ -97,16 +98,53 @@ describe('what a run changes', () => {
     const after = reckoned(library, run(plan, { step: copper, weighedG: 12 }))
     expect(after.goals[0]!.expectedG).toBeCloseTo(5, 9)
     expect(after.steps.find(s => s.transformation === 'tetraphenylcyclopentadienone-koh')!.limiting.massG).toBeCloseTo(12 - 3.9408, 3)
-    expect(after.steps[0]).toMatchObject({ expectedG: 12, p10G: 12, medianG: 12, p90G: 12, done: { isolatedG: 12, leftToRun: 0 } })
+    expect(after.steps[0]).toMatchObject({
+      expectedG: 12,
+      p10G: 12,
+      medianG: 12,
+      p90G: 12,
+      done: { isolatedG: 12, leftToRun: 0, ownRuns: 1 },
+    })
     expect(after.toRun.map(s => s.transformation)).not.toContain(copper)
   })
   it('leaves the other batches to run, with the updated belief', () => {
     const two = { ...plan, settings: { ...plan.settings, batches: { [copper]: 2 } } }
     const [step] = reckoned(library, run(two, { step: copper, weighedG: 6 })).steps
-    expect(step!.done).toEqual({ isolatedG: 6, leftToRun: 1 })
+    expect(step!.done).toEqual({ isolatedG: 6, leftToRun: 1, ownRuns: 1 })
     expect(step!.charges[0]!.massG).toBeCloseTo(12, 9)
     expect(step!.expectedG).toBeGreaterThan(6 + 9)
     expect(step!.expectedG).toBeLessThan(6 + 10.9)
+  })
+})
+
+describe('what a plan states and does not use', () => {
+  const stated = (own: Partial<Plan>) => evaluateNotes({ ...plan, ...own })
+  const evaluateNotes = (of: Plan) => reckoned(library, of).notes.filter(n => n.code !== 'not-to-be-bought')
+  it('is told, each with its place and a cure; nothing is passed over', () => {
+    const entry = { ...run(plan, { step: copper, weighedG: 20 }).log[0]!, step: 'benzil-coper-ammonium-nitrate' }
+    const low = { low: 10, typical: 20, high: 30 }
+    const notes = stated({
+      log: [entry],
+      settings: { ...plan.settings, yields: { lofine: low }, batches: { 'no-such-step': 2 } },
+      topUps: [{ compound: 'benzil', massG: 3 }],
+      repeats: [{ step: copper, limitingG: 5 }],
+    })
+    expect(notes.map(n => n.code)).toEqual([
+      'log-not-in-plan',
+      'settings-step-unknown',
+      'settings-step-unknown',
+      'top-up-unused',
+      'repeat-unused',
+    ])
+    expect(notes[0]!.cure).toContain(`Did you mean "${copper}"`)
+    expect(notes.map(n => n.where[0])).toEqual(['log', 'settings', 'settings', 'topUps', 'repeats'])
+    // None of it moves a figure.
+    expect(reckoned(library, { ...plan, log: [entry] }).goals).toEqual(reckoned(library, plan).goals)
+  })
+  it('is none where the settings serve another plan too, or a top-up follows its run', () => {
+    const low = { low: 10, typical: 20, high: 30 }
+    expect(stated({ settings: { ...plan.settings, yields: { 'nylon-6-10-interfacial': low } } })).toEqual([])
+    expect(stated({ log: run(plan, { step: copper, weighedG: 12 }).log, topUps: [{ compound: 'benzil', massG: 3 }] })).toEqual([])
   })
 })
 
@@ -155,6 +193,13 @@ describe('four ways on', () => {
     const way = ways(run(benzoinPlan([bought]), { step: copper, weighedG: 12 }), () => [made])[3]!
     expect(way.reason).toBeNull()
     expect(way.plan!.start).toEqual({ material: 'benzil', massG: 12 })
+    // The run that led here stays in the log of the new plan, which says that it has no such step.
+    expect(way.plan!.log.map(e => [e.step, e.weighedG])).toEqual([[copper, 12]])
+    expect(way.evaluation!.notes.map(n => n.code)).toEqual(['log-not-in-plan'])
+    const [old] = comparedRuns(library, way.plan!)
+    expect(old).toMatchObject({ verdict: 'not-in-plan', isolatedG: 12, chargedG: null, plannedG: null, yieldFraction: null })
+    expect(logCsv(library, way.plan!)).toMatch(/\r\nrun-1,[^\r]*,benzil,1,,,12,/)
+    expect(ways(way.plan!, () => []).map(w => w.reason)).toEqual(new Array(4).fill('No step of this plan has been logged yet.'))
     // By hand: 11.147 g came of 21.6326 g of benzil.
     expect(way.evaluation!.goals[0]!.expectedG).toBeCloseTo((11.147 / 21.6326) * 12, 2)
   })
