@@ -32,7 +32,10 @@ async function reckonWays(): Promise<void> {
   const steps = new Set(plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))
   const last = standing(plan.value.log).findLast(entry => steps.has(entry.step))
   const made = last === undefined ? undefined : facts.peek().library.transformations.get(last.step)?.mainProduct
-  if (made === undefined) return
+  if (made === undefined) {
+    waysOnward.value = { ways: [], waiting: false }
+    return
+  }
   waysOnward.value = { ways: waysOnward.peek().ways, waiting: true }
   const of = plan.peek()
   const routes = (await Promise.all(of.goals.map(goal => routesFrom(made, goal.target)))).flat()
