@@ -4,7 +4,7 @@ import type { Problem } from '../problem/problem.ts'
 import { numberIn } from '../quantity/number.ts'
 import { nameKey } from './name-key.ts'
 import { type Found, idNamed, isSmilesLike, type NameIndex } from './names.ts'
-import { isReactionSmiles, sidesOfReactionSmiles } from './reaction-smiles.ts'
+import { isReactionSmiles, partsOfReactionSmiles } from './reaction-smiles.ts'
 
 /** One side's compound as read. */
 export interface TermRead {
@@ -23,6 +23,8 @@ export interface EquationRead {
   readonly reactants: readonly TermRead[]
   readonly products: readonly TermRead[]
   readonly problems: readonly Problem[]
+  /** SMILES of what a reaction SMILES has over its arrow: charged, but no reactant. */
+  readonly agents?: readonly string[]
 }
 
 /** Arrows as people type them; a bare = only with blanks, since SMILES has it as a bond. */
@@ -45,8 +47,8 @@ export const isEquation = (line: string): boolean => arrow.test(line) || isReact
 export function readEquation(line: string, index: NameIndex, toolkit: Toolkit | null): EquationRead {
   const problems: Problem[] = []
   const written = line.replace(/^\s*equation\s*:\s*/i, '')
-  const structures = toolkit !== null && isReactionSmiles(written) ? sidesOfReactionSmiles(written, toolkit) : null
-  const sides = structures === null ? written.split(arrow) : structures.map(side => side.join(' + '))
+  const structures = toolkit !== null && isReactionSmiles(written) ? partsOfReactionSmiles(written, toolkit) : null
+  const sides = structures === null ? written.split(arrow) : [structures.reactants, structures.products].map(side => side.join(' + '))
   if (sides.length !== 2) {
     problems.push({
       code: sides.length < 2 ? 'equation-missing' : 'equation-unreadable',
@@ -77,7 +79,12 @@ export function readEquation(line: string, index: NameIndex, toolkit: Toolkit | 
       why: 'An equation needs at least one reactant and one product.',
       cure: 'Name the compounds on both sides.',
     })
-  return { reactants: merged(reactants!), products: merged(products!), problems }
+  return {
+    reactants: merged(reactants!),
+    products: merged(products!),
+    problems,
+    ...(structures === null ? {} : { agents: structures.agents }),
+  }
 }
 
 /** Parts between plus signs; a plus within brackets, or the charge of an ion, parts nothing. */

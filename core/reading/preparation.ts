@@ -3,6 +3,7 @@ import { type Library, materialOf } from '../library/library.ts'
 import type { Transformation } from '../library/transformation.ts'
 import type { Problem } from '../problem/problem.ts'
 import { type ChargeRead, readChargeLine } from './charge-line.ts'
+import { chargesOverArrow, sameMaterial } from './charges-over-arrow.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
 import { balanceOf, type ProposedEquation } from './equation-balance.ts'
@@ -12,6 +13,7 @@ import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
 import { isOutcome, type OutcomeRead, readOutcome } from './outcome-line.ts'
 import { mainProduct, yieldOf } from './outcome-yield.ts'
+import { longestText, mostLines, noLimiting, tooLong, tooManyLines } from './preparation-problems.ts'
 import { type TaskProposed, tasksProposed } from './tasks-proposed.ts'
 
 /** One charge line with what it amounts to. */
@@ -80,10 +82,6 @@ const needed = [
   'confidence',
 ] as const
 
-/** Longer than any preparation on a page; keeps a wrong file from being read for minutes. In characters. */
-const longestText = 50_000
-/** Lines of a preparation; what comes after them stays unread. */
-const mostLines = 200
 /** A line longer than this is prose, not a charge; it stays unread. In characters. */
 const longestLine = 400
 
@@ -155,6 +153,16 @@ export function readPreparation(text: string, library: Library, index: NameIndex
       if (tellsWhatToDo(line)) operations.push(line)
     } else if (told || tellsWhatToDo(line)) operations.push(line)
     else unread.push(line)
+  }
+
+  // What a reaction SMILES has over its arrow is charged too, unless a line says how much of it.
+  for (const { line, charge } of chargesOverArrow(equation.agents ?? [], index, toolkit, comma)) {
+    const isThere = charge?.found.kind === 'material' && charges.some(one => sameMaterial(one, charge))
+    if (charge === null) unread.push(line)
+    else if (!isThere) {
+      charges.push(charge)
+      notes.push(`${charge.phrase} stands over the arrow: its amount is still to be given`)
+    }
   }
 
   const balance = balanceOf(equation)
@@ -255,30 +263,6 @@ const nothingRead = (problem: Problem): PreparationRead => ({
   proposals: [],
   balanced: false,
 })
-
-const tooLong = (length: number): Problem => ({
-  code: 'text-too-long',
-  where: ['text'],
-  what: `The text has ${length} characters; a preparation has at most ${longestText}.`,
-  why: 'One preparation is read at a time.',
-  cure: 'Give the equation and the charges of one step alone.',
-})
-
-const tooManyLines = (count: number): Problem => ({
-  code: 'text-too-long',
-  where: [`line ${mostLines + 1}`],
-  what: `The text has ${count} lines; only the first ${mostLines} were read.`,
-  why: 'One preparation is read at a time.',
-  cure: 'Give the equation and the charges of one step alone; the lines after these are kept as typed.',
-})
-
-const noLimiting: Problem = {
-  code: 'limiting-unknown',
-  where: ['charges'],
-  what: 'No reactant of the equation has an amount in moles.',
-  why: 'Equivalents and the theoretical yield are counted on the limiting reactant.',
-  cure: 'Give the mass, volume or moles of at least one reactant, by a name the library knows.',
-}
 
 function holds(draft: DraftTransformation, key: string): boolean {
   const [outer, inner] = key.split('.') as [keyof DraftTransformation, string?]

@@ -8,14 +8,21 @@ const longest = 20_000
 
 export const isReactionSmiles = (text: string): boolean => text.length <= longest && reaction.test(text.trim())
 
+export interface ReactionSmiles {
+  readonly reactants: readonly string[]
+  /** What stands over the arrow: charged, but no reactant of the equation. */
+  readonly agents: readonly string[]
+  readonly products: readonly string[]
+}
+
 /**
- * The molecules on the two sides of a reaction SMILES, as SMILES. What stands over the arrow is left out: it is no reactant.
+ * The molecules of a reaction SMILES, as SMILES.
  *
  * Dots part molecules; ions that stand one after the other are one compound until their charges cancel.
  */
-export function sidesOfReactionSmiles(text: string, toolkit: Toolkit): readonly [readonly string[], readonly string[]] {
-  const [left, , right] = text.trim().split('>') as [string, string, string]
-  return [moleculesOf(left, toolkit), moleculesOf(right, toolkit)]
+export function partsOfReactionSmiles(text: string, toolkit: Toolkit): ReactionSmiles {
+  const [left, over, right] = text.trim().split('>') as [string, string, string]
+  return { reactants: moleculesOf(left, toolkit), agents: moleculesOf(over, toolkit), products: moleculesOf(right, toolkit) }
 }
 
 function moleculesOf(side: string, toolkit: Toolkit): readonly string[] {

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { libraryJsonSchema } from '../../core/library/json-schema.ts'
 import type { OwnEdit, OwnTrial } from '../library/own-library.ts'
 import { recordsIn } from '../library/records-in.ts'
-import { forms, mediaTypes, writtenAs } from '../library/written-as.ts'
+import { forms, mediaTypes, notHeld, writtenAs } from '../library/written-as.ts'
 import { Refusal } from '../refusal.ts'
 import { problemSchema, refusals } from '../replies.ts'
 import type { OwnVersion } from '../store/own-records.ts'
@@ -108,6 +108,20 @@ export const ownLibraryResource: Resource = (api, { own, workshop, now }) => {
       .send(Buffer.from(text))
     return answer
   })
+
+  api.get(
+    '/own-library/forms',
+    {
+      schema: {
+        description: 'The forms that the own library is given away in, each with what it cannot hold of it.',
+        response: { 200: z.object({ forms: z.array(z.object({ form: z.enum(forms), notHeld: z.array(z.string()) })) }), ...refusals },
+      },
+    },
+    () => {
+      const file = own.file()
+      return { forms: forms.map(form => ({ form, notHeld: [...notHeld(form, file, workshop.library)] })) }
+    },
+  )
 
   api.post(
     '/own-library/check',

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
-import { equationIn } from '../library/chemical-files.ts'
+import { equationIn } from '../library/reaction-files.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -47,13 +47,20 @@ export const readings: Resource = (api, { workshop }) => {
     {
       schema: {
         body: z.strictObject({ name: z.string().max(300), text: z.string().max(longestText) }),
-        response: { 200: z.object({ equation: z.string(), unknown: z.array(z.string()) }), ...refusals },
+        response: {
+          200: z.object({
+            equation: z.string(),
+            agents: z.array(z.string()).meta({ description: 'What stands over the arrow: charges whose amounts are still to be given.' }),
+            unknown: z.array(z.string()),
+          }),
+          ...refusals,
+        },
       },
     },
     request => {
       const read = equationIn(request.body.name, request.body.text, workshop.names(), workshop.toolkit)
       if (!read.ok) throw new Refusal('bad-input', read.problems)
-      return { equation: read.value.equation, unknown: [...read.value.unknown] }
+      return { equation: read.value.equation, agents: [...read.value.agents], unknown: [...read.value.unknown] }
     },
   )
 }

@@ -1,7 +1,11 @@
 import { z } from 'zod'
 import { folded } from '../../core/library/find.ts'
+import type { Transformation } from '../../core/library/transformation.ts'
 import { trustInYield, trusts } from '../../core/library/trust.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import { chargesWritten, mediaTypes } from '../library/written-as.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
+import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
@@ -74,23 +78,40 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
     },
   )
 
+  const stepOf = (id: string): Transformation => {
+    const step = workshop.library.transformations.get(id)
+    if (step === undefined) throw new Refusal('not-found', [unknownStep(id)])
+    return step
+  }
+  const params = z.strictObject({ id: z.string().max(200) })
+  api.get('/transformations/:id', { schema: { params, response: { 200: z.unknown(), ...refusals } } }, request => stepOf(request.params.id))
+
   api.get(
-    '/transformations/:id',
-    { schema: { params: z.strictObject({ id: z.string().max(200) }), response: { 200: z.unknown(), ...refusals } } },
-    (request, reply) => {
-      const step = workshop.library.transformations.get(request.params.id)
-      if (step !== undefined) return step
-      return reply.status(404).send({
-        problems: [
-          {
-            code: 'id-unknown',
-            where: ['transformation', request.params.id],
-            what: `The library has no transformation "${request.params.id}".`,
-            why: 'A record is read by its id.',
-            cure: 'Look it up at /api/v1/transformations.',
-          },
-        ],
-      })
+    '/transformations/:id/charges',
+    {
+      schema: {
+        description: 'Its charges as a table: material, amount, unit, role.',
+        params,
+        querystring: z.strictObject({ form: z.enum(['csv', 'tsv']).default('csv') }),
+        response: { 200: z.unknown(), ...refusals },
+      },
+    },
+    async (request, answer) => {
+      const { id } = stepOf(request.params.id)
+      const { form } = request.query
+      await answer
+        .header('content-type', `${mediaTypes[form]}; charset=utf-8`)
+        .header('content-disposition', `attachment; filename="${id}-charges.${form}"`)
+        .send(Buffer.from(chargesWritten(workshop.library, workshop.names(), id, form === 'tsv' ? '\t' : ',')))
+      return answer
     },
   )
 }
+
+const unknownStep = (id: string): Problem => ({
+  code: 'id-unknown',
+  where: ['transformation', id],
+  what: `The library has no transformation "${id}".`,
+  why: 'A record is read by its id.',
+  cure: 'Look it up at /api/v1/transformations.',
+})

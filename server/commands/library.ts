@@ -1,15 +1,47 @@
-import { libraryFileOf, printLibraryFile } from '../../core/library/print.ts'
+import { libraryFileOf } from '../../core/library/print.ts'
+import { didYouMean } from '../../core/problem/nearest.ts'
 import { openWorkshop } from '../library/workshop.ts'
-import type { Command } from './command.ts'
+import { chargesWritten, type Form, forms, notHeld, writtenAs } from '../library/written-as.ts'
+import { badOption, type Command } from './command.ts'
 
 export const library: Command = {
   name: 'library',
-  summary: 'prints the merged library in the library format',
-  usage: '[--library FILE]*',
-  options: {},
+  summary: 'prints the merged library in the library format, or in another form',
+  usage: '[--library FILE]* [--form json|csv|tsv|sdf|smi|rxn]\n       waybench library --charges ID [--form csv|tsv]',
+  options: {
+    form: {
+      type: 'string',
+      value: 'FORM',
+      help: 'json (default) holds everything; csv, tsv and sdf the materials; smi and rxn the equations; what a form cannot hold is said',
+    },
+    charges: { type: 'string', value: 'ID', help: 'the charges of one transformation as a table, csv (default) or tsv' },
+  },
   async run(given, terminal) {
-    const { library } = await openWorkshop(given.texts('library'), given.texts('lists'))
-    terminal.out(printLibraryFile(libraryFileOf(library)))
+    const { library, names } = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const id = given.text('charges')
+    const named = given.text('form')
+    const allowed: readonly Form[] = id === undefined ? forms : ['csv', 'tsv']
+    const form = allowed.find(one => one === (named ?? (id === undefined ? 'json' : 'csv')))
+    if (form === undefined)
+      throw badOption('--form', `is "${named}".`, `It is one of: ${allowed.join(', ')}.`, 'Write one of them.', 'form-unknown')
+    if (id !== undefined) {
+      if (!library.transformations.has(id))
+        throw badOption(
+          '--charges',
+          `is "${id}".`,
+          'The library has no transformation of that id.',
+          `${didYouMean(id, library.transformations.keys())}waybench library lists them all.`,
+          'id-unknown',
+        )
+      terminal.out(asLines(chargesWritten(library, names(), id, form === 'tsv' ? '\t' : ',')))
+      return 0
+    }
+    const file = libraryFileOf(library)
+    terminal.out(asLines(writtenAs(form, file, library)))
+    for (const lost of notHeld(form, file, library)) terminal.err(`Not in it: ${lost}\n`)
     return 0
   },
 }
+
+/** A terminal ends its lines its own way; a file that is fetched ends them as tables do. */
+const asLines = (text: string): string => text.replaceAll('\r\n', '\n')

@@ -3,7 +3,7 @@ import { parseFormula } from '../../core/chemistry/formula.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import { schemaProblems } from '../../core/problem/schema.ts'
-import { linesOfChargeTable } from '../../core/reading/charge-table.ts'
+import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { readMaterialTable } from '../../core/reading/material-table.ts'
 import { materialsInSdf } from './chemical-files.ts'
 import type { Workshop } from './workshop.ts'
@@ -59,7 +59,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
     }
     const read = /^M {2}END/m.test(text)
       ? materialsInSdf(name, text)
-      : linesOfChargeTable(text) !== null
+      : readChargeTable(text) !== null
         ? bad([chargesOf(name)])
         : readMaterialTable(name, text)
     if (read.ok) materials.push(...read.value.map(record => withFormula(record, workshop)))

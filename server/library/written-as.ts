@@ -1,8 +1,13 @@
 import type { Library, LibraryFile } from '../../core/library/library.ts'
 import { printLibraryFile } from '../../core/library/print.ts'
+import type { Transformation } from '../../core/library/transformation.ts'
 import { chargeTable } from '../../core/reading/charge-table.ts'
 import { materialTable } from '../../core/reading/material-table.ts'
-import { reactionSmilesOf, rxnOf, sdfOf } from './chemical-files.ts'
+import type { NameIndex } from '../../core/reading/names.ts'
+import { wordFor } from '../../core/reading/word-for.ts'
+import { counted } from '../../core/report/words.ts'
+import { sdfOf } from './chemical-files.ts'
+import { reactionSmilesOf, rxnOf } from './reaction-files.ts'
 
 /** Forms a library is written in. JSON, CSV, TSV of the materials and SDF read back whole; the others hold what their form can hold. */
 export const forms = ['json', 'csv', 'tsv', 'sdf', 'smi', 'rxn'] as const
@@ -41,6 +46,22 @@ export function writtenAs(form: Form, file: LibraryFile, library: Library): stri
 
 const lineOf = (smiles: string | null, name: string): readonly string[] => (smiles === null ? [] : [`${smiles} ${name}\n`])
 
-/** The charges of one transformation as a table. */
-export const chargesWritten = (library: Library, id: string, delimiter: ',' | '\t' = ','): string =>
-  chargeTable(library.transformations.get(id)?.charge ?? [], material => library.materials.get(material)?.name ?? material, delimiter)
+/** The charges of one transformation as a table; a name that could mean another material has its id behind it. */
+export function chargesWritten(library: Library, names: NameIndex, id: string, delimiter: ',' | '\t' = ','): string {
+  return chargeTable(library.transformations.get(id)?.charge ?? [], material => wordFor(material, names), delimiter)
+}
+
+/** What a form cannot hold of these records, as sentences; empty where it holds everything. */
+export function notHeld(form: Form, { materials, transformations }: LibraryFile, library: Library): readonly string[] {
+  if (form === 'json') return []
+  if (form === 'csv' || form === 'tsv' || form === 'sdf')
+    return transformations.length === 0 ? [] : [`${counted(transformations.length, 'transformation')}: it holds materials alone.`]
+  const written = (step: Transformation): boolean => (form === 'smi' ? reactionSmilesOf(library, step) : rxnOf(library, step)) !== null
+  const left = transformations.filter(step => !written(step))
+  return [
+    'Amounts, roles, yields, conditions, times, dangers and sources: it holds equations and what stands over the arrow alone.',
+    'Which of several bottles of a compound is charged; compounds of several neutral parts, such as hydrates, come back in parts.',
+    ...left.map(step => `${step.name}: a compound of its equation has no structure that can be drawn.`),
+    ...(materials.length === 0 ? [] : [`${counted(materials.length, 'material')}, but for the structures in the equations.`]),
+  ]
+}

@@ -217,6 +217,35 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.close()
   })
 
+  it('takes a reaction file over with what stands over its arrow, and gives charges away as a table', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=file`)
+    const smiles = 'O=Cc1ccccc1.O=Cc1ccccc1>CCO>OC(C(=O)c1ccccc1)c1ccccc1'
+    await page.locator('.entry input[type=file]').setInputFiles({ name: 'one.smi', mimeType: 'text/plain', buffer: Buffer.from(smiles) })
+    const body = page.getByLabel('Charges, and what is done')
+    await body.waitFor()
+    expect(await page.getByRole('textbox', { name: 'Equation' }).inputValue()).toBe('2 benzaldehyde -> benzoin')
+    expect(await body.inputValue()).toBe('# over the arrow in the file: give each its amount\nethanol {ethanol}')
+    await page.getByText('It balances.').waitFor()
+    expect(await words(page.locator('.lines-read'))).toMatch(/ethanol/)
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await page.goto(`${server.url}/?entry=library`)
+    await page.getByLabel('Look for').fill('benzoin thiamine')
+    await page.getByRole('button', { name: 'sources, own yield' }).first().click()
+    const href = await page.getByRole('link', { name: 'charges as CSV' }).first().getAttribute('href')
+    expect(await fetch(new URL(href!, `${server.url}/`)).then(reply => reply.text())).toMatch(/^material,amount,unit,role\r\n/)
+    // How sure, as a filter: every material told then has a figure that is just so sure.
+    await page.getByLabel('Look for').fill('')
+    await page.getByLabel('Show').selectOption('materials')
+    await page.getByLabel('How sure').selectOption('unknown')
+    await page.getByText(/\d+ materials; the first/).waitFor()
+    const rows = await page.locator('.entry .rows > li', { has: page.locator('.marked') }).allInnerTexts()
+    expect(rows.length).toBeGreaterThan(10)
+    for (const row of rows) expect(row).toMatch(/unknown/)
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
   it('stands within a phone, with nothing that a screen reader would miss', async () => {
     const page = await opened(browser, server.url)
     await page.setViewportSize({ width: 390, height: 844 })

@@ -1,8 +1,8 @@
 import type { MainModule } from '@rdkit/rdkit'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { parseFormula } from '../../core/chemistry/formula.ts'
-import { reactionSmilesOf } from '../../server/library/chemical-files.ts'
 import { identified } from '../../server/library/identified.ts'
+import { agentsOf, reactionSmilesOf, rxnOf } from '../../server/library/reaction-files.ts'
 import type { Workshop } from '../../server/library/workshop.ts'
 import { bundledWorkshop } from '../support/app.ts'
 import { formulaOf, rdkitModule } from '../support/rdkit.ts'
@@ -77,7 +77,7 @@ describe('equations written as reaction SMILES', () => {
       if (step.kind !== 'reaction' || smiles.some(one => one.includes('*') || /\[[A-Z][a-z]?\]/.test(one))) continue
       const written = reactionSmilesOf(library, step)
       if (written === null) continue
-      const [left, right] = written.split('>>').map(side => {
+      const [left, right] = written.split(/>[^>]*>/).map(side => {
         const molecule = rdkit.get_mol(side)
         const formula = molecule === null ? null : formulaOf(molecule)
         molecule?.delete()
@@ -89,5 +89,30 @@ describe('equations written as reaction SMILES', () => {
     }
     expect(odd).toEqual([])
     expect(compared).toBeGreaterThanOrEqual(200)
+  })
+})
+
+describe('equations written as MDL reaction files', () => {
+  it('are read by the other toolkit, with and without a count of what stands over the arrow', () => {
+    let withAgents = 0
+    let without = 0
+    for (const step of library.transformations.values()) {
+      const written = step.kind === 'reaction' ? rxnOf(library, step) : null
+      if (written === null) continue
+      // Metals written bare and salts of odd valence are refused by one toolkit and taken by the other.
+      const used = [
+        ...agentsOf(library, step),
+        ...[...step.reactants, ...step.products].map(one => library.materials.get(one.compound)!.smiles!),
+      ]
+      if (used.some(smiles => /\[[A-Z][a-z]?\d*[+-]?\d*\]/.test(smiles))) continue
+      const reaction = rdkit.get_rxn(written)
+      expect(reaction, step.id).not.toBeNull()
+      reaction?.delete()
+      if (written.split('\n')[4]!.length === 9) withAgents++
+      else without++
+    }
+    expect(withAgents).toBeGreaterThanOrEqual(30)
+    expect(without).toBeGreaterThanOrEqual(5)
+    expect(rdkit.get_rxn('$RXN\n\n\n\n  1  1\n$MOL\nnonsense')).toBeNull()
   })
 })

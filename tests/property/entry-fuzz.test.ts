@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Checked, Problem } from '../../core/problem/problem.ts'
-import { linesOfChargeTable } from '../../core/reading/charge-table.ts'
+import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
-import { equationIn } from '../../server/library/chemical-files.ts'
 import { identified } from '../../server/library/identified.ts'
+import { equationIn } from '../../server/library/reaction-files.ts'
 import { recordsIn } from '../../server/library/records-in.ts'
 import { bundledWorkshop, testApp } from '../support/app.ts'
 import { index, library, toolkit } from '../support/reader.ts'
@@ -206,7 +206,7 @@ describe('whatever is typed', () => {
           ),
         )
         settles(inTime(() => equationIn('x', one, index, toolkit)))
-        inTime(() => linesOfChargeTable(one))
+        inTime(() => readChargeTable(one))
       }),
       { numRuns: runs },
     )

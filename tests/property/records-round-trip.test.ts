@@ -2,14 +2,17 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Material, materialSchema } from '../../core/library/material.ts'
 import { printLibraryFile } from '../../core/library/print.ts'
-import type { Transformation } from '../../core/library/transformation.ts'
+import { chargedRoles, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { cellOf, cellValue, guarded, unguarded } from '../../core/reading/cell-text.ts'
-import { linesOfChargeTable } from '../../core/reading/charge-table.ts'
+import { readChargeLine } from '../../core/reading/charge-line.ts'
+import { readChargeTable } from '../../core/reading/charge-table.ts'
+import { lineKeys } from '../../core/reading/line-key.ts'
 import { materialTable, readMaterialTable } from '../../core/reading/material-table.ts'
 import { bundled } from '../../server/library/bundled.ts'
-import { equationIn, materialsInSdf, reactionSmilesOf, rxnOf, sdfOf } from '../../server/library/chemical-files.ts'
+import { materialsInSdf, sdfOf } from '../../server/library/chemical-files.ts'
+import { equationIn, reactionSmilesOf, rxnOf } from '../../server/library/reaction-files.ts'
 import { recordsIn } from '../../server/library/records-in.ts'
-import { chargesWritten } from '../../server/library/written-as.ts'
+import { chargesWritten, forms, notHeld } from '../../server/library/written-as.ts'
 import { bundledWorkshop } from '../support/app.ts'
 import { index, library, toolkit } from '../support/reader.ts'
 
@@ -139,12 +142,21 @@ describe('what is written reads back', () => {
     }
   })
 
-  it('charges as a table, line for line', () => {
+  it.each([',', '\t'] as const)('charges as a table parted by %j: the same materials, amounts, units and roles', delimiter => {
     let lines = 0
     for (const step of library.transformations.values()) {
-      const read = linesOfChargeTable(chargesWritten(library, step.id))
-      expect(read, step.id).toHaveLength(step.charge.length)
-      lines += read?.length ?? 0
+      const read = readChargeTable(chargesWritten(library, index, step.id, delimiter))!
+      expect(read.lines, step.id).toHaveLength(step.charge.length)
+      const keys = lineKeys(read.lines)
+      for (const [at, { material, amount, unit, role, perGramProduct }] of step.charge.entries()) {
+        const charge = readChargeLine(read.lines[at]!, index, 'ask')
+        expect(charge?.found, `${step.id}: ${read.lines[at]}`).toMatchObject({ kind: 'material', material })
+        expect([charge!.amount, charge!.perGramProduct], `${step.id}: ${read.lines[at]}`).toEqual([amount, perGramProduct ?? null])
+        // An amount left open has no unit to be read.
+        if (amount !== null || perGramProduct !== undefined) expect(charge!.unit, `${step.id}: ${read.lines[at]}`).toBe(unit)
+        expect(read.roles[keys[at]!], `${step.id}: ${read.lines[at]}`).toBe(role)
+        lines++
+      }
     }
     expect(lines).toBeGreaterThan(1500)
   })
@@ -165,6 +177,7 @@ describe('what is written reads back', () => {
       expect(found, step.id).toEqual(expected)
     }
     let compared = 0
+    let withAgents = 0
     for (const step of library.transformations.values()) {
       // Compounds of several loose parts (salts, hydrates) and metals written bare are told apart by what a form cannot hold.
       const plain = [...step.reactants, ...step.products].every(({ compound }) => {
@@ -179,7 +192,47 @@ describe('what is written reads back', () => {
       expect(read.ok, step.id).toBe(true)
       if (read.ok) sameCompounds(step, read.value.equation)
       compared++
+      // What stands over the arrow: each compound of the vessel that the equation does not name, where its structure tells it from all others.
+      const charged = step.charge.filter(line => chargedRoles.has(line.role) && stageOf(line) === 'vessel')
+      const named = new Set([...step.reactants, ...step.products].map(one => one.compound))
+      const over = new Set(
+        charged
+          .map(line => library.materials.get(line.material)!)
+          .map(one => one.contains?.compound ?? one.id)
+          .filter(id => !named.has(id)),
+      )
+      const isPlain = (id: string): boolean => {
+        const { smiles = '' } = library.materials.get(id)!
+        const parsed = toolkit.parse(smiles)
+        return smiles !== '' && !/[.*[]/.test(smiles) && parsed.ok && index.ofStructure(parsed.value).length === 1
+      }
+      if (![...over].every(isPlain) || !read.ok) continue
+      const back = read.value.agents.map(line => {
+        const found = index.lookUp(line)
+        return found.kind === 'material' ? found.material : line
+      })
+      expect(back.sort(), step.id).toEqual([...over].sort())
+      if (over.size > 0) withAgents++
     }
     expect(compared).toBeGreaterThanOrEqual(60)
+    expect(withAgents).toBeGreaterThanOrEqual(30)
+  })
+
+  it('says of each form what it cannot hold, and of no step that was written that it was left out', () => {
+    const file = {
+      format: 'waybench-library' as const,
+      version: 1 as const,
+      title: 'all',
+      materials: [],
+      transformations: [...library.transformations.values()],
+    }
+    for (const form of forms) {
+      const lost = notHeld(form, file, library)
+      if (form === 'json') expect(lost).toEqual([])
+      else expect(lost.length, form).toBeGreaterThan(0)
+    }
+    const written = file.transformations.filter(step => reactionSmilesOf(library, step) !== null)
+    expect(notHeld('smi', { ...file, transformations: written }, library)).toHaveLength(2)
+    expect(notHeld('smi', file, library)).toHaveLength(2 + file.transformations.length - written.length)
   })
 })

@@ -103,10 +103,11 @@ export interface MaterialRow {
 export const entryServer = {
   read: (text: string, signal: AbortSignal) => ask<Reading>('read', { ...post({ text }), signal }),
   readReaction: (name: string, text: string) =>
-    ask<{ equation: string; unknown: readonly string[] }>('read-reaction', post({ name, text })),
+    ask<{ equation: string; agents: readonly string[]; unknown: readonly string[] }>('read-reaction', post({ name, text })),
   identify: (typed: { name: string; smiles: string; formula: string; cas: string; form: string }, signal: AbortSignal) =>
     ask<Identified>('new-material', { ...post(typed), signal }),
   own: () => ask<OwnReply>('own-library'),
+  forms: () => ask<{ forms: readonly { readonly form: string; readonly notHeld: readonly string[] }[] }>('own-library/forms'),
   check: (edit: Edit, signal?: AbortSignal) => ask<Trial>('own-library/check', { ...post(edit), ...(signal && { signal }) }),
   save: (onVersion: number, what: string, edit: Edit) => ask<OwnVersion>('own-library', post({ ...edit, onVersion, what })),
   undo: (onVersion: number) => ask<OwnVersion>('own-library/undo', post({ onVersion })),

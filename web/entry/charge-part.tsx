@@ -1,7 +1,8 @@
 import { roles } from '../../core/library/transformation.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
-import { linesOfChargeTable } from '../../core/reading/charge-table.ts'
+import { readChargeTable } from '../../core/reading/charge-table.ts'
+import { lineKeys } from '../../core/reading/line-key.ts'
 import { ProblemNote } from '../parts/problem.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
 import type { Reading } from './api.ts'
@@ -31,10 +32,13 @@ export function ChargePart() {
             value={body}
             onInput={event => write({ body: event.currentTarget.value })}
             onPaste={event => {
-              const lines = linesOfChargeTable(event.clipboardData?.getData('text/plain') ?? '')
-              if (lines === null) return
+              const table = readChargeTable(event.clipboardData?.getData('text/plain') ?? '')
+              if (table === null) return
               event.preventDefault()
-              replaceWriting({ body: [body.trimEnd(), ...lines].filter(Boolean).join('\n') })
+              replaceWriting({
+                body: [body.trimEnd(), ...table.lines].filter(Boolean).join('\n'),
+                roles: { ...writing.peek().roles, ...table.roles },
+              })
             }}
           />
         )}
@@ -53,6 +57,7 @@ export function ChargePart() {
 function Lines({ reading }: { readonly reading: Reading }) {
   const ownUnread = reading.unread.filter(line => !reading.lines.some(one => one.text === line) && line !== writing.value.equation.trim())
   let known = -1
+  const keys = lineKeys(reading.lines.map(line => line.text))
   const operations = reading.transformation.operations ?? []
   return (
     <>
@@ -82,8 +87,8 @@ function Lines({ reading }: { readonly reading: Reading }) {
                       <select
                         class="blank bare s"
                         aria-label={`role of ${material?.name ?? line.text}`}
-                        value={writing.value.roles[line.text] ?? charge.role}
-                        onChange={event => write({ roles: { ...writing.value.roles, [line.text]: event.currentTarget.value } })}
+                        value={writing.value.roles[keys[at]!] ?? charge.role}
+                        onChange={event => write({ roles: { ...writing.value.roles, [keys[at]!]: event.currentTarget.value } })}
                       >
                         {roles.map(role => (
                           <option value={role} key={role}>

@@ -29,7 +29,7 @@ export interface Writing {
   readonly name: string
   /** Id of a record that this one is to stand in place of; empty = a new one. */
   readonly inPlaceOf: string
-  /** Role by charge line as typed, where a person set another than the reader's. */
+  /** Role by the key of a charge line as typed, where a person or a table set another than the reader's. */
   readonly roles: Readonly<Record<string, string>>
 }
 

@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
-import { linesOfChargeTable } from '../../core/reading/charge-table.ts'
+import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Trial } from './api.ts'
-import { emptyWriting, replaceWriting } from './draft.ts'
+import { emptyWriting, replaceWriting, type Writing } from './draft.ts'
+import { GiveAway } from './give-away.tsx'
 import { saveOwn, undoOwn } from './own.ts'
 import { ChangeRows, History } from './parts.tsx'
 import { openEntry } from './place.ts'
@@ -36,11 +37,12 @@ export function FilePage() {
     // A reaction or a table of charges is a preparation in the making: it goes to where one is written.
     const [only] = read
     if (read.length === 1 && only !== undefined) {
-      const charges = linesOfChargeTable(only.text)
-      if (charges !== null) return toWriting({ body: charges.join('\n') })
+      const charges = readChargeTable(only.text)
+      if (charges !== null) return toWriting({ body: charges.lines.join('\n'), roles: charges.roles })
       if (/^\s*\$RXN/.test(only.text) || /^\s*[^\s>]+>[^\s>]*>[^\s>]+/.test(only.text)) {
         try {
-          return toWriting({ equation: (await entryServer.readReaction(only.name, only.text)).equation })
+          const { equation, agents } = await entryServer.readReaction(only.name, only.text)
+          return toWriting({ equation, body: agents.length === 0 ? '' : [overArrow, ...agents].join('\n') })
         } catch (fault) {
           return setProblems(problemsOf(fault))
         }
@@ -132,34 +134,16 @@ export function FilePage() {
           </p>
         </section>
       )}
-      <section>
-        <h2>Your own library as a file</h2>
-        <ul class="rows">
-          {downloads.map(([form, words]) => (
-            <li key={form}>
-              <a class="do" href={`./api/v1/own-library/file?form=${form}`} download={`own-library.${form}`}>
-                {words}
-              </a>
-            </li>
-          ))}
-        </ul>
-        <p class="s soft">A plan file carries the records that it uses with it, so that it opens on another machine without these.</p>
-      </section>
+      <GiveAway />
       <History />
     </>
   )
 }
 
-const downloads = [
-  ['json', 'library file (JSON): everything'],
-  ['csv', 'materials as a table (CSV)'],
-  ['tsv', 'materials as a table (TSV)'],
-  ['sdf', 'materials with their structures (SDF)'],
-  ['smi', 'equations as reaction SMILES'],
-  ['rxn', 'equations as MDL reaction files'],
-] as const
+/** A remark, which the reader passes over, above what has no amount yet. */
+const overArrow = '# over the arrow in the file: give each its amount'
 
-function toWriting(patch: { readonly equation?: string; readonly body?: string }): void {
+function toWriting(patch: Partial<Pick<Writing, 'equation' | 'body' | 'roles'>>): void {
   replaceWriting({ ...emptyWriting, ...patch })
   openEntry('write')
 }

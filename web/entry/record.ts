@@ -1,5 +1,6 @@
 import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { lineKeys } from '../../core/reading/line-key.ts'
 import type { Reading } from './api.ts'
 import type { Writing } from './draft.ts'
 import { piecesOf } from './equipment-typed.ts'
@@ -72,9 +73,9 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   if (lacking.length > 0 || yields === null || hours === null) return { record: null, lacking }
   const own = writing.known === 'own'
   const id = writing.inPlaceOf !== '' ? writing.inPlaceOf : freeId(read.id ?? 'own-step', taken)
+  const keys = lineKeys(reading.lines.map(one => one.text)).filter((_, at) => reading.lines[at]!.material !== null)
   const charge = (read.charge ?? []).map((line, at) => {
-    const typed = reading.lines.filter(one => one.material !== null)[at]?.text
-    const role = typed === undefined ? undefined : writing.roles[typed]
+    const role = writing.roles[keys[at] ?? '']
     return role === undefined ? line : { ...line, role }
   })
   const limiting = read.reactants?.find(one => one.compound === read.limiting)

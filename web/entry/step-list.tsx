@@ -120,6 +120,18 @@ function Opened({ row }: { readonly row: StepRow }) {
           <li key={source}>{source}</li>
         ))}
       </ul>
+      <p class="dos s">
+        {(['csv', 'tsv'] as const).map(form => (
+          <a
+            class="do"
+            key={form}
+            href={`./api/v1/transformations/${encodeURIComponent(row.id)}/charges?form=${form}`}
+            download={`${row.id}-charges.${form}`}
+          >
+            charges as {form.toUpperCase()}
+          </a>
+        ))}
+      </p>
       <div class="three">
         <TextField label="Own: on a bad day" help="One run in ten gives less." value={low} onText={setLow} />
         <TextField label="usually" help="Half the runs give more." value={typical} invalid={!fits} onText={setTypical} />

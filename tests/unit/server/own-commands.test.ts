@@ -110,6 +110,43 @@ describe('the command line on own records', () => {
     expect(seen.length).toBeLessThan(all.length)
   })
 
+  it('gives the library away in other forms and says what each cannot hold; charges as a table', async () => {
+    const all = await waybench(['library', '--form', 'smi'])
+    expect(all.code).toBe(0)
+    expect(all.out).toMatch(/^O=Cc1ccccc1\.O=Cc1ccccc1>.*>OC\(C\(=O\)c1ccccc1\)c1ccccc1 /m)
+    expect(all.err).toMatch(/^Not in it: Amounts, roles, yields/)
+    expect((await waybench(['library', '--form', 'json'])).err).toBe('')
+    const table = await waybench(['library', '--charges', 'benzoin-thiamine'])
+    // The record: 60 mL of benzaldehyde and the rest of its page.
+    expect(table.out).toMatch(/^material,amount,unit,role\n/)
+    expect(table.out).toMatch(/^benzaldehyde,60,mL,substrate$/m)
+    expect((await waybench(['library', '--charges', 'benzoin-thiamine', '--form', 'tsv'])).out).toMatch(
+      /^benzaldehyde\t60\tmL\tsubstrate$/m,
+    )
+    for (const [words, where] of [
+      [['--form', 'xls'], '--form'],
+      [['--charges', 'benzoin-thiamin'], '--charges'],
+      [['--charges', 'benzoin-thiamine', '--form', 'rxn'], '--form'],
+    ] as const) {
+      const refused = await waybenchJson(['library', ...words])
+      expect([refused.code, refused.problems[0].where[1]], words.join(' ')).toEqual([2, where])
+    }
+  })
+
+  it('keeps what a reaction SMILES has over its arrow as charges to be completed', async () => {
+    const over = 'O=Cc1ccccc1.O=Cc1ccccc1>CCO.C1CCOC1CCCN>OC(C(=O)c1ccccc1)c1ccccc1'
+    const told = async (text: string) => JSON.parse((await waybench(['read', '-', '--json'], new Map(), text)).out)
+    const read = await told(`${over}\n60 mL benzaldehyde`)
+    expect(read.transformation.charge).toContainEqual({ material: 'ethanol', role: 'other', amount: null, unit: 'mL' })
+    expect(read.notes.join(' ')).toMatch(/ethanol stands over the arrow: its amount is still to be given/)
+    // What the library does not hold is kept as it stands.
+    expect(read.unread).toContain('C1CCOC1CCCN')
+    // A line that gives the amount is that charge; it is not counted twice.
+    const given = await told(`${over}\n60 mL benzaldehyde\n120 mL ethanol {ethanol}`)
+    expect(given.lines.filter((line: { material: string }) => line.material === 'ethanol')).toHaveLength(1)
+    expect(given.transformation.charge).toContainEqual({ material: 'ethanol', role: 'solvent', amount: 120, unit: 'mL' })
+  })
+
   it('takes an id in braces as exact', async () => {
     const text =
       'benzoin + acetic anhydride -> benzoin acetate + acetic acid\n21.2 g benzoin\n20 mL acetic anhydride\n1 mL HCl {hydrochloric-acid-conc}'

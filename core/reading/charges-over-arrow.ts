@@ -1,0 +1,32 @@
+import type { Toolkit } from '../chemistry/structure.ts'
+import type { CommaRule } from '../quantity/number.ts'
+import { type ChargeRead, readChargeLine } from './charge-line.ts'
+import type { NameIndex } from './names.ts'
+import { wordFor } from './word-for.ts'
+
+/** One thing over the arrow as a line of the charge, without an amount. */
+export interface OverArrow {
+  /** The library's word for it, or its SMILES. */
+  readonly line: string
+  /** Null where the library does not hold it. */
+  readonly charge: ChargeRead | null
+}
+
+/** What stands over the arrow of a reaction, as charges whose amounts are still to be given. */
+export function chargesOverArrow(
+  agents: readonly string[],
+  index: NameIndex,
+  toolkit: Toolkit | null,
+  comma: CommaRule,
+): readonly OverArrow[] {
+  return [...new Set(agents)].map(smiles => {
+    const read = toolkit?.parse(smiles)
+    const id = read?.ok ? index.ofStructure(read.value)[0] : undefined
+    const line = id === undefined ? smiles : wordFor(id, index)
+    return { line, charge: id === undefined ? null : readChargeLine(line, index, comma) }
+  })
+}
+
+/** Whether two lines charge the same material. */
+export const sameMaterial = (one: ChargeRead, other: ChargeRead): boolean =>
+  one.found.kind === 'material' && other.found.kind === 'material' && one.found.material === other.found.material

@@ -1,0 +1,148 @@
+import { Molecule, Reaction } from 'openchemlib'
+import type { Toolkit } from '../../core/chemistry/structure.ts'
+import { type Library, materialOf } from '../../core/library/library.ts'
+import { compoundIn } from '../../core/library/reference-charge.ts'
+import { chargedRoles, stageOf, type Transformation } from '../../core/library/transformation.ts'
+import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
+import type { NameIndex } from '../../core/reading/names.ts'
+import { isReactionSmiles, partsOfReactionSmiles, type ReactionSmiles } from '../../core/reading/reaction-smiles.ts'
+import { wordFor } from '../../core/reading/word-for.ts'
+
+/** The equation as reaction SMILES, coefficients as repeats; null where a compound has no structure. */
+export function reactionSmilesOf(library: Library, step: Transformation): string | null {
+  const side = (list: Transformation['reactants']) =>
+    list.map(({ compound, coefficient }) => {
+      const smiles = library.materials.get(compound)?.smiles
+      return smiles === undefined || !Number.isInteger(coefficient) ? null : Array.from({ length: coefficient }, () => smiles).join('.')
+    })
+  const [left, right] = [side(step.reactants), side(step.products)]
+  return left.includes(null) || right.includes(null) ? null : `${left.join('.')}>${agentsOf(library, step).join('.')}>${right.join('.')}`
+}
+
+/**
+ * SMILES of what stands over the arrow: compounds that the vessel is charged with and the equation does not name, each once. One without a
+ * structure cannot be drawn and is left out.
+ */
+export function agentsOf(library: Library, step: Transformation): readonly string[] {
+  const named = new Set([...step.reactants, ...step.products].map(one => one.compound))
+  const ids = step.charge
+    .filter(line => chargedRoles.has(line.role) && stageOf(line) === 'vessel')
+    .flatMap(line => compoundIn(materialOf(library, line.material)) ?? [])
+    .filter(id => !named.has(id))
+  const smiles = [...new Set(ids)].flatMap(id => library.materials.get(id)?.smiles ?? [])
+  return [...new Set(smiles)].filter(one => !one.includes('*'))
+}
+
+/** The equation as an MDL reaction file, coefficients as repeats; null where a compound has no structure. */
+export function rxnOf(library: Library, step: Transformation): string | null {
+  const reaction = Reaction.create()
+  for (const [list, add] of [
+    [step.reactants, (molecule: Molecule) => reaction.addReactant(molecule)],
+    [step.products, (molecule: Molecule) => reaction.addProduct(molecule)],
+  ] as const) {
+    for (const { compound, coefficient } of list) {
+      const smiles = library.materials.get(compound)?.smiles
+      if (smiles === undefined || smiles.includes('*') || !Number.isInteger(coefficient)) return null
+      for (let copy = 0; copy < coefficient; copy++) add(Molecule.fromSmiles(smiles))
+    }
+  }
+  reaction.setName(step.name)
+  // The toolkit pads the counts by two blanks whatever their digits: three columns each, as the format has them. What stands over the arrow
+  // has a third count and comes last, as is the custom: a reader that knows only two counts passes it over.
+  const agents = agentsOf(library, step)
+  const counts = [reaction.getReactants(), reaction.getProducts(), ...(agents.length === 0 ? [] : [agents.length])]
+  const lines = reaction.toRxn().trimEnd().split('\n')
+  lines[4] = counts.map(count => String(count).padStart(3)).join('')
+  return `${[...lines, ...agents.map(smiles => `$MOL\n${Molecule.fromSmiles(smiles).toMolfile().trimEnd()}`)].join('\n')}\n`
+}
+
+export interface EquationIn {
+  /** A line for the reader: names of the library, SMILES where it holds none. */
+  readonly equation: string
+  /** What stands over the arrow, as lines of the charge whose amounts are still to be given. */
+  readonly agents: readonly string[]
+  /** Structures that the library does not hold. */
+  readonly unknown: readonly string[]
+}
+
+/** Longest reaction that is read, characters. */
+const longest = 100_000
+
+/** The equation of a reaction SMILES or of an MDL reaction file; what stands over the arrow is no reactant, and comes as charges. */
+export function equationIn(name: string, text: string, names: NameIndex, toolkit: Toolkit): Checked<EquationIn> {
+  const body = text.replace(/^\ufeff/, '')
+  if (body.length > longest) return bad([unreadable(name, 'it is longer than any reaction')])
+  const parts = body.trimStart().startsWith('$RXN')
+    ? partsOfRxn(body)
+    : isReactionSmiles(body.trim().split(/\s/)[0] ?? '')
+      ? partsOfReactionSmiles(body.trim().split(/\s/)[0]!, toolkit)
+      : null
+  if (parts === null || parts.reactants.length === 0 || parts.products.length === 0)
+    return bad([unreadable(name, 'it has no reactant or no product, or its structures cannot be read')])
+  const unknown: string[] = []
+  const problems: Problem[] = []
+  const words = (list: readonly string[]): readonly string[] =>
+    list.flatMap(smiles => {
+      const read = toolkit.parse(smiles, [name])
+      if (!read.ok) {
+        problems.push(...read.problems)
+        return []
+      }
+      const id = names.ofStructure(read.value)[0]
+      if (id === undefined) unknown.push(smiles)
+      return [id === undefined ? smiles : wordFor(id, names)]
+    })
+  const side = (list: readonly string[]): string => {
+    const counted = new Map<string, number>()
+    for (const word of words(list)) counted.set(word, (counted.get(word) ?? 0) + 1)
+    return [...counted].map(([word, count]) => (count === 1 ? word : `${count} ${word}`)).join(' + ')
+  }
+  const equation = `${side(parts.reactants)} -> ${side(parts.products)}`
+  const agents = [...new Set(words(parts.agents))]
+  return problems.length > 0 ? bad(problems) : good({ equation, agents, unknown: [...new Set(unknown)] })
+}
+
+/**
+ * A V2000 file is cut at its own marks, by the counts of its fifth line: the toolkit's reader loses molecules where a side has ten or more.
+ * What stands over the arrow comes after the products, whether a third count tells of it or not.
+ */
+function partsOfRxn(text: string): ReactionSmiles | null {
+  try {
+    const body = text.trimStart().replace(/\r\n?/g, '\n')
+    if (/^\$RXN V3000/.test(body)) {
+      const reaction = Reaction.fromRxn(body)
+      const of = (count: number, get: (at: number) => Molecule) => Array.from({ length: count }, (_, at) => get(at).toIsomericSmiles())
+      return {
+        reactants: of(reaction.getReactants(), at => reaction.getReactant(at)),
+        agents: of(reaction.getCatalysts(), at => reaction.getCatalyst(at)),
+        products: of(reaction.getProducts(), at => reaction.getProduct(at)),
+      }
+    }
+    const [head = '', ...blocks] = body.split(/^\$MOL.*\n/m)
+    // Parted by blanks, or where both have three digits by their columns.
+    const line = head.split('\n')[4] ?? ''
+    const counts = /^\s*(\d{1,3})\s+(\d{1,3})(?=\s|$)/.exec(line) ?? /^([ \d]{2}\d)([ \d]{2}\d)/.exec(line)
+    if (counts === null) return null
+    const [left, right] = [Number(counts[1]), Number(counts[2])]
+    if (left + right > blocks.length || blocks.length > mostMolecules) return null
+    const smiles = blocks.map(block => Molecule.fromMolfile(block).toIsomericSmiles())
+    return {
+      reactants: smiles.slice(0, left),
+      products: smiles.slice(left, left + right),
+      agents: smiles.slice(left + right).filter(one => one !== ''),
+    }
+  } catch {
+    return null
+  }
+}
+
+/** More than any equation of a step has, coefficients written out. */
+const mostMolecules = 200
+
+const unreadable = (name: string, what: string): Problem => ({
+  code: 'reaction-unreadable',
+  where: [name],
+  what: `This is no reaction that can be read: ${what}.`,
+  why: 'An equation has reactants on the left and products on the right.',
+  cure: 'Give a reaction SMILES such as CCO.CC(=O)O>>CCOC(C)=O.O, or an MDL reaction file (V2000).',
+})
