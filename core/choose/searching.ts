@@ -102,7 +102,8 @@ export function* drawn(searching: Searching, terms: Terms): Search<Drawn> {
   yield { kind: 'progress', found: 0, work: 0, bound: null }
   let spare: OrderedRoute | null = null
   let until = Number.POSITIVE_INFINITY
-  while (spare === null) {
+  // The search looks by itself only now and then, and a route that is told may take longer than many turns of it.
+  while (spare === null && !searching.input.shouldStop?.()) {
     const route = routes.next(slice)
     if (route === null) {
       if (!routes.paused || routes.work > until) break
