@@ -64,6 +64,39 @@ describe.each(sizes)('on %s', (_name, width, height, colorScheme) => {
     await page.close()
   })
 
+  it('nothing is found on the entry pages', async () => {
+    const page = await browser.newPage({ viewport: { width, height }, colorScheme })
+    const at = async (place: string, until: RegExp): Promise<void> => {
+      await page.goto(`${server.url}/?entry=${place}`)
+      await expect.poll(async () => page.locator('main').innerText(), { timeout: 15_000 }).toMatch(until)
+    }
+    await at('write', /Write a preparation/)
+    await page.getByRole('button', { name: 'A name that is asked about' }).click()
+    await page.getByText('Which bottle').waitFor()
+    expect(await findings(page), 'what is asked').toEqual([])
+    await page.getByRole('button', { name: 'A condensation, by volume: benzoin' }).click()
+    await page.getByRole('button', { name: /^Propose tasks/ }).click()
+    await page.getByText('Ready to be saved').waitFor()
+    expect(await findings(page), 'a preparation').toEqual([])
+    await at('material', /Enter a material/)
+    await page.getByLabel('SMILES').fill('CCCCCCOC(=O)CCC')
+    await page.getByRole('button', { name: 'Draw it instead' }).click()
+    await page.getByText('Ready to be saved').waitFor()
+    expect(await findings(page), 'a material').toEqual([])
+    await at('file', /Not in it/)
+    expect(await findings(page), 'a file').toEqual([])
+    await at('library', /\d transformations/)
+    await page.getByRole('button', { name: 'sources, own yield' }).first().click()
+    expect(await findings(page), 'steps').toEqual([])
+    await page.getByLabel('Show').selectOption('materials')
+    await page.getByLabel('How sure').selectOption('unknown')
+    await page.getByText(/\d+ materials/).waitFor()
+    expect(await findings(page), 'materials').toEqual([])
+    await at('weak', /Never run here/)
+    expect(await findings(page), 'weak spots').toEqual([])
+    await page.close()
+  })
+
   it('nothing is wider than the page', async () => {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme })
     await page.goto(server.url)
@@ -78,24 +111,29 @@ describe.each(sizes)('on %s', (_name, width, height, colorScheme) => {
   })
 })
 
+/** Presses Tab until what has the focus is called so. */
+const tabbing =
+  (page: Page) =>
+  async (matches: (label: string) => boolean, most = 120): Promise<void> => {
+    for (let i = 0; i < most; i++) {
+      const label = await page.evaluate(() => {
+        const at = document.activeElement as HTMLElement | null
+        const labelled =
+          at?.getAttribute('aria-label') ?? (at as HTMLInputElement | null)?.labels?.[0]?.textContent ?? at?.textContent ?? ''
+        return `${at?.tagName.toLowerCase()} ${labelled}`
+      })
+      if (matches(label)) return
+      await page.keyboard.press('Tab')
+    }
+    throw new Error('not reached by Tab')
+  }
+
 describe('without a mouse', () => {
   it('the whole job is done from the keyboard', async () => {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
     await page.goto(server.url)
     await page.getByLabel('I have').waitFor()
-    const tabTo = async (matches: (label: string) => boolean, most = 120): Promise<void> => {
-      for (let i = 0; i < most; i++) {
-        const label = await page.evaluate(() => {
-          const at = document.activeElement as HTMLElement | null
-          const labelled =
-            at?.getAttribute('aria-label') ?? (at as HTMLInputElement | null)?.labels?.[0]?.textContent ?? at?.textContent ?? ''
-          return `${at?.tagName.toLowerCase()} ${labelled}`
-        })
-        if (matches(label)) return
-        await page.keyboard.press('Tab')
-      }
-      throw new Error('not reached by Tab')
-    }
+    const tabTo = tabbing(page)
     await tabTo(label => /input.*I have/.test(label))
     await page.keyboard.type('24 g benzoin')
     // The name is whole, so Enter goes on, whether or not the list has come.
@@ -117,6 +155,54 @@ describe('without a mouse', () => {
       return { tag: at.tagName, outline: style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 2 }
     })
     expect(focus).toEqual({ tag: 'BUTTON', outline: true })
+    await page.close()
+  })
+
+  it('a whole preparation is entered and saved from the keyboard', async () => {
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+    await page.goto(`${server.url}/?entry=write`)
+    await page.getByRole('textbox', { name: 'Equation' }).waitFor()
+    const tabTo = tabbing(page)
+    const write = async (field: RegExp, text: string): Promise<void> => {
+      await tabTo(label => field.test(label))
+      await page.keyboard.type(text)
+    }
+    /** A list answers to the first letters of what it offers. */
+    const choose = (field: RegExp, letters: string): Promise<void> => write(new RegExp(`^select ${field.source}`), letters)
+    await write(/^textarea Equation/, 'benzoin + acetic anhydride -> benzoin acetate + acetic acid')
+    await write(/^textarea Charges/, '21.2 g benzoin\n20 mL acetic anhydride\n1 mL conc. sulfuric acid\nheat 20 min at 90 C')
+    await page.getByText('It balances.').waitFor()
+    await write(/^input What came out/, '22.5 g')
+    await write(/^input On a bad day/, '70')
+    await write(/^input On a good day/, '95')
+    await tabTo(label => /^button Propose tasks/.test(label))
+    await page.keyboard.press('Enter')
+    await page.getByText('Task 3').waitFor()
+    await choose(/Gets warm/, 'a li')
+    await choose(/Needs a hood/, 'y')
+    await choose(/The figures are/, 'of')
+    const save = page.getByRole('button', { name: 'Save to the own library' })
+    await expect.poll(() => save.isEnabled(), { timeout: 15_000 }).toBe(true)
+    await tabTo(label => /^button Save to the own library/.test(label), 200)
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Write the next step' }).waitFor()
+    const { transformations } = await fetch(`${server.url}/api/v1/own-library`).then(reply => reply.json())
+    expect(transformations).toHaveLength(1)
+    const [step] = transformations
+    expect(step).toMatchObject({
+      mainProduct: 'benzoin-acetate',
+      limiting: 'benzoin',
+      needsHood: true,
+      exotherm: 'mild',
+      timesBasis: 'estimate',
+    })
+    // 22.5 g of 21.2 / 212.25 x 254.28 = 25.4 g is 88.6 %.
+    expect(step.yieldPercent.typical).toBeCloseTo(88.6, 0)
+    expect(step.tasks.map((task: { kind: string }) => task.kind)).toContain('watch')
+    // And taken back, with the keyboard too.
+    await tabTo(label => /^button Take it back/.test(label), 200)
+    await page.keyboard.press('Enter')
+    await expect.poll(async () => (await fetch(`${server.url}/api/v1/own-library`).then(reply => reply.json())).transformations).toEqual([])
     await page.close()
   })
 })
