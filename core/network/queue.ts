@@ -6,8 +6,6 @@ import type { Findings } from './partial.ts'
  * the 1e-9, and one step lies far above the rounding of a sum.
  */
 export const stepPart = 1e-12
-/** Steps left, taken for a partial route that was queued before anyone estimated; with {@link stepPart} still far inside the 1e-9. */
-const unguided = 200
 
 /**
  * Partial routes and groups of them, by their bounds. A partial route that nothing queued can beat is kept in hand instead of being queued,
@@ -66,20 +64,13 @@ export class RouteQueue {
 
   /**
    * On a plateau, where nearly all partial routes have one value, the order by fewer steps goes through all of them before one is complete.
-   * From now on the one nearest to being complete comes first; among equal values the order by steps is given up, and that by value kept.
-   *
-   * @returns false where it has to wait, because one is in hand
+   * The queue is emptied, and from now on the one nearest to being complete comes first; among equal values the order by steps is given up,
+   * and that by value kept.
    */
-  dive(): boolean {
-    if (this.inHandKey < Number.POSITIVE_INFINITY) return false
+  dive(): void {
     this.diving = true
-    const entries: number[] = []
-    while (this.heap.size > 0) entries.push(this.heap.pop())
-    for (const entry of entries) {
-      const bound = this.bounds[entry]!
-      // What was queued before says nothing of what is left of it: it comes after all that does.
-      this.heap.push(bound + stepPart * (unguided - this.steps[entry]!) * (1 + Math.abs(bound)), entry)
-    }
-    return true
+    this.heap.clear()
+    this.inHandKey = Number.POSITIVE_INFINITY
+    for (const list of [this.states, this.ranks, this.bounds, this.steps]) list.length = 0
   }
 }

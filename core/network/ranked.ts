@@ -20,6 +20,8 @@ export interface SearchOptions {
   readonly budget?: number
   /** Partial routes taken up without a route before labels are repaired. */
   readonly patience?: number
+  /** Partial routes taken up without a route before the order by steps among equal values is given up. */
+  readonly plateauPatience?: number
   /** Asked now and then; true ends the search. */
   readonly shouldStop?: () => boolean
 }
@@ -27,8 +29,7 @@ export interface SearchOptions {
 /** Measured: with 200 the median falls, but the worst cases rise by up to a factor of three. */
 const defaultPatience = 50
 const defaultBudget = 200_000
-/** Partial routes taken up without a route before the order by steps among equal values is given up. */
-const plateauPatience = 2000
+const defaultPlateauPatience = 2000
 /** Nodes settled again by a repair that count as one partial route taken up: measured, both take some microseconds. */
 const workOfOnePop = 10
 /** A repair that would settle more nodes than this is not done: on networks so large it takes longer than what it spares. */
@@ -84,6 +85,7 @@ export class RouteStream {
   /** Shrinks while repairs find labels wrong, grows again while they do not. */
   private patience: number
   private readonly fullPatience: number
+  private readonly plateauPatience: number
   private readonly maxSteps: number
   // One row a partial route: the decision that made it of its parent, what its evaluation found, and the labels it goes by.
   private readonly parent: number[] = []
@@ -94,13 +96,24 @@ export class RouteStream {
   /** The partial route for which its labels were repaired, itself or one it came from; 0 = they are the network's own. */
   private readonly overlayOf: number[] = []
   private readonly exact: boolean[] = []
+  /** Decisions made. */
+  private readonly depth: number[] = []
+  /** Its completion by best makers was looked at, or is that of the one it comes from. */
+  private readonly straightened: boolean[] = []
   /** Repairs by partial route; null = it would have been too much work. */
   private readonly repaired = new Map<number, Overlay | null>()
   private readonly ready: RankedRoute[] = []
   /** Routes found that tie with those still in the queue: they are put in order once all of them are there. */
   private tied: RankedRoute[] = []
   private tieKey = Number.POSITIVE_INFINITY
+  /** Routes handed out; by their arcs once some are found before their turn. */
+  private readonly handedOut: RankedRoute[] = []
+  private early: Set<string> | null = null
+  /** A bound of what is still to come, known before the search began again. */
+  private floor = Number.NEGATIVE_INFINITY
+  /** Partial routes taken up since the last route, or since one was deeper than all before: going down a long route is no drowning. */
   private sinceRoute = 0
+  private deepest = 0
   private popsAtRoute = 0
   private turns = 0
 
@@ -115,15 +128,30 @@ export class RouteStream {
     this.budget = options.budget ?? defaultBudget
     this.fullPatience = options.patience ?? defaultPatience
     this.patience = this.fullPatience
+    // A sum over distinct steps has bounds that rise with every decision: there is no plateau to be left.
+    this.plateauPatience = search.space.form === 'distinct' ? Number.POSITIVE_INFINITY : (options.plateauPatience ?? defaultPlateauPatience)
     this.maxSteps = options.maxSteps ?? Number.POSITIVE_INFINITY
     this.partial.begin()
-    this.add(-1, -1, 0, null, true)
+    this.add(-1, -1, 0, null, true, false)
+  }
+
+  /** On a plateau: from the top once more, straight down; what was found comes by again and is passed over. */
+  private beginAgain(): void {
+    this.floor = this.queue.minKey
+    this.early = new Set([...this.handedOut, ...this.tied].map(route => route.arcs.join()))
+    this.partial.stepsOfBest ??= stepsOfBest(this.space, this.labels.value)
+    this.queue.dive()
+    for (const list of [this.parent, this.node, this.choice, this.open, this.overlay, this.overlayOf]) list.length = 0
+    for (const list of [this.exact, this.depth, this.straightened]) list.length = 0
+    this.repaired.clear()
+    this.partial.begin()
+    this.add(-1, -1, 0, null, true, false)
   }
 
   /** Lower bound of every route not yet handed out; Infinity where none is left. */
   get bound(): number {
     const next = this.ready[this.ready.length - 1]
-    return next ? next.value : this.queue.minKey
+    return next ? next.value : Math.max(this.floor, this.queue.minKey)
   }
 
   /** Routes of one value come by fewer steps and then by ids; false once that order was given up, on a plateau too large to be ordered. */
@@ -140,7 +168,7 @@ export class RouteStream {
   next(work = Number.POSITIVE_INFINITY): RankedRoute | null {
     this.paused = false
     const waiting = this.ready.pop()
-    if (waiting) return waiting
+    if (waiting) return this.handed(waiting)
     const until = this.pops + work
     let stopped = false
     for (;;) {
@@ -156,20 +184,33 @@ export class RouteStream {
       }
       this.pops++
       this.sinceRoute++
-      if (this.pops - this.popsAtRoute > plateauPatience && !this.queue.diving && this.queue.dive()) {
-        this.partial.stepsOfBest ??= stepsOfBest(this.space, this.labels.value)
+      if (this.pops - this.popsAtRoute > this.plateauPatience && !this.queue.diving) {
+        this.beginAgain()
+        if (this.tied.length > 0) break
         continue
       }
       this.queue.take()
       const { state, rank } = this.queue
       if (rank >= 0) this.split(state, rank)
       else if (this.open[state] === -1) {
+        const route = this.finished(state)
+        if (this.early?.has(route.arcs.join())) continue
         if (this.tied.length === 0) this.tieKey = key + stepPart * 0.5 * (1 + Math.abs(key))
-        this.tied.push(this.finished(state))
-      } else this.expand(state, key)
+        this.tied.push(route)
+      } else {
+        if (this.depth[state]! > this.deepest) {
+          this.deepest = this.depth[state]!
+          this.sinceRoute = 0
+        }
+        const route = this.early === null || this.straightened[state] ? null : this.straight(state)
+        this.expand(state, key)
+        if (route !== null) {
+          this.begun()
+          return this.handed(route)
+        }
+      }
     }
-    this.sinceRoute = 0
-    this.popsAtRoute = this.pops
+    this.begun()
     if (this.tied.length === 0) {
       this.complete = !stopped
       return null
@@ -177,19 +218,64 @@ export class RouteStream {
     this.ready.push(...inOrder(this.tied).reverse())
     this.tied = []
     this.tieKey = Number.POSITIVE_INFINITY
-    return this.ready.pop()!
+    return this.handed(this.ready.pop()!)
+  }
+
+  /** A route is there, and the way to the next begins. */
+  private begun(): void {
+    this.sinceRoute = 0
+    this.deepest = 0
+    this.popsAtRoute = this.pops
+  }
+
+  private handed(route: RankedRoute): RankedRoute {
+    if (this.early === null) this.handedOut.push(route)
+    else this.early.add(route.arcs.join())
+    return route
+  }
+
+  /**
+   * On a plateau: a partial route made complete by the best maker of whatever is open. Where that is worth what the bound says, no route still
+   * to come is better, and it need not wait until the search has gone down to it.
+   *
+   * @returns null where it goes round in a circle, is worth less, or was handed out before
+   */
+  private straight(state: number): RankedRoute | null {
+    this.straightened[state] = true
+    const overlay = this.overlay[state]!
+    const decisions = this.decisionsOf(state)
+    let most = Number.POSITIVE_INFINITY
+    for (;;) {
+      this.partial.begin()
+      for (let i = 0; i < decisions.length; i += 2) this.partial.decide(decisions[i]!, decisions[i + 1]!)
+      const value = this.partial.evaluate(this.target, overlay, -1, 0)
+      this.pops += 0.5
+      if (most === Number.POSITIVE_INFINITY) most = value + 1e-12 * (1 + Math.abs(value))
+      if (!(value <= most) || !this.isPossible() || this.pops >= this.budget) return null
+      const node = this.partial.found.open
+      if (node === -1) break
+      const choice = this.mayBeBought(node) ? BUY : this.orderOf(state, node).arcs[0]
+      if (choice === undefined) return null
+      decisions.push(node, choice)
+    }
+    const route = this.found()
+    return this.early!.has(route.arcs.join()) ? null : route
   }
 
   /** Takes up a partial route: its open compound is bought, or made. */
   private expand(state: number, key: number): void {
     if (this.sinceRoute > this.patience && !this.exact[state] && this.tightened(state, key)) return
     const node = this.open[state]!
-    if (this.space.twin === null && this.space.mayBeLeaf[node] && node !== this.target) {
+    if (this.mayBeBought(node)) {
       this.load(state)
       this.partial.decide(node, BUY)
-      this.add(state, node, BUY, this.overlay[state]!, false)
+      this.add(state, node, BUY, this.overlay[state]!, false, true)
       this.pushGroup(state, 0)
     } else this.split(state, 0)
+  }
+
+  private mayBeBought(node: number): boolean {
+    return this.space.twin === null && this.space.mayBeLeaf[node] === 1 && node !== this.target
   }
 
   /**
@@ -208,6 +294,7 @@ export class RouteStream {
       const isNew = overlay === undefined
       if (overlay === undefined) {
         if (this.exact[ancestor]) continue
+        if (this.pops >= this.budget) break
         const most = Math.min(mostRepaired, workOfOnePop * (this.budget - this.pops))
         overlay = this.search.repair.overlay(this.decisionsOf(ancestor), most)
         this.repaired.set(ancestor, overlay)
@@ -216,17 +303,16 @@ export class RouteStream {
       if (overlay === null) continue
       this.overlay[state] = overlay
       this.overlayOf[state] = ancestor
+      this.straightened[state] = false
       if (ancestor === state) this.exact[state] = true
       this.load(state)
       const bound = this.partial.evaluate(this.target, overlay, -1, 0)
-      this.open[state] = this.partial.found.open
-      if (this.queue.keyOf(bound, this.partial.found) > key) {
-        this.patience >>= 1
-        if (bound < Number.POSITIVE_INFINITY) this.queue.put(this.partial.found, state, -1)
-        return true
-      }
-      if (isNew && i > 0) {
-        this.queue.put(this.partial.found, state, -1)
+      const isPossible = bound < Number.POSITIVE_INFINITY
+      const hasRisen = !isPossible || this.queue.keyOf(bound, this.partial.found) > key
+      if (hasRisen) this.patience >>= 1
+      if (isPossible) this.open[state] = this.partial.found.open
+      if (hasRisen || (isNew && i > 0)) {
+        if (isPossible) this.queue.put(this.partial.found, state, -1)
         return true
       }
     }
@@ -247,7 +333,7 @@ export class RouteStream {
     // A compound decided for its own best maker leaves exact labels exact.
     const label = this.overlay[state]?.value.get(node) ?? this.labels.value[node]!
     const exact = this.exact[state]! && rank === 0 && !this.space.mayBeLeaf[node] && keys[0]! >= label * slack
-    this.add(state, node, arc, this.overlay[state]!, exact)
+    this.add(state, node, arc, this.overlay[state]!, exact, rank === 0 && !this.mayBeBought(node))
   }
 
   private pushGroup(state: number, rank: number): void {
@@ -259,8 +345,12 @@ export class RouteStream {
     if (this.isPossible()) this.queue.put(this.partial.found, state, rank)
   }
 
-  /** Evaluates the decisions that stand loaded, and queues them as a partial route where they have a completion. */
-  private add(parent: number, node: number, choice: number, overlay: Overlay | null, exact: boolean): void {
+  /**
+   * Evaluates the decisions that stand loaded, and queues them as a partial route where they have a completion.
+   *
+   * @param isFirstChoice best makers would have decided so
+   */
+  private add(parent: number, node: number, choice: number, overlay: Overlay | null, exact: boolean, isFirstChoice: boolean): void {
     this.partial.evaluate(this.target, overlay, -1, 0)
     if (!this.isPossible()) return
     this.parent.push(parent)
@@ -270,6 +360,8 @@ export class RouteStream {
     this.overlay.push(overlay)
     this.overlayOf.push(parent < 0 ? 0 : this.overlayOf[parent]!)
     this.exact.push(exact)
+    this.depth.push(parent < 0 ? 0 : this.depth[parent]! + 1)
+    this.straightened.push(isFirstChoice && this.straightened[parent]!)
     this.queue.put(this.partial.found, this.parent.length - 1, -1)
   }
 
@@ -303,7 +395,13 @@ export class RouteStream {
 
   private finished(state: number): RankedRoute {
     this.load(state)
-    const value = this.partial.evaluate(this.target, null, -1, 0)
+    this.partial.evaluate(this.target, null, -1, 0)
+    return this.found()
+  }
+
+  /** The route that stands evaluated. */
+  private found(): RankedRoute {
+    const value = this.partial.found.bound
     const arcs = this.partial.arcs.map(a => this.space.arcOf[a]!).sort((a, b) => a - b)
     return { arcs, value }
   }

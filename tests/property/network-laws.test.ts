@@ -171,6 +171,25 @@ describe('the stream of routes', () => {
     expect(cases).toBeGreaterThan(networks / 4)
   })
 
+  it('holds the same routes in order of value where the order by steps is given up, each once', { timeout }, () => {
+    let changed = 0
+    const cases = overNetworks((small, seed, draw) => {
+      for (const mode of ['default', 'all'] as const) {
+        const usual = searched(small, { mode })
+        const options = { plateauPatience: Math.floor(6 * draw()), patience: [0, 2, 50][seed % 3]! }
+        const diving = searched(small, { mode }, options)
+        const texts = (routes: readonly { arcs: readonly number[] }[]) => routes.map(route => route.arcs.join('+'))
+        expect(texts(diving).sort()).toEqual(texts(usual).sort())
+        for (const [i, { value }] of diving.entries()) expect(value).toBeCloseTo(usual[i]!.value, 9)
+        if (texts(diving).join() !== texts(usual).join()) changed++
+      }
+      return 1
+    })
+    expect(cases).toBeGreaterThan(networks / 2)
+    // An order that was never given up would prove nothing.
+    expect(changed).toBeGreaterThan(networks / 100)
+  })
+
   it('is the same while other streams of the same search run beside it', { timeout }, () => {
     overNetworks(small => {
       const search = routeSearch(small.network, small.weights, {
@@ -204,7 +223,8 @@ describe('the stream of routes', () => {
           make: [],
           mustPass: [],
         })
-      const [whole, divided] = [stream(), stream()].map(search => search.routesTo(targetNode(search.space, small.target), { patience: 2 }))
+      const options = { patience: 2, plateauPatience: [4, 2000][seed % 2]! }
+      const [whole, divided] = [stream(), stream()].map(search => search.routesTo(targetNode(search.space, small.target), options))
       for (;;) {
         const wanted = whole!.next()
         let found = divided!.next(1 + (seed % 3))
@@ -229,7 +249,8 @@ describe('the stream of routes', () => {
         mustPass: [],
       })
       const all = searched(small, { mode: 'default' })
-      const stream = search.routesTo(targetNode(search.space, small.target), { budget: 1 + (seed % 12) })
+      const options = { budget: 1 + (seed % 12), plateauPatience: [3, 2000][seed % 2]! }
+      const stream = search.routesTo(targetNode(search.space, small.target), options)
       let found = 0
       while (stream.next() !== null) found++
       if (stream.complete) {

@@ -135,10 +135,48 @@ export function lattice(layers = 12, width = 12, seed = 17): HardNetwork {
   return build.build('a lattice of joins with ways back', start, below[0]!)
 }
 
+/**
+ * All of it at once, as in real reaction networks: 200 layers to go through, bodies of up to 25 reactants, carriers that many steps take and
+ * give back used, and four in ten steps can be gone backwards.
+ */
+export function tangle(layers = 200, width = 12, carriers = 20): HardNetwork {
+  const build = new Builder()
+  const draw = sfc32(19)
+  const below = (n: number) => Math.floor(draw() * n)
+  const start = build.compound()
+  const aids = Array.from({ length: 40 }, () => build.compound(true))
+  const fresh = Array.from({ length: carriers }, () => build.compound())
+  const used = Array.from({ length: carriers }, () => build.compound())
+  const all = [Array.from({ length: width }, () => build.compound())]
+  for (const c of all[0]!) build.arc(c, [start], 0.5 + draw())
+  for (let i = 0; i < carriers; i++) {
+    // Made afresh from what lies low and can be bought, or brought back from where a step has used it.
+    build.arc(fresh[i]!, [all[0]![below(width)]!, aids[below(40)]!], 2 + draw())
+    build.arc(fresh[i]!, [used[i]!, aids[below(40)]!], 0.05 + 0.1 * draw())
+  }
+  for (let layer = 1; layer < layers; layer++) {
+    const under = all[layer - 1]!
+    const here = Array.from({ length: width }, () => build.compound())
+    for (const c of here)
+      for (let way = 0; way < 3; way++) {
+        const body = new Set([under[below(width)]!])
+        if (draw() < 0.1) body.add(under[below(width)]!)
+        if (draw() < 0.3) body.add(fresh[below(carriers)]!)
+        const wide = draw() < 0.04 ? 5 + below(21) : 1 + below(3)
+        while (body.size < wide) body.add(draw() < 0.8 ? aids[below(40)]! : fresh[below(carriers)]!)
+        build.arc(c, [...body], 0.3 + draw())
+        if (draw() < 0.4) build.arc([...body][0]!, [c, ...[...body].slice(1)], 0.01 + 0.2 * draw())
+        if (draw() < 0.1) build.arc(used[below(carriers)]!, [c], 0.1 * draw())
+      }
+    all.push(here)
+  }
+  return build.build('200 layers, bodies of up to 25, carriers, ways back', start, all[layers - 1]![0]!)
+}
+
 /** The same figures of the steps, put together in another form: what reactants add belongs to sums alone. */
 export function inForm(weights: Weights, form: Form): Weights {
   const zeros = new Float64Array(weights.factor.length)
   return form === 'sum' ? weights : { form, own: weights.own, factor: weights.factor, bought: zeros, made: zeros, start: zeros }
 }
 
-export const hardNetworks = (): HardNetwork[] => [trap(), longChain(), wideBodies(), clique(), lattice()]
+export const hardNetworks = (): HardNetwork[] => [trap(), longChain(), wideBodies(), clique(), lattice(), tangle()]
