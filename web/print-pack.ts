@@ -2,6 +2,7 @@ import { effect } from '@preact/signals'
 import { planChanges } from '../core/plan/changes.ts'
 import { answersOf } from '../core/report/answers.ts'
 import type { PackProps } from './print/pack.tsx'
+import { choicesTold } from './sheet/choice-told.ts'
 import { wayClauses } from './sheet/way-words.ts'
 import { keepPrinted, lastPrinted } from './state/last-printed.ts'
 import { changedSince } from './state/opening.ts'
@@ -37,6 +38,7 @@ function packNow(): PackProps | null {
       : { changed: { since: before.version, what: planChanges(library, before.plan, plan) } }),
     ...(reachTold === undefined ? {} : { reach: reachTold }),
     answers,
+    choice: choicesTold(),
     libraryChanges: changedSince.peek(),
   }
 }

@@ -36,8 +36,8 @@ export function boundText({ library, start, target, currency }: Between, by: Axi
   const nameOf = nameIn(library)
   const product = molar(target)
   if (by === 'steps') return `take fewer than ${counted(Math.ceil(bound - 1e-6), 'step')}`
-  if (by === 'hands-on') return `take less than ${durationText(down(bound))} of hands`
-  if (by === 'elapsed') return `be done in less than ${durationText(down(bound))}`
+  if (by === 'hands-on') return `take less than ${durationText(downHours(bound))} of hands`
+  if (by === 'elapsed') return `be done in less than ${durationText(downHours(bound))}`
   if (by === 'mass-intensity') return `take in less than ${numberText(down(bound), 3)} g for each gram of ${nameOf(target)}`
   if (product === null) return null
   if (by === 'cost')
@@ -55,6 +55,12 @@ function down(value: number): number {
   const unit = 10 ** (Math.floor(Math.log10(value)) - 2)
   // A figure that is whole but for rounding stays what it is.
   return Math.floor(value / unit + 1e-9) * unit
+}
+
+/** The same for hours, in the steps in which they are printed: minutes, tenths of an hour, tenths of a day. */
+function downHours(hours: number): number {
+  const inOne = hours < 1 ? 60 : hours < 72 ? 10 : 10 / 24
+  return Math.floor(hours * inOne + 1e-9) / inOne
 }
 
 /** As much of a list of routes as tells how sure it is. */

@@ -36,12 +36,15 @@ import { capital, listed, sentence } from './words.ts'
 /**
  * The whole plan as text that can be read on a terminal and printed on a line printer: the seven answers, the steps with their charges, the
  * shopping list, the hazards, the days and the caution block. Prose is broken at 100 characters; a table may be wider.
+ *
+ * @param choice how the ways taken stand among those that were looked for, as sentences
  */
-export function planText(library: Library, plan: Plan, evaluation: Evaluation): string {
+export function planText(library: Library, plan: Plan, evaluation: Evaluation, choice: readonly string[] = []): string {
   const parts = [
     title(plan),
     answers(library, plan, evaluation),
     goalLines(library, plan, evaluation),
+    choice.length === 0 ? [] : [heading('The choice of ways'), ...choice.flatMap(text => wrapped(text, '  '))],
     steps(library, plan, evaluation),
     shopping(library, plan, evaluation),
     hazards(library, evaluation),

@@ -8,7 +8,8 @@ import { trustOfPlan } from '../../core/report/trust-words.ts'
 import { openWorkshop, type Workshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { type Chosen, cheapestOptions, cheapestPlan, chosenWords, limitsFrom, wantsCheapest } from '../planning/cheapest.ts'
-import { choosingFrom } from '../planning/choosing.ts'
+import { choicesOf, choiceTexts } from '../planning/choice.ts'
+import { choosingFrom, choosingGiven } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { gentlestWords } from '../planning/gentlest.ts'
 import { goalFrom, goalOfPair } from '../planning/goal-text.ts'
@@ -83,8 +84,11 @@ export const plan: Command = {
     const asked = shelve.length === 0 ? found : { ...found, plan: withShelved(workshop, found.plan, shelve) }
     const limit = given.text('basket-limit') === undefined ? undefined : given.whole('basket-limit', 0, 1_000_000_000, 0)
     const evaluation = await evaluatePlan(workshop, asked.plan, limit)
+    const choosing = choosingGiven(asked.plan, given)
+    const choice = await choicesOf(workshop, asked.plan, choosing)
+    const choiceTold = choiceTexts(workshop, asked.plan, choice)
     for (const path of [given.text('print')].filter(p => p !== undefined)) {
-      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today, asked.changes))
+      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today, asked.changes, choiceTold))
       terminal.err(`Wrote ${path}.\n`)
     }
     const save = given.text('save')
@@ -99,11 +103,11 @@ export const plan: Command = {
         trust: trustOfPlan(workshop.library, asked.plan, evaluation),
       }
       const chosen = asked.chosen === undefined ? {} : { chosen: asked.chosen }
-      terminal.out(`${JSON.stringify({ ...evaluation, ...under, ...chosen, changes: asked.changes }, null, 2)}\n`)
+      terminal.out(`${JSON.stringify({ ...evaluation, ...under, ...chosen, choice, changes: asked.changes }, null, 2)}\n`)
     } else {
       if (asked.note !== null) terminal.out(`${asked.note}\n\n`)
       for (const change of asked.changes) terminal.out(`${paragraph(change)}\n`)
-      terminal.out(planText(workshop.library, asked.plan, evaluation))
+      terminal.out(planText(workshop.library, asked.plan, evaluation, choiceTold))
     }
     return 0
   },

@@ -1,4 +1,6 @@
 import { type Axis, axes, type ChoosingOptions } from '../../core/choose/query.ts'
+import { type Choosing, firstChoosing } from '../../core/plan/choosing.ts'
+import type { Plan } from '../../core/plan/plan.ts'
 import { nearest } from '../../core/problem/nearest.ts'
 import { badOption, type Given } from '../commands/command.ts'
 
@@ -29,3 +31,12 @@ export function choosingFrom(given: Given): ChoosingOptions {
     make: given.texts('make'),
   }
 }
+
+/** How the ways of a plan were looked for: as the command line says, or as the plan itself does where it came out of a file. */
+export function choosingGiven(plan: Plan, given: Given): Choosing {
+  const { maxSteps = null, ...options } = choosingFrom(given)
+  return plan.choosing ?? { ...firstChoosing, ...withoutUndefined(options), maxSteps }
+}
+
+const withoutUndefined = (options: Omit<ChoosingOptions, 'maxSteps'>): Partial<Choosing> =>
+  Object.fromEntries(Object.entries(options).filter(([, value]) => value !== undefined))

@@ -12,6 +12,7 @@ import type { Workshop } from '../library/workshop.ts'
  *
  * @param today ISO date
  * @param changes  what became of the library since the plan was saved
+ * @param choice   how the ways taken stand among those that were looked for, as sentences
  * @throws Refusal for any other ending, and for a calendar of a plan without dates
  */
 export async function printed(
@@ -21,16 +22,17 @@ export async function printed(
   evaluation: Evaluation,
   today: string,
   changes: readonly Problem[] = [],
+  choice: readonly string[] = [],
 ): Promise<string> {
   const { library } = workshop
   const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
-  if (ending === '.txt') return [...changes.map(paragraph), planText(library, plan, evaluation)].join('\n')
+  if (ending === '.txt') return [...changes.map(paragraph), planText(library, plan, evaluation, choice)].join('\n')
   if (ending === '.csv') return planCsv(library, plan, evaluation)
   if (ending === '.ics') return calendar(path, workshop, plan, evaluation, today)
   if (ending === '.html') {
     // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
     const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('./drawings.ts')])
-    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today, libraryChanges: changes })
+    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today, libraryChanges: changes, choice })
   }
   throw badOption(
     '--print',

@@ -22,6 +22,8 @@ export interface PackInput {
   readonly today: string
   readonly version?: number
   readonly reach?: Reach
+  /** How the ways taken stand among those that were looked for, as sentences. */
+  readonly choice?: readonly string[]
   /** What became of the library since the plan was saved. */
   readonly libraryChanges?: readonly Problem[]
 }

@@ -45,6 +45,11 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
       {[startSentence(library, evaluation), ...evaluation.goals.map(goal => named(nameOf(goal.target), groupsSentence(goal)))].map(
         text => text !== null && <p key={text}>{text}</p>,
       )}
+      {(props.choice ?? []).map(text => (
+        <p class="s" key={text}>
+          <Name text={text} />
+        </p>
+      ))}
       <Timetable {...props} />
       {evaluation.notes.map(note => (
         <p class="note" key={note.code + note.where.join()}>

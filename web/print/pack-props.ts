@@ -20,6 +20,8 @@ export interface PackProps {
   readonly changed?: { readonly since: number; readonly what: readonly string[] }
   /** What became of the library since the plan was saved. */
   readonly libraryChanges?: readonly Problem[]
+  /** How the ways taken stand among those that were looked for, as sentences; absent where nobody looked. */
+  readonly choice?: readonly string[]
   /** What else the start can become, where that was asked. */
   readonly reach?: Reach
   /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */

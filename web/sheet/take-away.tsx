@@ -6,6 +6,7 @@ import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { saved } from '../state/saving.ts'
 import { plan, sheet } from '../state/store.ts'
+import { choicesTold } from './choice-told.ts'
 
 /** The plan as files for other programs: itself, a table, plain text, a calendar. */
 export function TakeAway() {
@@ -23,7 +24,7 @@ export function TakeAway() {
       <Take name="waybench-plan.csv" type="text/csv" text={() => planCsv(library, of, evaluation)}>
         a table
       </Take>
-      <Take name="waybench-plan.txt" type="text/plain" text={() => planText(library, of, evaluation)}>
+      <Take name="waybench-plan.txt" type="text/plain" text={() => planText(library, of, evaluation, choicesTold())}>
         plain text
       </Take>
       {calendar !== null && (

@@ -94,7 +94,7 @@ describe('a search of many long routes', () => {
     expect(done.routes.length).toBeGreaterThanOrEqual(5)
     expect(done.routes.length).toBeLessThan(1000)
     expect(done.bound).toBeGreaterThanOrEqual(done.routes.at(-1)!.value - 1e-9)
-    const again = await app.inject({ method: 'DELETE', url: `/api/v1/routes/stream/${(lines[0] as { search: string }).search}` })
+    const again = await app.inject({ method: 'DELETE', url: `/api/v1/routes/stream/${(lines[0] as unknown as { search: string }).search}` })
     expect(again.statusCode).toBe(404)
   })
 })
