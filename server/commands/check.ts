@@ -1,3 +1,4 @@
+import { differences, type RecordDifference } from '../../core/library/differences.ts'
 import { loadLibrary } from '../../core/library/load.ts'
 import { trusts } from '../../core/library/trust.ts'
 import { weakSpots } from '../../core/library/weak-spots.ts'
@@ -5,18 +6,23 @@ import { parseJson } from '../../core/problem/json.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
 import { bundledTables, keysOf } from '../library/bundled.ts'
 import { openLibrary } from '../library/open.ts'
-import { openWorkshop } from '../library/workshop.ts'
+import type { Workshop } from '../library/workshop.ts'
 import { planFileProblems } from '../planning/plan-file.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { Refusal } from '../refusal.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
 import { storeIn } from './data-folder.ts'
+import { laid, ownRecords, workshopFor } from './workshop-for.ts'
 
 export const check: Command = {
   name: 'check',
   summary: 'validates library or plan files, one line a finding',
-  usage: 'FILE ... [--weak [--trust WORD] [--data DIR]]',
+  usage: 'FILE ... [--over] [--weak [--trust WORD] [--data DIR]]',
   options: {
+    over: {
+      type: 'boolean',
+      help: "takes the files for the lab's own records over the library (--library, --own), and tells what they add and what they stand in place of",
+    },
     weak: {
       type: 'boolean',
       help: 'where the libraries are weak: yields on one source or remembered, hazards unknown, no density; "bundled" names the bundled one',
@@ -27,7 +33,8 @@ export const check: Command = {
   positionals: { least: 1, most: Number.POSITIVE_INFINITY, what: 'files' },
   async run(given, terminal) {
     if (given.on('weak')) return weak(given, terminal)
-    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const workshop = await workshopFor(given)
+    if (given.on('over')) return over(workshop, given, terminal)
     const tables = keysOf(bundledTables())
     const errors: Problem[] = []
     const warnings: Problem[] = []
@@ -57,6 +64,33 @@ export const check: Command = {
     return errors.length > 0 ? 2 : 0
   },
 }
+
+/** What the named files would do as own records, one line a record; what keeps them from it is refused. */
+function over(workshop: Workshop, given: Given, terminal: Terminal): number {
+  const records = ownRecords(given.words, workshop)
+  const { warnings } = laid(workshop, records.materials, records.transformations)
+  const rows = differences(workshop.library, { materials: [], transformations: [] }, records)
+  const news = warnings.filter(warning => !workshop.warnings.includes(warning))
+  if (given.on('json')) terminal.out(`${JSON.stringify({ rows, warnings: news }, null, 2)}\n`)
+  else {
+    for (const row of rows) terminal.out(`${changeWords[row.change]}: ${row.name} (${row.id})${fieldsText(row)}\n`)
+    for (const warning of news) terminal.out(`warning: ${paragraph(warning)}\n`)
+  }
+  return 0
+}
+
+const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
+  added: 'added',
+  overrides: 'in place of the one beneath',
+  changed: 'changed',
+  same: 'the same',
+  removed: 'taken out',
+}
+
+const fieldsText = ({ fields }: RecordDifference): string =>
+  fields.length === 0
+    ? ''
+    : `: ${fields.map(({ key, before, now }) => `${key} ${JSON.stringify(before) ?? 'not stated'} -> ${JSON.stringify(now) ?? 'not stated'}`).join('; ')}`
 
 /** Where the named libraries are weak, one line a finding; nothing of it is wrong. */
 function weak(given: Given, terminal: Terminal): number {

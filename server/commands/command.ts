@@ -89,6 +89,12 @@ export const commonOptions: Readonly<Record<string, Option>> = {
     value: 'FILE',
     help: 'library file in place of the bundled one; repeatable; "bundled" names that',
   },
+  own: {
+    type: 'string',
+    multiple: true,
+    value: 'FILE',
+    help: "the lab's own records over the library: a file (JSON, CSV, TSV, SDF) or the data folder of waybench serve; one with the id of a record beneath stands in its place; repeatable",
+  },
   lists: {
     type: 'string',
     multiple: true,

@@ -1,8 +1,8 @@
 import { libraryFileOf } from '../../core/library/print.ts'
 import { didYouMean } from '../../core/problem/nearest.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import { chargesWritten, type Form, forms, notHeld, writtenAs } from '../library/written-as.ts'
 import { badOption, type Command } from './command.ts'
+import { workshopFor } from './workshop-for.ts'
 
 export const library: Command = {
   name: 'library',
@@ -17,7 +17,7 @@ export const library: Command = {
     charges: { type: 'string', value: 'ID', help: 'the charges of one transformation as a table, csv (default) or tsv' },
   },
   async run(given, terminal) {
-    const { library, names } = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const { library, names } = await workshopFor(given)
     const id = given.text('charges')
     const named = given.text('form')
     const allowed: readonly Form[] = id === undefined ? forms : ['csv', 'tsv']

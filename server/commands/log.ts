@@ -7,12 +7,12 @@ import { paragraph } from '../../core/problem/problem.ts'
 import { shareFraction } from '../../core/quantity/convert.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { massText, percentText } from '../../core/quantity/print.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { nextEdition } from '../planning/edition.ts'
 import { planIn, workshopOf } from '../planning/plan-file.ts'
 import { Refusal } from '../refusal.ts'
 import { badOption, type Command, type Given } from './command.ts'
+import { workshopFor } from './workshop-for.ts'
 
 export const log: Command = {
   name: 'log',
@@ -36,7 +36,7 @@ export const log: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const workshop = await workshopFor(given)
     const opened = await planIn(workshop, file, terminal)
     const { plan, changes } = opened
     const { library } = workshopOf(workshop, opened)

@@ -5,7 +5,7 @@ import { paragraph } from '../../core/problem/problem.ts'
 import { leftOversOf, solventsOf } from '../../core/report/shopping-notes.ts'
 import { planText } from '../../core/report/text.ts'
 import { trustOfPlan } from '../../core/report/trust-words.ts'
-import { openWorkshop, type Workshop } from '../library/workshop.ts'
+import type { Workshop } from '../library/workshop.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { type Chosen, cheapestOptions, cheapestPlan, chosenWords, limitsFrom, wantsCheapest } from '../planning/cheapest.ts'
 import { choicesOf, choiceTexts } from '../planning/choice.ts'
@@ -20,6 +20,7 @@ import { planOf } from '../planning/request.ts'
 import { withShelved } from '../planning/shelving.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
+import { workshopFor } from './workshop-for.ts'
 
 export const plan: Command = {
   name: 'plan',
@@ -71,7 +72,7 @@ export const plan: Command = {
   },
   positionals: { least: 0, most: 1, what: 'files' },
   async run(given, terminal) {
-    const opened = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const opened = await workshopFor(given)
     const file = given.words[0]
     const found = await sinceEarlier(
       opened,

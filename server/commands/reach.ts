@@ -1,9 +1,9 @@
-import { openWorkshop } from '../library/workshop.ts'
 import { sideFiles } from '../planning/files.ts'
 import { reachFrom } from '../planning/reaching.ts'
 import type { Command } from './command.ts'
 import { progressOn } from './progress.ts'
 import { table } from './table.ts'
+import { workshopFor } from './workshop-for.ts'
 
 export const reach: Command = {
   name: 'reach',
@@ -21,7 +21,7 @@ export const reach: Command = {
   async run(given, terminal) {
     const from = given.need('from', 'What can it become? asks about something.')
     const maxSteps = given.text('max-steps') === undefined ? undefined : given.whole('max-steps', 1, 1000, 1)
-    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const workshop = await workshopFor(given)
     const { settings } = await sideFiles(given, terminal)
     const rows = await reachFrom(workshop, { from, maxSteps, settings }, undefined, progressOn(terminal, 'compounds'))
     if (given.on('json')) terminal.out(`${JSON.stringify({ reach: rows }, null, 2)}\n`)

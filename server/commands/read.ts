@@ -1,9 +1,9 @@
 import { paragraph } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import type { Command } from './command.ts'
 import { table } from './table.ts'
+import { workshopFor } from './workshop-for.ts'
 
 export const read: Command = {
   name: 'read',
@@ -14,7 +14,7 @@ export const read: Command = {
   async run(given, terminal) {
     const file = given.words[0]!
     const text = file === '-' ? await terminal.readInput() : await terminal.readFile(file)
-    const { library, names, toolkit } = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const { library, names, toolkit } = await workshopFor(given)
     const {
       balanced,
       reactants: _reactants,

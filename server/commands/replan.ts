@@ -6,13 +6,13 @@ import { paragraph } from '../../core/problem/problem.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import { nextEdition } from '../planning/edition.ts'
 import { planIn, workshopOf } from '../planning/plan-file.ts'
 import { listRoutes } from '../planning/request.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
+import { workshopFor } from './workshop-for.ts'
 
 const words: Readonly<Record<Way['way'], string>> = {
   'scale-down': 'Scale down',
@@ -33,7 +33,7 @@ export const replan: Command = {
   positionals: { least: 1, most: 1, what: 'plan files' },
   async run(given, terminal) {
     const file = given.words[0]!
-    const beneath = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const beneath = await workshopFor(given)
     const opened = await planIn(beneath, file, terminal)
     const { plan, changes } = opened
     const workshop = workshopOf(beneath, opened)

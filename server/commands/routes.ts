@@ -1,7 +1,6 @@
 import { type Axis, axes } from '../../core/choose/query.ts'
 import { type RouteRows, routeList } from '../../core/choose/route-list.ts'
 import type { RouteRow } from '../../core/choose/route-row.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import { choosingFrom } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { routesInput, rowsIn } from '../planning/request.ts'
@@ -10,6 +9,7 @@ import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given } from './command.ts'
 import { progressOn } from './progress.ts'
 import { hazardWords } from './words.ts'
+import { workshopFor } from './workshop-for.ts'
 
 export const routes: Command = {
   name: 'routes',
@@ -38,7 +38,7 @@ export const routes: Command = {
     const count = given.whole('count', 1, 100_000, 10)
     const choosing = choosingFrom(given)
     const side = await sideFiles(given, terminal)
-    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const workshop = await workshopFor(given)
     const query = { ...choosing, from, to, count, ...comparing(given) }
     const rows = rowsIn(workshop, await searched(routeList(routesInput(workshop, query, side)), undefined, progressOn(terminal, 'routes')))
     if (given.on('json')) {

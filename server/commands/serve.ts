@@ -3,10 +3,10 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildApp } from '../app.ts'
 import { defaultConfig } from '../config.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import { warmUp } from '../planning/warm-up.ts'
 import { badOption, type Command } from './command.ts'
 import { storeIn } from './data-folder.ts'
+import { workshopFor } from './workshop-for.ts'
 
 /** Longer than any answer but a search takes. */
 const graceMs = 2000
@@ -23,7 +23,7 @@ export const serve: Command = {
   async run(given, terminal) {
     const port = given.whole('port', 0, 65535, defaultConfig.port)
     const host = given.text('host') ?? defaultConfig.host
-    const workshop = await openWorkshop(given.texts('library'), given.texts('lists'))
+    const workshop = await workshopFor(given)
     const store = storeIn(given.text('data') ?? defaultConfig.plansFolder)
     const pageFolder =
       defaultConfig.pageFolder !== null && existsSync(join(defaultConfig.pageFolder, 'index.html')) ? defaultConfig.pageFolder : null

@@ -2,7 +2,7 @@ import type { Library } from '../../core/library/library.ts'
 import { canonical } from '../../core/plan/canonical.ts'
 import { Refusal } from '../refusal.ts'
 import { laidOver } from './laid-over.ts'
-import type { Workshop } from './workshop.ts'
+import { type Workshop, withLayer } from './workshop.ts'
 
 /**
  * The workshop with what a plan brings along and the library does not hold: a plan made on another machine, or before a record was taken
@@ -24,11 +24,5 @@ export function withSlice(workshop: Workshop, slice: Pick<Library, 'materials' |
   if (materials.length + transformations.length === 0) return workshop
   const laid = laidOver(workshop, 'records of the plan', materials, transformations)
   if (!laid.ok) throw new Refusal(laid.problems.some(one => one.code === 'stopped') ? 'no-answer' : 'bad-input', laid.problems)
-  let traits: ReturnType<Workshop['traits']> | null = null
-  return {
-    ...workshop,
-    library: laid.value.library,
-    warnings: [...workshop.warnings, ...laid.warnings],
-    traits: () => (traits ??= new Map([...workshop.traits(), ...laid.value.traits])),
-  }
+  return withLayer(workshop, laid.value, laid.warnings)
 }

@@ -62,3 +62,20 @@ export const ambiguousNames = (): readonly AmbiguousName[] => {
   const table = bundledAmbiguousNames()
   return (Array.isArray(table) ? table : (table as { rows: unknown }).rows) as readonly AmbiguousName[]
 }
+
+/** The workshop with a layer over its library: what the layer holds stands in place of what lies beneath, which is not written. */
+export function withLayer(
+  beneath: Workshop,
+  layer: { readonly library: Library; readonly traits: ReadonlyMap<string, Traits> },
+  warnings: readonly Problem[],
+): Workshop {
+  let traits: ReadonlyMap<string, Traits> | null = null
+  let names: NameIndex | null = null
+  return {
+    ...beneath,
+    library: layer.library,
+    warnings: [...beneath.warnings, ...warnings],
+    traits: () => (traits ??= new Map([...beneath.traits(), ...layer.traits])),
+    names: () => (names ??= new NameIndex(layer.library.materials, ambiguousNames(), beneath.toolkit)),
+  }
+}

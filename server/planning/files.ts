@@ -6,8 +6,8 @@ import { schemaProblems } from '../../core/problem/schema.ts'
 import { type PacksFile, packsFileSchema } from '../../core/shopping/packs.ts'
 import { type ShelfItem, shelfFileSchema } from '../../core/shopping/shelf.ts'
 import type { Given, Terminal } from '../commands/command.ts'
+import { workshopFor } from '../commands/workshop-for.ts'
 import { demoParts } from '../library/demo.ts'
-import { openWorkshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { isCsv, packsOfCsv, shelfOfCsv } from './csv-files.ts'
 
@@ -33,7 +33,7 @@ export interface SideFiles {
  */
 export async function sideFiles(given: Given, terminal: Terminal): Promise<SideFiles> {
   // Only a table names its materials as people do, and needs a library to read them.
-  const library = async () => (await openWorkshop(given.texts('library'))).library
+  const library = async () => (await workshopFor(given)).library
   const shelf = given.text('shelf')
   const packs = given.text('packs')
   const settings = given.text('settings')

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { bundled } from '../../../server/library/bundled.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
@@ -62,6 +65,59 @@ describe('the command line on own records', () => {
     expect([...kinds].sort()).toEqual(['estimated times', 'hazards unknown', 'no density', 'remembered yield', 'single-source yield'])
     for (const spot of json.weak) expect(spot.cure).not.toBe('')
     expect((await waybench(['check', 'bundled', '--weak'])).out).toMatch(/weak spots; what was never run here is told with --data/)
+  })
+
+  it("lays the lab's own records over the library, from a file or a data folder, and leaves what is beneath", async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'waybench-layer-'))
+    try {
+      const { lophine } = Object.fromEntries(bundled().library.transformations)
+      const mine = {
+        ...lophine,
+        yieldPercent: { low: 10, typical: 20, high: 30 },
+        sources: [{ citation: 'own bench, page 3', for: 'yield', checked: true }, ...lophine!.sources],
+      }
+      const file = join(folder, 'mine.json')
+      const { materials, transformations } = JSON.parse(own)
+      writeFileSync(
+        file,
+        JSON.stringify({ format: 'waybench-library', version: 1, title: 'mine', materials, transformations: [...transformations, mine] }),
+      )
+      const yieldOf = async (...words: string[]): Promise<number> =>
+        (await waybenchJson(['plan', '--from', 'benzil', '--to', 'lophine', '--have', '5 g', '--steps', 'lophine', ...words])).json.steps[0]
+          .yieldFraction.typical
+      const beneath = await yieldOf()
+      expect(beneath).toBeCloseTo(lophine!.yieldPercent.typical / 100, 9)
+      expect(await yieldOf('--own', file)).toBeCloseTo(0.2, 9)
+      expect(await yieldOf()).toBe(beneath)
+      // What is new leads on from what the library holds.
+      const routes = await waybenchJson(['routes', '--from', 'own-bromobenzil', '--to', 'own-quinoxaline', '--own', file])
+      expect(routes.json.routes[0].steps).toEqual(['own-step'])
+      const checked = await waybenchJson(['check', file, '--over'])
+      expect(checked.json.rows.map((row: { id: string; change: string }) => `${row.id} ${row.change}`)).toEqual([
+        'own-bromobenzil added',
+        'own-quinoxaline added',
+        'lophine overrides',
+        'own-step added',
+      ])
+      expect((await waybench(['check', file, '--over'])).out).toMatch(/in place of the one beneath: .*yieldPercent .*"typical":20/)
+      // Saved through the page, and read by the command line out of its folder.
+      const { testApp } = await import('../../support/app.ts')
+      const data = join(folder, 'data')
+      const app = await testApp(data)
+      const saved = await app.inject({ method: 'POST', url: '/api/v1/own-library', payload: { onVersion: 0, transformations: [mine] } })
+      expect(saved.statusCode).toBe(201)
+      await app.close()
+      expect(await yieldOf('--own', data)).toBeCloseTo(0.2, 9)
+      // A stop is one by this door too.
+      const agent = { ...materials[0], id: 'own-agent', name: 'own agent', formula: 'C4H8Cl2S', smiles: 'ClCCSCCCl' }
+      writeFileSync(
+        file,
+        JSON.stringify({ format: 'waybench-library', version: 1, title: 'mine', materials: [agent], transformations: [] }),
+      )
+      expect((await waybench(['reach', '--from', 'benzoin', '--own', file])).code).toBe(1)
+    } finally {
+      rmSync(folder, { recursive: true, force: true })
+    }
   })
 
   it('filters weak spots by how sure they are', async () => {
