@@ -8,7 +8,7 @@ import { keepPrinted, lastPrinted } from './state/last-printed.ts'
 import { changedSince } from './state/opening.ts'
 import { facts, reach } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
-import { saved } from './state/saving.ts'
+import { save, saved, savingState } from './state/saving.ts'
 import { goalLookedAt } from './state/view.ts'
 
 /** What would be printed now; null where nothing is planned. */
@@ -17,7 +17,8 @@ function packNow(): PackProps | null {
   if (evaluation === null || plan === null) return null
   const { library, depictions } = facts.peek()
   const found = reach.peek().answer?.reach ?? []
-  const version = saved.peek()?.version
+  // A number stands for what is saved under it, and for nothing that was changed since.
+  const version = savingState.peek() === 'clean' ? saved.peek()?.version : undefined
   const id = saved.peek()?.id
   const before = id === undefined ? null : lastPrinted(id)
   const reachTold = found.length === 0 ? undefined : { compounds: found.length, steps: Math.max(...found.map(row => row.steps ?? 0)) }
@@ -61,7 +62,7 @@ export function watchPrinting(): void {
   addEventListener('afterprint', () => {
     const now = saved.peek()
     const { plan } = standing.peek()
-    if (now !== null && plan !== null) keepPrinted(now.id, { version: now.version, plan })
+    if (now !== null && plan !== null && savingState.peek() === 'clean') keepPrinted(now.id, { version: now.version, plan })
   })
   effect(() => {
     if (standing.value.evaluation !== null) bringPrint().catch(() => (ready = null))
@@ -71,6 +72,7 @@ export function watchPrinting(): void {
 /** Prints the pack: the browser's own dialog over the print layout. */
 export async function printPack(): Promise<void> {
   await bringPrint()
+  if (savingState.peek() === 'kept') await save()
   await document.fonts.ready
   window.print()
 }

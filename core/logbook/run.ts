@@ -25,11 +25,12 @@ export interface RunNote {
 
 /** A thousand tonnes, as the plan file allows: beyond it the digits or the unit are wrong. */
 const mostG = 1e9
+const mostBatch = 10_000
 
 /**
  * The plan with one more entry in its log. Nothing is edited: a correction is a new entry that names the one it replaces.
  *
- * @returns Problems: log-step-unknown, log-number (a mass, loss, purity or melting range that cannot be), log-date, log-replaces (an entry that is not
+ * @returns Problems: log-step-unknown, log-number (a mass, loss, purity, batch or melting range that cannot be), log-date, log-replaces (an entry that is not
  * there, stands no longer, or belongs to another step)
  */
 export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Plan> {
@@ -99,6 +100,15 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
       'Give the lower figure first, as in 94-95.',
     )
   }
+  if (run.batch !== undefined && !(Number.isInteger(run.batch) && run.batch >= 1 && run.batch <= mostBatch)) {
+    fault(
+      'log-number',
+      'batch',
+      `${run.batch} is no number of a batch.`,
+      'Entries of one batch are one run, as a second crop is.',
+      'Give a whole number from 1 on, or leave it out for the next batch.',
+    )
+  }
   const date = run.date ?? null
   if (date !== null && !/^\d{4}-\d{2}-\d{2}$/.test(date)) {
     fault('log-date', 'date', `"${date}" is no date.`, 'Runs are listed by date.', 'Write it as 2026-12-03.')
@@ -136,7 +146,7 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
 }
 
 /** The first batch without an entry that stands. */
-function nextBatch(log: readonly LogEntry[], step: string): number {
+export function nextBatch(log: readonly LogEntry[], step: string): number {
   const taken = new Set(standing(log).flatMap(e => (e.step === step ? [e.batch] : [])))
   let batch = 1
   while (taken.has(batch)) batch++

@@ -1,19 +1,29 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { molarMassOf } from '../../core/chemistry/formula.ts'
+import { massText } from '../../core/quantity/print.ts'
+import { demoParts } from '../../server/library/demo.ts'
 import { launchBrowser } from '../support/browser.ts'
-import { answer, opened, question, words } from '../support/page.ts'
+import { answer, clean, opened, question, words } from '../support/page.ts'
+import { pdfPages } from '../support/pdf-text.ts'
 import { type Served, served } from '../support/served.ts'
+import { waybenchJson } from '../support/terminal.ts'
 
+const folder = mkdtempSync(join(tmpdir(), 'waybench-log-'))
 let browser: Browser
 let server: Served
 beforeAll(async () => {
   browser = await launchBrowser()
-  server = await served(':memory:')
+  server = await served(folder)
 })
 afterAll(async () => {
   await browser?.close()
   await server?.close()
+  rmSync(folder, { recursive: true, force: true })
 })
 
 it('a poor run moves goal, shopping and dates, and shows four ways on', async () => {
@@ -21,6 +31,12 @@ it('a poor run moves goal, shopping and dates, and shows four ways on', async ()
   await page.getByText('Benzoin downstream').first().click()
   await expect.poll(() => answer(page, /What do I need/), { timeout: 30_000 }).toMatch(/€.*done \d/)
   const before = { amount: await answer(page, /How much/), need: await answer(page, /What do I need/) }
+
+  // On paper once, so that the next print can tell what changed.
+  await expect.poll(() => page.url(), { timeout: 15_000 }).toMatch(/[?&]plan=/)
+  const print = async () => clean((await pdfPages(await page.pdf({ format: 'A4' }))).map(one => one.text).join(' '))
+  await expect.poll(print, { timeout: 30_000, interval: 1000 }).toMatch(/version 1 /)
+  expect(await print()).not.toMatch(/changed since version/)
 
   const log = await question(page, /What happened/)
   await log.getByLabel(/^Weighed/).fill('18.0 g')
@@ -47,6 +63,83 @@ it('a poor run moves goal, shopping and dates, and shows four ways on', async ()
   await expect.poll(() => words(amount)).toMatch(/at typical yields \d/)
   const told = Number(/at typical yields (\d+\.\d+) g/.exec(await words(amount))?.[1])
   expect(told).toBeCloseTo(dienone, 2)
+
+  // The print says which version it is and what changed since the one on the shelf.
+  await expect
+    .poll(print, { timeout: 30_000, interval: 1000 })
+    .toMatch(/Version \d+; changed since version \d+: Logged: benzil, 18\.0 g weighed\./)
+
+  // A correction, damp and with all that was noted: the first entry stays and is marked.
+  await question(page, /What happened/)
+  for (const [label, text] of [
+    [/^Weighed/, '20.0 g'],
+    [/^Still to lose/, '5'],
+    [/^Assay/, '98'],
+    [/^Melting/, '93–95'],
+    [/^Remark/, 'dried again'],
+  ] as const)
+    await log.getByLabel(label).fill(text)
+  await log.getByLabel('Corrects').selectOption({ index: 1 })
+  await log.getByRole('button', { name: 'Log this run' }).click()
+  await expect
+    .poll(() => words(log), { timeout: 20_000 })
+    .toMatch(/Corrected below[\s\S]*damp, 5 % to lose, assay 98\.0 %, m\.p\. 93–95 °C, dried again/)
+  const [file] = await Promise.all([page.waitForEvent('download'), log.getByRole('button', { name: /the log, corrections/ }).click()])
+  const rows = (await readFile(await file.path(), 'utf8')).trim().split('\r\n')
+  expect(rows.map(row => row.split(',')[0])).toEqual(['run', 'run-1', 'run-2'])
+
+  // It is there again after a restart, from the server alone.
+  const address = new URL(page.url())
+  const kept = async () => (await fetch(`${server.url}/api/v1/plans/${address.searchParams.get('plan')}`)).json()
+  await expect.poll(async () => (await kept()).plan.log.length, { timeout: 15_000 }).toBe(2)
+  await server.close()
+  server = await served(folder)
+  const again = await opened(browser, `${server.url}${address.pathname}${address.search}`)
+  await expect.poll(() => answer(again, /What happened/), { timeout: 30_000 }).toMatch(/18\.6 g, 78 % of theory/)
+  await again.close()
+  expect(page.faults).toEqual([])
+  await page.close()
+})
+
+/** The workshop with whole days, so that a step of eight hours has its day. */
+const wholeDays = { ...demoParts().settings, windows: [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: '08:00', hours: 11 })) }
+
+it.each([
+  ['an isolation', ['--from', 'cinnamon-bark', '--to', 'cinnamyl-alcohol', '--have', '200 g'], /1\.4 g per 100 g/],
+  ['a polymer', ['--from', 'castor-oil', '--to', 'nylon-6-10', '--have', '50 g'], /per repeat unit/],
+  ['a two-product step', ['--from', 'corn-cobs', '--to', 'furfuryl-alcohol', '--have', '300 g'], /2-furoic acid/],
+])('a route with %s says on the sheet and on paper what the command line says, and a poor run moves it', async (_, way, own) => {
+  const files = new Map([['bench.json', JSON.stringify(wholeDays)]])
+  const options = ['--settings', 'bench.json', '--packs', 'demo', '--shelf', 'demo', '--save', 'plan.json']
+  const { json } = await waybenchJson(['plan', ...way, ...options], files)
+  const page = await opened(browser, server.url)
+  const upload = { name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(files.get('plan.json')!) }
+  await page.getByLabel('Open a plan file').setInputFiles(upload)
+  const goal = json.goals[0]
+  await expect.poll(() => answer(page, /How much/), { timeout: 30_000 }).toContain(clean(massText(goal.medianG)))
+  const amount = await question(page, /How much/)
+  const told = await words(amount)
+  expect(told).toContain(`${massText(goal.p10G).split(/\s/)[0]}–${massText(goal.p90G).split(/\s/)[0]}`)
+  expect(told).toContain(`first attempts ${clean(massText(goal.otherHandG))}`)
+  expect(told).toMatch(own)
+  await amount.locator('summary', { hasText: 'Mass metrics' }).click()
+  for (const name of ['E-factor', 'EcoScale', 'Atom economy']) expect((await words(amount)).toLowerCase()).toContain(name.toLowerCase())
+  await expect.poll(() => answer(page, /What do I need/), { timeout: 30_000 }).toMatch(/done \d/)
+  const before = { amount: await answer(page, /How much/), need: await answer(page, /What do I need/) }
+
+  const log = await question(page, /What happened/)
+  const first = json.steps[0]
+  for (let batch = 0; batch < first.batches; batch++) {
+    await log.getByLabel(/^Weighed/).fill(`${(first.expectedG / first.batches / 2).toFixed(2)} g`)
+    await log.getByRole('button', { name: 'Log this run' }).click()
+    await expect.poll(() => log.locator('tbody tr th').count()).toBe(batch + 1)
+  }
+  await expect.poll(() => answer(page, /How much/), { timeout: 20_000 }).not.toBe(before.amount)
+  await expect.poll(() => answer(page, /What do I need/), { timeout: 20_000 }).not.toBe(before.need)
+  await expect.poll(() => words(log), { timeout: 30_000 }).toMatch(/Scale down[\s\S]*Top up[\s\S]*Repeat the step[\s\S]*Change route/)
+  const paper = clean((await pdfPages(await page.pdf({ format: 'A4' }))).map(one => one.text).join(' '))
+  for (const step of json.steps) expect(paper).toContain(`Step ${step.number}`)
+  expect(paper).toMatch(own)
   expect(page.faults).toEqual([])
   await page.close()
 })

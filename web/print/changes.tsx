@@ -13,10 +13,10 @@ export function Changes({ plan, version, changed, libraryChanges = [] }: PackPro
   const further = libraryChanges.length - mostPrinted
   return (
     <>
-      {number !== undefined && told !== undefined && told.what.length > 0 && (
+      {told !== undefined && told.what.length > 0 && (
         <p class="note">
           <b>
-            Version {number}; changed since version {told.since}:
+            {number === undefined ? 'Not saved under a number yet' : `Version ${number}`}; changed since version {told.since}:
           </b>{' '}
           {told.what.join(' ')} Throw away the older print.
         </p>

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { withRun } from '../../core/logbook/run.ts'
+import { nextBatch, withRun } from '../../core/logbook/run.ts'
 import { standing as entriesThatStand } from '../../core/plan/logged.ts'
 import { byNumber } from '../../core/plan/merged-steps.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -13,7 +13,7 @@ import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 
-const blank = { charged: '', weighed: '', damp: '', purity: '', melting: '', date: '', note: '', corrects: '', failed: false }
+const blank = { charged: '', weighed: '', damp: '', purity: '', melting: '', batch: '', date: '', note: '', corrects: '', failed: false }
 
 /** "94-95", or one figure; what cannot be read comes back as no range, which the log refuses with its reason. */
 function meltingOf(text: string): readonly [number, number] | null {
@@ -56,6 +56,7 @@ export function NewRun() {
       dampPercent: damp?.ok ? inBase(damp.value) * 100 : 0,
       purity: purity?.ok ? inBase(purity.value) : null,
       meltingC: meltingOf(written.melting),
+      ...(written.batch.trim() === '' ? {} : { batch: Number(written.batch) }),
       date: written.date === '' ? null : written.date,
       failed: written.failed,
       note: written.note.trim(),
@@ -121,6 +122,16 @@ export function NewRun() {
       <label class="line">
         <span>Melting range, °C</span>
         <input class="blank" value={written.melting} placeholder="94–95" onInput={event => write({ melting: event.currentTarget.value })} />
+      </label>
+      <label class="line">
+        <span>Batch</span>
+        <input
+          class="blank"
+          inputMode="numeric"
+          value={written.batch}
+          placeholder={`${nextBatch(plan.value.log, chosen.transformation)}`}
+          onInput={event => write({ batch: event.currentTarget.value })}
+        />
       </label>
       <label class="line">
         <span>Day</span>

@@ -69,6 +69,17 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
             </td>
           </tr>
           <WorkingRow name={made} span={4} />
+          {step.coProducts.map(({ compound, expectedG }) => (
+            <tr key={compound}>
+              <th scope="row" class="plain">
+                <Name text={nameOf(compound)} />
+                <span class="soft s">, second product, to the shelf</span>
+              </th>
+              <td class="n" colSpan={3}>
+                {massText(expectedG)} <span class="soft s">at typical yields</span>
+              </td>
+            </tr>
+          ))}
           <StepYield step={step} />
           <StepTrust step={step} />
         </tbody>

@@ -52,6 +52,8 @@ describe('writing down a run', () => {
     [{ dampPercent: 100 }, ['log-number']],
     [{ purity: 1.2 }, ['log-number']],
     [{ chargedG: 0 }, ['log-number']],
+    [{ batch: 0 }, ['log-number']],
+    [{ batch: 1.5 }, ['log-number']],
     [{ date: '3 Dec' }, ['log-date']],
     [{ replaces: 'run-9' }, ['log-replaces']],
     [{ weighedG: -1, dampPercent: -3, date: 'x' }, ['log-number', 'log-number', 'log-date']],
