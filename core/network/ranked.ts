@@ -30,6 +30,8 @@ export interface SearchOptions {
 const defaultPatience = 50
 const defaultBudget = 200_000
 const defaultPlateauPatience = 2000
+/** A partial route of so many decisions takes about twice as long as the first ones. */
+const depthOfDouble = 50
 /** Nodes settled again by a repair that count as one partial route taken up: measured, both take some microseconds. */
 const workOfOnePop = 10
 /** A repair that would settle more nodes than this is not done: on networks so large it takes longer than what it spares. */
@@ -114,7 +116,8 @@ export class RouteStream {
   /** Partial routes taken up since the last route, or since one was deeper than all before: going down a long route is no drowning. */
   private sinceRoute = 0
   private deepest = 0
-  private popsAtRoute = 0
+  /** Work since the last route, a partial route the heavier the deeper it is, since it takes the longer. */
+  private stuck = 0
   private turns = 0
 
   constructor(
@@ -184,13 +187,14 @@ export class RouteStream {
       }
       this.pops++
       this.sinceRoute++
-      if (this.pops - this.popsAtRoute > this.plateauPatience && !this.queue.diving) {
+      if (this.stuck > this.plateauPatience && !this.queue.diving) {
         this.beginAgain()
         if (this.tied.length > 0) break
         continue
       }
       this.queue.take()
       const { state, rank } = this.queue
+      this.stuck += 1 + this.depth[state]! / depthOfDouble
       if (rank >= 0) this.split(state, rank)
       else if (this.open[state] === -1) {
         const route = this.finished(state)
@@ -225,7 +229,7 @@ export class RouteStream {
   private begun(): void {
     this.sinceRoute = 0
     this.deepest = 0
-    this.popsAtRoute = this.pops
+    this.stuck = 0
   }
 
   private handed(route: RankedRoute): RankedRoute {
@@ -254,12 +258,38 @@ export class RouteStream {
       if (!(value <= most) || !this.isPossible() || this.pops >= this.budget) return null
       const node = this.partial.found.open
       if (node === -1) break
-      const choice = this.mayBeBought(node) ? BUY : this.orderOf(state, node).arcs[0]
-      if (choice === undefined) return null
-      decisions.push(node, choice)
+      if (!this.downFrom(node, state, decisions)) return null
     }
     const route = this.found()
     return this.early!.has(route.arcs.join()) ? null : route
+  }
+
+  /**
+   * Decides a node for its best maker, and whatever has to be made below it and is not decided yet: all at once, for each look at a route as
+   * a whole takes as long as the route.
+   *
+   * @param decisions of the partial route that stands loaded; more are added
+   * @returns false where something has no maker
+   */
+  private downFrom(node: number, state: number, decisions: number[]): boolean {
+    const { network, mayBeLeaf, twin, start } = this.space
+    const chain = twin === null ? Number.POSITIVE_INFINITY : twin.length / 2
+    const stack = [node]
+    for (let made = stack.pop(); made !== undefined; made = stack.pop()) {
+      if (this.partial.isDecided(made)) continue
+      const choice = this.mayBeBought(made) ? BUY : this.orderOf(state, made).arcs[0]
+      if (choice === undefined) return false
+      this.partial.decide(made, choice)
+      decisions.push(made, choice)
+      if (choice === BUY) continue
+      for (let u = network.bodyStart[choice]!; u < network.bodyStart[choice + 1]!; u++) {
+        const x = network.body[u]!
+        if (mayBeLeaf[x] === 1 || x === start) continue
+        // Beside a chain nothing is decided before the chain stands, which may supply it.
+        if (x >= chain === made >= chain && !(x < chain && twin !== null && this.partial.isDecided(twin[x]!))) stack.push(x)
+      }
+    }
+    return true
   }
 
   /** Takes up a partial route: its open compound is bought, or made. */
@@ -298,7 +328,9 @@ export class RouteStream {
         const most = Math.min(mostRepaired, workOfOnePop * (this.budget - this.pops))
         overlay = this.search.repair.overlay(this.decisionsOf(ancestor), most)
         this.repaired.set(ancestor, overlay)
-        this.pops += Math.ceil(this.search.repair.work / workOfOnePop)
+        const work = Math.ceil(this.search.repair.work / workOfOnePop)
+        this.pops += work
+        this.stuck += work
       }
       if (overlay === null) continue
       this.overlay[state] = overlay

@@ -24,7 +24,7 @@ describe.each(hardNetworks())('$name', net => {
   it('gives the ten best by the longest chain, in order of value', () => {
     const weights = inForm(net.weights, 'max')
     const asked = { start: net.start, mode: 'default' as const, masked: new Uint8Array(net.network.head.length), make: [], mustPass: [] }
-    const routes = new OrderedRoutes(net.network, weights, weights, asked, net.target, { budget: 40_000 })
+    const routes = new OrderedRoutes(net.network, weights, weights, asked, net.target, { budget: 20_000 })
     const found = Array.from({ length: 10 }, () => routes.next()!)
     for (const [i, { arcs, value }] of found.entries()) {
       expect(routeValue(net.network, weights, net.start, net.target, arcs)).toBeCloseTo(value!, 9)
