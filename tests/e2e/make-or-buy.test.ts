@@ -55,3 +55,54 @@ it('diphenylacetylene for hexaphenylbenzene is bought, made from the same benzil
   expect(page.faults).toEqual([])
   await page.close()
 })
+
+it('the list of ways grows in front of the reader, can be stopped, and says at its end that these are all', async () => {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  // The server searches, over a line that carries three lines of it a second.
+  await page.route('**/api/v1/library', route => route.abort())
+  await page.addInitScript(() => {
+    const { fetch } = window
+    window.fetch = async (address, init) => {
+      const reply = await fetch(address, init)
+      if (!String(address).endsWith('/routes/stream') || !reply.ok) return reply
+      const lines = (await reply.text()).split(/(?<=\n)/)
+      const body = new ReadableStream({
+        async pull(stream) {
+          const line = lines.shift()
+          if (line === undefined) return stream.close()
+          await new Promise(resolve => setTimeout(resolve, 300))
+          stream.enqueue(new TextEncoder().encode(line))
+        },
+      })
+      return new Response(body, { status: 200 })
+    }
+  })
+  await page.goto(server.url)
+  await page.getByLabel('I have').fill('24 g benzoin')
+  await page.getByLabel('I want').fill('lophine')
+  await page.getByRole('button', { name: 'See what it can become' }).click()
+  const way = page.locator('details', { has: page.locator('summary', { hasText: /Which way/ }) }).first()
+  await way.locator('summary').first().click({ timeout: 30_000 })
+  await way.getByText(/These are all four ways/).waitFor({ timeout: 30_000 })
+  await way.getByLabel('Ranked by').selectOption('steps')
+  const seen = new Set<string>()
+  const growing = async (): Promise<string> => {
+    const text = await words(way)
+    const found = /\d ways? found, still looking/.exec(text)?.[0]
+    const columns = await way.getByRole('columnheader').count()
+    if (found !== undefined) seen.add(`${found}: ${columns - 1}`)
+    return text
+  }
+  await expect.poll(growing, { timeout: 30_000, interval: 60 }).toMatch(/Their order by steps is proven/)
+  for (const told of ['1 way found, still looking: 1', '2 ways found, still looking: 2', '3 ways found, still looking: 3'])
+    expect(seen).toContain(told)
+  const stop = way.getByRole('button', { name: 'Stop looking' })
+  expect(await stop.count()).toBe(0)
+  // Whoever has seen enough says so, and the server is told by the search's own id.
+  const told = page.waitForRequest(request => request.method() === 'DELETE')
+  await way.getByLabel('Ranked by').selectOption('elapsed')
+  await stop.click({ timeout: 10_000 })
+  expect((await told).url()).toMatch(/routes\/stream\/[0-9a-f-]{36}$/)
+  await way.getByText(/These are all four ways/).waitFor({ timeout: 10_000 })
+  await page.close()
+})

@@ -5,17 +5,19 @@ interface LookingLineProps {
   readonly looking: Looking | undefined
   /** What is looked for: "way". */
   readonly what: readonly [one: string, many: string]
+  /** What was done with so many of them. */
+  readonly done?: 'found' | 'compared'
   /** What can be said of all that is still to come, after "none left can"; null = nothing. */
   readonly bound?: string | null
   readonly onStop: () => void
 }
 
 /** How a search fares, and the way to end it: nobody waits without being told. */
-export const LookingLine = ({ looking, what: [one, many], bound = null, onStop }: LookingLineProps) =>
+export const LookingLine = ({ looking, what: [one, many], done = 'found', bound = null, onStop }: LookingLineProps) =>
   looking === undefined ? null : (
     <p class="s looking">
       <span role="status">
-        {looking.found === 0 ? `No ${one} found yet` : `${looking.found} ${looking.found === 1 ? one : many} found`}, still looking …
+        {looking.found === 0 ? `No ${one} ${done} yet` : `${looking.found} ${looking.found === 1 ? one : many} ${done}`}, still looking …
         {bound !== null && ` None that is left can ${bound}.`}
       </span>{' '}
       <button type="button" class="do s" disabled={looking.stopping} onClick={onStop}>

@@ -39,7 +39,7 @@ export function WayEnd({ target }: { readonly target: string }) {
           {stopped ? `Look on, for ${routesMore} more` : `Show ${routesMore} more`}
         </button>
       )}
-      <LookingLine looking={unbeatenTo(target).looking} what={ways} onStop={() => stopUnbeaten(target)} />
+      <LookingLine looking={unbeatenTo(target).looking} what={ways} done="compared" onStop={() => stopUnbeaten(target)} />
     </div>
   )
 }
