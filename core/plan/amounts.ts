@@ -181,7 +181,7 @@ function stepAmounts(
   const volumeOf = (charges: readonly ChargedLine[]): ReactionVolume =>
     reactionVolume(library, transformationOf(library, transformation), charges, scale)
   const asked = done ? done.leftToRun : (settings.batches[transformation] ?? runsByGroups(plan, makes))
-  const batchInput = { transformation, scale, limitingG, productG: runningG, vessels: settings.vessels, asked }
+  const batchInput = { transformation, scale, limitingG, productG: runningG, vessels: settings.vessels, asked, flags: settings.scale }
   if (input.volumes) {
     const volume = scaledVolume(input.volumes, flow, limitingG, () => volumeOf(chargesNow()))
     return { ...common, charges: [], batches: batchCount(library, { ...batchInput, volume }), ...noVolume }

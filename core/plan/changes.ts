@@ -92,6 +92,7 @@ const settingNames: Partial<Record<keyof Settings, string>> = {
   retainedSampleG: 'the retained sample',
   confidence: 'the confidence',
   batches: 'the batches asked for',
+  scale: 'when a scale is flagged',
   benchShare: "the bench's share of the variance",
   yields: 'own yields',
 }

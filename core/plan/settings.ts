@@ -41,18 +41,28 @@ export const settingsSchema = z.strictObject({
   inertGas: z.boolean().nullable().default(null),
   /** Grams of the start or of an intermediate that no goal may use. */
   keptBack: z.array(z.strictObject({ compound: idSchema, massG: z.number().nonnegative() })).default([]),
-  roomVolumeM3: z.number().positive().nullable().default(null),
+  roomVolumeM3: z.number().min(0.01).max(1e6).nullable().default(null),
   region: z.enum(['UN', 'EU', 'UK', 'US']).default('UN'),
   buyer: z.enum(['public', 'professional']).default('public'),
   /** Added to every need, as a fraction. */
   reserve: z.number().min(0).max(5).default(0.1),
   repeatRiskiest: z.boolean().default(false),
   /** Of each product, kept as a sample; 0 = none. */
-  retainedSampleG: z.number().nonnegative().default(0),
+  retainedSampleG: z.number().nonnegative().max(1e6).default(0),
   /** Chance with which all mass goals together are to be reached; null = at typical yields. */
   confidence: z.number().gt(0).lt(1).nullable().default(null),
   /** Batches asked for, by transformation. */
   batches: z.record(z.string(), z.number().int().positive().max(mostBatches)).default({}),
+  /** When a batch is called far from what was published: what differs from the usual thresholds (times the largest scale, part of the smallest, g). */
+  scale: z
+    .strictObject({
+      above: z.number().min(1).max(1e6),
+      aboveStrongExotherm: z.number().min(1).max(1e6),
+      below: z.number().nonnegative().max(1),
+      leastProductG: z.number().nonnegative().max(1e6),
+    })
+    .partial()
+    .default({}),
   /** Share of the variance of a yield that belongs to the bench rather than to the single run. */
   benchShare: z.number().min(0).max(1).default(0.5),
   /** Own yields, percent, by transformation; they stand before the library's. */
@@ -68,11 +78,11 @@ export const settingsSchema = z.strictObject({
   recovery: z
     .strictObject({
       share: z.number().min(0).max(1),
-      mlPerHour: z.number().positive(),
-      handsH: z.number().nonnegative(),
-      apartC: z.number().nonnegative(),
-      leastMl: z.number().nonnegative(),
-      worthPerHourMinor: z.number().nonnegative(),
+      mlPerHour: z.number().min(1).max(1e6),
+      handsH: z.number().nonnegative().max(1000),
+      apartC: z.number().nonnegative().max(1000),
+      leastMl: z.number().nonnegative().max(1e7),
+      worthPerHourMinor: z.number().nonnegative().max(1e10),
     })
     .partial()
     .default({}),

@@ -94,6 +94,12 @@ export function sourceVesselMl(transformation: Transformation): number | null {
   return largest
 }
 
+/** When a batch is called far from what was published; the fill is no matter of taste. */
+export type ScaleFlags = Pick<
+  { readonly [key in keyof typeof scaleLimits]: number },
+  'above' | 'aboveStrongExotherm' | 'below' | 'leastProductG'
+>
+
 export interface BatchInput {
   readonly transformation: string
   readonly volume: ReactionVolume
@@ -104,6 +110,8 @@ export interface BatchInput {
   readonly vessels: readonly Vessel[]
   /** Batches asked for by the user; null = as many as the vessels need. */
   readonly asked: number | null
+  /** In place of the usual thresholds. */
+  readonly flags?: { readonly [key in keyof ScaleFlags]?: ScaleFlags[key] | undefined }
 }
 
 /** Nobody runs a step more often for one plan; beyond it the amounts or the vessels are mistyped, and reckoning each run would take minutes. */
@@ -201,7 +209,8 @@ function scaleFlags(
   const scale = (g: number) => `${Number(g.toPrecision(3))} g`
   // Where the library states neither scale, its own charge stands for both, and the flag says so.
   const published = stated ? 'published' : 'published (its own charge, which stands for both; no other is known)'
-  const limit = transformation.exotherm === 'strong' ? scaleLimits.aboveStrongExotherm : scaleLimits.above
+  const limits = { ...scaleLimits, ...input.flags } as ScaleFlags
+  const limit = transformation.exotherm === 'strong' ? limits.aboveStrongExotherm : limits.above
   if (largest > 0 && perBatch > limit * largest * (1 + 1e-9)) {
     const times = perBatch / largest
     combine = Math.ceil(input.limitingG / (limit * largest) - 1e-9)
@@ -213,13 +222,14 @@ function scaleFlags(
       notes.push(`Strong exotherm: dosing takes at least ${Number(Math.cbrt(times).toPrecision(2))} times as long as in the source.`)
     }
   }
-  if (smallest < Number.POSITIVE_INFINITY && perBatch < scaleLimits.below * smallest) {
-    notes.push(`Below a fifth of the smallest scale ${published}, ${scale(smallest)} of ${transformation.limiting}: losses weigh more.`)
+  if (smallest < Number.POSITIVE_INFINITY && perBatch < limits.below * smallest) {
+    const part = limits.below === scaleLimits.below ? 'a fifth' : `${Number((limits.below * 100).toPrecision(3))} %`
+    notes.push(`Below ${part} of the smallest scale ${published}, ${scale(smallest)} of ${transformation.limiting}: losses weigh more.`)
   }
   const productPerBatch = input.productG / batches
   const perReference = input.productG / input.limitingG
-  if (productPerBatch < scaleLimits.leastProductG && perReference * smallest > productPerBatch) {
-    notes.push(`Under ${scaleLimits.leastProductG} g of product in a batch: hard to isolate without small glassware.`)
+  if (productPerBatch < limits.leastProductG && perReference * smallest > productPerBatch) {
+    notes.push(`Under ${limits.leastProductG} g of product in a batch: hard to isolate without small glassware.`)
   }
   return { notes, combine }
 }

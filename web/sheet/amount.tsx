@@ -8,6 +8,7 @@ import { askFactsAgain, factsAsked } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 import { amountAnswer } from './amount-answer.ts'
+import { Assumptions } from './assumptions.tsx'
 import { Goals } from './goals-table.tsx'
 import { StartAmount } from './have.tsx'
 import { KeptBack } from './kept-back.tsx'
@@ -76,6 +77,7 @@ function AmountBody() {
             ))}
           {evaluation.notes.length > 0 && <Problems of={evaluation.notes} />}
           <MassMetricsTable evaluation={evaluation} />
+          <Assumptions />
         </div>
       )}
     </>

@@ -1,5 +1,6 @@
 import type { Settings } from '../../core/plan/settings.ts'
 import { change, plan } from '../state/store.ts'
+import { DaysOffRow } from './days-off.tsx'
 import { VesselRow } from './vessels.tsx'
 import { WindowRow } from './windows.tsx'
 
@@ -131,6 +132,7 @@ export function Bench() {
           />
         </label>
         <WindowRow windows={settings.windows} onWindows={windows => set({ windows })} />
+        <DaysOffRow daysOff={settings.daysOff} onDaysOff={daysOff => set({ daysOff })} />
         <label class="line">
           <span>Days for delivery</span>
           <input

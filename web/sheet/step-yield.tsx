@@ -1,10 +1,11 @@
 import { trustInYield } from '../../core/library/trust.ts'
+import { beliefAbout } from '../../core/plan/beliefs.ts'
 import { withEnd } from '../../core/plan/own-yield.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
-import { TrustWord } from '../parts/trust-word.tsx'
+import { TrustMark } from '../parts/trust-word.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
@@ -14,17 +15,17 @@ type Range = Settings['yields'][string]
 const ends = ['low', 'typical', 'high'] as const
 const meaning = { low: 'one run in ten is below', typical: 'the middle', high: 'one run in ten is above' } as const
 
+const percents = ({ low, typical, high }: Range): Range => ({ low: low * 100, typical: typical * 100, high: high * 100 })
+
 /** What is believed about the yield of a step: the range it plans with, what it rests on, and own figures in its place. Rows of its table. */
 export function StepYield({ step }: { readonly step: ChargedStep }) {
   const name = figureOf({ of: 'yield', step: step.transformation })
   const transformation = facts.value.library.transformations.get(step.transformation)
   const own = plan.value.settings.yields[step.transformation]
   if (transformation === undefined) return null
-  const shown: Range = own ?? {
-    low: step.yieldFraction.low * 100,
-    typical: step.yieldFraction.typical * 100,
-    high: step.yieldFraction.high * 100,
-  }
+  // What is believed before own runs: that is what can be changed; what they made of it stands under it.
+  const shown = own ?? percents(beliefAbout(facts.value.library, step.transformation, plan.value.settings).range)
+  const moved = step.done && step.done.ownRuns > 0 ? percents(step.yieldFraction) : null
   const isolation = transformation.kind === 'isolation'
   const label = isolation ? 'recovery' : 'yield'
   const set = (range: Range | null): void => {
@@ -39,7 +40,7 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
           {own !== undefined ? (
             <span class="own block">own figures</span>
           ) : (
-            <TrustWord trust={trustInYield(transformation)} source={transformation.sources.map(source => source.citation).join('; ')} />
+            <TrustMark trust={trustInYield(transformation)} source={transformation.sources.map(source => source.citation).join('; ')} />
           )}
         </th>
         <td class="n" colSpan={3}>
@@ -64,6 +65,12 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
           <Figure name={name} label={`${label} of ${nameOf(step.makes)}`}>
             {isolation ? 'g/100 g' : '%'}
           </Figure>
+          {moved !== null && (
+            <span class="soft s block">
+              moved by {step.done?.ownRuns === 1 ? 'one own run' : `${step.done?.ownRuns} own runs`} to{' '}
+              {ends.map(end => numberText(moved[end], 3, 1)).join(' / ')}
+            </span>
+          )}
           {own !== undefined && (
             <button type="button" class="do s" onClick={() => set(null)}>
               back to the sources<span class="unseen">, {nameOf(step.makes)}</span>

@@ -1,4 +1,5 @@
 import { choosingSchema, firstChoosing } from '../../core/plan/choosing.ts'
+import { settingsSchema } from '../../core/plan/settings.ts'
 import type { SheetState } from './sheet-state.ts'
 
 /** What a person typed is in this browser before it is anywhere else. */
@@ -59,9 +60,11 @@ function read(key: string): Draft | null {
     if (text === null) return null
     const draft = JSON.parse(text) as Draft
     if (draft.state?.plan?.settings === undefined) return null
-    // A draft of an earlier version may lack an option that has come since.
+    // A draft of an earlier version may lack an option or a setting that has come since.
     const choosing = choosingSchema.safeParse(draft.state.choosing)
-    return { ...draft, state: { ...draft.state, choosing: choosing.success ? choosing.data : firstChoosing } }
+    const settings = settingsSchema.safeParse(draft.state.plan.settings)
+    const plan = settings.success ? { ...draft.state.plan, settings: settings.data } : draft.state.plan
+    return { ...draft, state: { ...draft.state, plan, choosing: choosing.success ? choosing.data : firstChoosing } }
   } catch {
     return null
   }

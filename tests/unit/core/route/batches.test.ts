@@ -126,6 +126,14 @@ describe('flags of scale, by batch', () => {
     expect(notes({}, { limitingG: 1.9, productG: 1.5 })).toContain('Below a fifth')
     expect(notes({ smallestProvenG: 1 }, { limitingG: 1.9, productG: 1.5 })).toBe('')
   })
+  it('by the thresholds of the bench, where it has its own', () => {
+    expect(notes({}, { limitingG: 31, flags: { above: 4 } })).toBe('')
+    expect(notes({}, { limitingG: 41, flags: { above: 4 } })).toContain('run it twice and combine')
+    expect(notes({}, { limitingG: 21, flags: { above: 1 } })).toContain('run it 3 times and combine')
+    expect(notes({}, { limitingG: 1.9, productG: 1.5, flags: { below: 0.1 } })).toBe('')
+    expect(notes({}, { limitingG: 4.9, productG: 1.5, flags: { below: 0.5 } })).toContain('Below 50 %')
+    expect(notes({}, { limitingG: 2.1, productG: 0.4, flags: { leastProductG: 0.3 } })).toBe('')
+  })
   it('under half a gram of product, unless the source was as small', () => {
     expect(notes({}, { limitingG: 2.1, productG: 0.4 })).toContain('Under 0.5 g')
     expect(notes({ smallestProvenG: 0.5 }, { limitingG: 0.5, productG: 0.4 })).toBe('')

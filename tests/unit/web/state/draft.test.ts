@@ -53,6 +53,13 @@ describe('drafts', () => {
     expect(keepDraft({ state: titled('a', 1), saved: null, clean: false })).toBe(false)
   })
 
+  it('fills in a setting that has come since the draft was kept', () => {
+    const { scale: _since, ...older } = emptyState(1).plan.settings
+    const state = { ...emptyState(1), plan: { ...emptyState(1).plan, settings: { ...older, reserve: 0.2 } } }
+    storage.setItem('waybench-draft p1', JSON.stringify({ state, saved: null, clean: false }))
+    expect(draftOf('p1')?.state.plan.settings).toMatchObject({ scale: {}, reserve: 0.2 })
+  })
+
   it('takes what is no draft for none', () => {
     storage.setItem('waybench-draft p1', '{"state":')
     storage.setItem('waybench-draft p2', '{}')
