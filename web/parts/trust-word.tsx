@@ -10,3 +10,10 @@ export const TrustWord = ({ trust, source = null }: { readonly trust: Trust; rea
     {trust}
   </span>
 )
+
+/** The rule alone, where a column has no room for the word; the words stand in the row below, and are read out here. */
+export const TrustMark = ({ trust, source = null }: { readonly trust: Trust; readonly source?: string | null }) => (
+  <span class={`trust mark ${trust.replace(' ', '-')}`} title={source === null ? trust : `${trust}: ${source}`}>
+    <span class="unseen">, {trust}</span>
+  </span>
+)

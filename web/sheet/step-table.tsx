@@ -1,3 +1,4 @@
+import { stepFigures } from '../../core/library/figure-trust.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, numberText, volumeText } from '../../core/quantity/print.ts'
 import { chargeCaution, stepCaution } from '../../core/report/charge-cautions.ts'
@@ -5,6 +6,7 @@ import { counted } from '../../core/report/words.ts'
 import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Triangle } from '../parts/problem.tsx'
+import { TrustMark } from '../parts/trust-word.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
@@ -32,7 +34,10 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
         </caption>
         <thead>
           <tr>
-            <th>charge</th>
+            <th>
+              charge
+              <ChargesMark step={step} />
+            </th>
             <th class="n">amount</th>
             <th class="n">mmol</th>
             <th class="n">eq</th>
@@ -109,6 +114,13 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
       {goesOn.length > 1 && <GoesOn step={step} evaluation={evaluation} />}
     </div>
   )
+}
+
+/** How sure what is charged is. */
+function ChargesMark({ step }: { readonly step: ChargedStep }) {
+  const transformation = facts.value.library.transformations.get(step.transformation)
+  const charges = transformation === undefined ? undefined : stepFigures(transformation).find(one => one.figure === 'charges')
+  return charges === undefined ? null : <TrustMark trust={charges.trust} source={charges.source} />
 }
 
 /** Batches were asked for: back to as many as the vessels need. */
