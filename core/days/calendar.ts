@@ -25,6 +25,8 @@ export interface DaysInput {
   readonly vessels: readonly VesselKindOwned[]
   /** Null = as many as needed. */
   readonly heatSources: number | null
+  /** By step: further steps that have to be done before it, whose product it does not take; those come before it in `steps`. */
+  readonly after?: ReadonlyMap<string, readonly string[]>
   /** Materials that have to be ordered; left out = whatever the steps buy. */
   readonly toBuy?: ReadonlySet<string>
   /** Steps of work that the search for the timetable may take, never time, so that the answer is the same everywhere. */
@@ -48,7 +50,7 @@ const usualBudget = 40_000
  */
 export function daysOf(input: DaysInput): Days {
   const { library, steps, windows } = input
-  const works = workOf(library, steps)
+  const works = workOf(library, steps, input.after)
   const notes = works.flatMap(work => work.notes)
   const stated = input.startDate === null ? null : dayOf(input.startDate)
   if (input.startDate !== null && stated === null) notes.push(`"${input.startDate}" is no date of the calendar: no dates are given.`)

@@ -57,7 +57,7 @@ export function taskNetwork(works: readonly StepWork[], setting: NetworkInput): 
       for (const from of before.first.map(base => base + before.work.tasks.length - 1))
         for (const to of first) {
           orders.push({ from, to, since: 'end' })
-          waits.push({ from, to, upToH: before.work.holdH })
+          if (work.takesFrom.includes(before.work.step)) waits.push({ from, to, upToH: before.work.holdH })
         }
     placed.push({ work, first })
   }
@@ -79,7 +79,7 @@ function ranksOf(placed: readonly Placed[], taskCount: number): readonly (readon
     tail.set(work.step, work.transformation.elapsedHours + Math.max(0, ...following))
   }
   const keeps = (work: StepWork) =>
-    Math.min(Number.MAX_VALUE, ...work.after.map(before => workOfStep.get(before)?.holdH ?? Number.MAX_VALUE))
+    Math.min(Number.MAX_VALUE, ...work.takesFrom.map(before => workOfStep.get(before)?.holdH ?? Number.MAX_VALUE))
   const rules: ((a: StepWork, b: StepWork) => number)[] = [
     (a, b) => keeps(a) - keeps(b) || tail.get(b.step)! - tail.get(a.step)!,
     (a, b) => tail.get(b.step)! - tail.get(a.step)!,

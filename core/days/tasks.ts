@@ -26,8 +26,10 @@ export interface StepWork {
   readonly vesselUntil: number
   /** Hands of one batch, h; null where the library does not know them. */
   readonly handsOnH: number | null
-  /** Steps whose product it takes. */
+  /** Steps that have to be done before it. */
   readonly after: readonly string[]
+  /** Those of them whose product it takes, and before which that product must not stand too long. */
+  readonly takesFrom: readonly string[]
   readonly holdH: number
   readonly notes: readonly string[]
 }
@@ -40,7 +42,11 @@ const warmC = 40
  *
  * A step without tasks is one piece of hands as long as the whole step: at the longest, and its notes say so.
  */
-export function workOf(library: Library, steps: readonly ChargedStep[]): readonly StepWork[] {
+export function workOf(
+  library: Library,
+  steps: readonly ChargedStep[],
+  furtherAfter: ReadonlyMap<string, readonly string[]> = new Map(),
+): readonly StepWork[] {
   const idOf = (name: string) => steps.find(s => s.transformation === name || s.number === name)?.transformation
   return steps.map(step => {
     const transformation = transformationOf(library, step.transformation)
@@ -48,6 +54,11 @@ export function workOf(library: Library, steps: readonly ChargedStep[]): readonl
     const tasks = tasksOf(transformation, hold.hours)
     const told = transformation.tasks !== undefined && transformation.tasks.length > 0
     const attended = tasks.findLastIndex(task => task.kind !== 'stand')
+    const takesFrom = [
+      ...new Set(
+        steps.filter(s => s.goesTo.some(to => to.step !== null && idOf(to.step) === step.transformation)).map(s => s.transformation),
+      ),
+    ]
     const notes: string[] = []
     if (!told)
       notes.push(
@@ -61,11 +72,8 @@ export function workOf(library: Library, steps: readonly ChargedStep[]): readonl
       tasks,
       vesselUntil: Math.max(0, attended),
       handsOnH: told ? sum(tasks.filter(t => t.kind === 'hands').map(t => t.hours)) : (transformation.handsOnHours ?? null),
-      after: [
-        ...new Set(
-          steps.filter(s => s.goesTo.some(to => to.step !== null && idOf(to.step) === step.transformation)).map(s => s.transformation),
-        ),
-      ],
+      after: [...new Set([...takesFrom, ...(furtherAfter.get(step.transformation) ?? [])])],
+      takesFrom,
       holdH: hold.hours,
       notes,
     }

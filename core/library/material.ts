@@ -4,7 +4,7 @@ import { idSchema, sourceSchema } from './source.ts'
 /** What a mixture is a form of: `massFraction` (0 to 1) or `molPerL`, made up with `rest` (water where absent). */
 export const containsSchema = z.strictObject({
   compound: idSchema,
-  massFraction: z.number().gt(0).lte(1).optional(),
+  massFraction: z.number().min(1e-9).lte(1).optional(),
   molPerL: z.number().positive().optional(),
   rest: idSchema.optional(),
 })

@@ -52,10 +52,13 @@ export const reportSchema = z.strictObject({
   source: sourceSchema,
 })
 
+/** Ten years: no step takes longer. */
+const mostHours = 87_600
+
 export const taskSchema = z.strictObject({
   do: z.string().min(1),
   kind: z.enum(['hands', 'watch', 'stand']),
-  hours: z.number().nonnegative(),
+  hours: z.number().nonnegative().max(mostHours),
   waitUpToH: z.number().nonnegative(),
   splits: z.boolean().optional(),
   reaction: z.boolean().optional(),
@@ -84,8 +87,8 @@ export const transformationSchema = z.strictObject({
   foam: z.boolean().optional(),
   peakVolumeMl: z.number().positive().optional(),
   temperatureC: z.tuple([z.number(), z.number()]).optional(),
-  elapsedHours: z.number().nonnegative(),
-  handsOnHours: z.number().nonnegative().optional(),
+  elapsedHours: z.number().nonnegative().max(mostHours),
+  handsOnHours: z.number().nonnegative().max(mostHours).optional(),
   operations: z.array(z.string()),
   equipment: z.array(z.string()),
   atmosphere: z.enum(['air', 'inert']),

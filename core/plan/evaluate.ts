@@ -8,6 +8,7 @@ import type { ChargedStep } from '../route/charged.ts'
 import { materialsOfSteps } from '../route/materials.ts'
 import { shoppingOf } from '../shopping/basket.ts'
 import { withGained } from '../shopping/gained.ts'
+import { gainedUses, inOrderOf } from '../shopping/gained-uses.ts'
 import { otherBaskets } from '../shopping/other-baskets.ts'
 import type { Solver } from '../shopping/shopping.ts'
 import type { SupplyInput } from '../shopping/supply.ts'
@@ -18,6 +19,7 @@ import { checkedPlan, PlanRefused } from './goals.ts'
 import type { Plan } from './plan.ts'
 import { reckoned } from './reckoned.ts'
 import { timingOf } from './timing.ts'
+import { tooEarlyNotes } from './too-early.ts'
 
 export interface EvaluateInput {
   readonly library: Library
@@ -56,9 +58,11 @@ export function evaluate({ library, tables, traits, plan, solver, alternatives }
   const { settings } = plan
   const toSupply = supplyInputOf(library, plan, amounts.toRun, amounts.coProducts)
   const shopping = shoppingOf({ ...toSupply, solver })
+  const gained = gainedUses(plan.shelf, amounts.toRun)
   const days = daysOf({
     library,
-    steps: amounts.toRun.map(step => sideBySide(plan, step)),
+    steps: inOrderOf(amounts.toRun, gained).map(step => sideBySide(plan, step)),
+    after: gained.after,
     windows: settings.windows,
     daysOff: settings.daysOff,
     deliveryDays: settings.deliveryDays,
@@ -95,7 +99,7 @@ export function evaluate({ library, tables, traits, plan, solver, alternatives }
     hazards,
     days,
     metrics: amounts.metrics,
-    notes: [...barredNotes(library, hazards.regulated), ...amounts.notes, ...shopping.problems],
+    notes: [...barredNotes(library, hazards.regulated), ...amounts.notes, ...tooEarlyNotes(library, gained), ...shopping.problems],
   }
 }
 
@@ -111,7 +115,7 @@ export function supplyInputOf(
     library,
     steps,
     products: plan.goals.map(g => g.target),
-    shelf: withGained(plan.shelf, steps, coProducts),
+    shelf: withGained(plan.shelf, steps, coProducts, settings.reserve),
     packs: plan.packs,
     reserve: settings.reserve,
     repeat: settings.repeatRiskiest,

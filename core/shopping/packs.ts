@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import { idSchema } from '../library/source.ts'
 
-const minor = z.number().int().nonnegative()
+/** Minor units of a currency; sums beyond a hundred million of most currencies are slips of the pen. */
+const minor = z.number().int().nonnegative().max(1e10)
 const currency = z.string().regex(/^[A-Z]{3}$/)
 
 export const supplierSchema = z.strictObject({
@@ -17,7 +18,8 @@ export type Supplier = z.infer<typeof supplierSchema>
 export const packSchema = z.strictObject({
   supplier: idSchema,
   material: idSchema,
-  amount: z.number().positive(),
+  /** From a millionth of a gram to a thousand tonnes. */
+  amount: z.number().min(1e-6).max(1e6),
   unit: z.enum(['g', 'kg', 'mL', 'L']),
   priceMinor: minor,
   currency: currency.optional(),
@@ -30,7 +32,7 @@ export const packsFileSchema = z.strictObject({
   note: z.string().optional(),
   currency,
   /** Price of one unit of a foreign currency in the file's currency. */
-  rates: z.record(currency, z.number().positive()).optional(),
+  rates: z.record(currency, z.number().min(1e-9).max(1e9)).optional(),
   suppliers: z.array(supplierSchema),
   packs: z.array(packSchema),
 })

@@ -3,10 +3,11 @@ import { idSchema, unitSchema } from '../library/source.ts'
 
 export const shelfItemSchema = z.strictObject({
   material: idSchema,
-  amount: z.number().nonnegative(),
+  /** No shelf holds more than a thousand tonnes of anything, in whatever unit. */
+  amount: z.number().nonnegative().max(1e9),
   unit: unitSchema,
   /** Fraction of the material that is what the label says. */
-  assay: z.number().gt(0).lte(1).optional(),
+  assay: z.number().min(1e-6).lte(1).optional(),
   opened: z.string().optional(),
   expires: z.string().optional(),
   place: z.string().optional(),

@@ -18,6 +18,7 @@ import { evaluatePlan, type openPlan, planIn, workshopOf } from '../planning/pla
 import { printed } from '../planning/printed.ts'
 import { planOf } from '../planning/request.ts'
 import { withShelved } from '../planning/shelving.ts'
+import { tablesSaved } from '../planning/tables-saved.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
 import { workshopFor } from './workshop-for.ts'
@@ -69,6 +70,8 @@ export const plan: Command = {
       help: 'with a saved plan whose library has changed: old keeps the records it was saved with, new goes by the library; --save keeps the choice',
     },
     save: { type: 'string', value: 'FILE', help: 'writes the plan file' },
+    'save-shelf': { type: 'string', value: 'FILE.csv', help: 'writes the shelf of the plan as a table, which --shelf reads' },
+    'save-packs': { type: 'string', value: 'FILE.csv', help: 'writes packs and suppliers as a table, which --packs reads' },
   },
   positionals: { least: 0, most: 1, what: 'files' },
   async run(given, terminal) {
@@ -97,6 +100,7 @@ export const plan: Command = {
       await terminal.writeFile(save, `${JSON.stringify(planFileOf(workshop.library, asked.plan), null, 2)}\n`)
       terminal.err(`Wrote ${save}.\n`)
     }
+    await tablesSaved(given, terminal, asked.plan)
     if (given.on('json')) {
       const under = {
         leftOvers: leftOversOf(workshop.library, evaluation),
@@ -139,6 +143,7 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
     'confidence',
     'reserve',
     'retained-sample',
+    'recovery',
     'groups',
   ] as const) {
     if (given.text(name) !== undefined)
@@ -233,7 +238,7 @@ async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): 
       'goal-twice',
     )
   const side = await sideFiles(given, terminal)
-  const settings = ownSettings(workshop, given, side.settings)
+  const settings = ownSettings(workshop, given, side.settings, side.packs?.currency)
   // An id that the library does not know is told by the search with a proposal; amounts can then not be read.
   const known = (id: string) => library.materials.has(id)
   const haveG = have === undefined ? null : known(from) ? gramsOf(library, from, have, ['command line', '--have']) : 1

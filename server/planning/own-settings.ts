@@ -1,5 +1,6 @@
-import type { Settings } from '../../core/plan/settings.ts'
+import { type Settings, settingsSchema } from '../../core/plan/settings.ts'
 import { inBase } from '../../core/quantity/convert.ts'
+import { minorDigitsOf } from '../../core/quantity/money.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { badOption, type Given, type Option } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
@@ -22,11 +23,17 @@ export const settingOptions: Readonly<Record<string, Option>> = {
   reserve: { type: 'string', value: 'PERCENT', help: 'added to every need (default 10)' },
   'repeat-riskiest': { type: 'boolean', help: 'buys for one repeat of the riskiest step as well' },
   'keep-back': { type: 'string', multiple: true, value: 'ID=2g', help: 'of the start or an intermediate, for no goal to use; repeatable' },
+  recovery: {
+    type: 'string',
+    multiple: true,
+    value: 'KEY=NUMBER',
+    help: 'when a solvent is worth distilling for reuse: share (percent), mlPerHour, handsH, apartC, leastMl, worthPerHour (in the currency of the packs); repeatable',
+  },
   'retained-sample': { type: 'string', value: '"0.1 g"', help: 'kept back of each product as a sample' },
 }
 
 /** Settings of a file with what the command line says on top. */
-export function ownSettings(workshop: Workshop, given: Given, settings: Settings): Settings {
+export function ownSettings(workshop: Workshop, given: Given, settings: Settings, currency = 'EUR'): Settings {
   const confidence = confidenceOf(given)
   const reserve = reserveOf(given)
   const sample = given.text('retained-sample')
@@ -41,6 +48,7 @@ export function ownSettings(workshop: Workshop, given: Given, settings: Settings
       ...given.texts('keep-back').map(text => keptBackOf(workshop, text)),
     ],
     batches: { ...settings.batches, ...Object.fromEntries(given.texts('batches').map(text => batchesOf(workshop, text))) },
+    recovery: { ...settings.recovery, ...Object.fromEntries(given.texts('recovery').map(text => recoveryOf(text, currency))) },
     yields: { ...settings.yields, ...Object.fromEntries(given.texts('yield').map(text => yieldsOf(workshop, text))) },
   }
 }
@@ -98,6 +106,23 @@ function yieldsOf(workshop: Workshop, text: string): readonly [string, Settings[
     'It is three percentages in order: one run in ten is below the first, half below the second, one in ten above the third.',
     'Write --yield ID=60,75,85.',
     'yield',
+  )
+}
+
+/** One figure of the rule for solvents, as the settings hold it. */
+function recoveryOf(text: string, currency: string): readonly [string, number] {
+  const [written = '', figure = ''] = text.split('=')
+  const value = Number(figure.replace('%', '').trim() || Number.NaN)
+  const key = written.trim() === 'worthPerHour' ? 'worthPerHourMinor' : written.trim()
+  const stored = key === 'share' ? value / 100 : key === 'worthPerHourMinor' ? Math.round(value * 10 ** minorDigitsOf(currency)) : value
+  const parsed = settingsSchema.shape.recovery.safeParse({ [key]: stored })
+  if (parsed.success) return [key, stored]
+  throw badOption(
+    '--recovery',
+    `is "${text}".`,
+    'It is one figure of the rule: share (percent), mlPerHour, handsH, apartC, leastMl or worthPerHour, with a plain number.',
+    'Write --recovery share=75 or --recovery worthPerHour=10.',
+    'recovery',
   )
 }
 

@@ -123,4 +123,22 @@ describe('a bench log from outside', () => {
     expect({ code, first: problems[0].code }).toEqual({ code: 2, first: 'log-number' })
     expect(files.get('plan.json')).toBe(before)
   })
+
+  it.each([
+    ['a pack of nothing', ['packs', 'packs', 0, 'amount'], 1e-300],
+    ['a sample of a world', ['settings', 'retainedSampleG'], 1e300],
+    ['a bottle without a trace of what it says', ['shelf', 0, 'assay'], 1e-300],
+    ['a bottle beyond weighing', ['shelf', 0, 'amount'], 1e300],
+    ['a price beyond money', ['packs', 'packs', 0, 'priceMinor'], 1e300],
+    ['a still that runs for ever', ['settings', 'recovery'], { mlPerHour: 1e-300 }],
+    ['a step of an age', ['slice', 'transformations', 0, 'elapsedHours'], 1e300],
+  ])('refuses %s, with a cure', async (_name, path, value) => {
+    const { files } = await waybench([...demo, '--have', '24 g', '--packs', 'demo', '--shelf', 'demo', '--save', 'plan.json'])
+    const plan: Outside = JSON.parse(files.get('plan.json')!)
+    const holder = path.slice(0, -1).reduce((part: Outside, key) => part[key], plan)
+    holder[path.at(-1)!] = value
+    const { code, problems } = await waybenchJson(['plan', 'plan.json'], new Map([['plan.json', JSON.stringify(plan)]]))
+    expect([code, problems[0].code]).toEqual([2, 'schema-value'])
+    expect(problems[0].cure).toMatch(/\S/)
+  })
 })

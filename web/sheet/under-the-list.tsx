@@ -10,6 +10,7 @@ import { Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 import { change, plan } from '../state/store.ts'
+import { RecoveryRuleFields } from './recovery-rule.tsx'
 
 /** What stands under the shopping list: gap, other baskets, second products gained, left-overs, solvents. */
 export function UnderTheList({ evaluation }: { readonly evaluation: Evaluation }) {
@@ -23,6 +24,7 @@ export function UnderTheList({ evaluation }: { readonly evaluation: Evaluation }
         <LeftOvers evaluation={evaluation} />
         <Sentences title="Other baskets for the same needs" of={notes.otherBaskets} />
         <Sentences title="Solvents that could be got back" of={notes.solvents} />
+        {notes.solvents.length > 0 && <RecoveryRuleFields />}
       </details>
     </>
   )

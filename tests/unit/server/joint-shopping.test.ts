@@ -137,6 +137,46 @@ describe('the cheapest way', () => {
   })
 })
 
+describe('shelf and packs as tables', () => {
+  it('written by a plan are read back as they were, by the next one', async () => {
+    const { code, files } = await waybench([...three, '--save-shelf', 'shelf.csv', '--save-packs', 'packs.csv'])
+    expect(code).toBe(0)
+    const [first, again] = [
+      await waybenchJson(three),
+      await waybenchJson([...three.slice(0, 11), ...['--packs', 'packs.csv', '--shelf', 'shelf.csv', '--settings', 'demo']], files),
+    ]
+    expect(again.code).toBe(0)
+    expect(again.json.shopping).toEqual(first.json.shopping)
+    expect(again.json.basket).toEqual(first.json.basket)
+    const shelf = JSON.parse(demo('shelf.json')).items.length
+    // One line a bottle and the headings.
+    expect(files.get('shelf.csv')!.trim().split(/\r?\n/).length).toBe(shelf + 1)
+  })
+
+  it('says so where there are no packs to write', async () => {
+    const { code, problems } = await waybenchJson([
+      ...['plan', '--from', 'benzoin', '--to', 'lophine', '--have', '10 g', '--save-packs', 'packs.csv'],
+    ])
+    expect([code, problems[0].code]).toEqual([2, 'no-packs'])
+  })
+})
+
+describe('the rule for solvents', () => {
+  it("is the plan's own, figure by figure", async () => {
+    const of = async (...rule: string[]) =>
+      (await waybenchJson([...three, ...rule.flatMap(text => ['--recovery', text])])).json.solvents.find(
+        (s: { material: string }) => s.material === 'ethanol',
+      )
+    const [usual, half, never] = [await of(), await of('share=37.5', 'mlPerHour=100'), await of('worthPerHour=100000')]
+    // Half of three quarters back, at half the pace: as long, but for the setting up which is the same.
+    expect(half.recoverableMl).toBeCloseTo(usual.recoverableMl / 2, 9)
+    expect(half.hours).toBeCloseTo(usual.hours, 9)
+    expect(never.worthIt).toBe(false)
+    const { code, problems } = await waybenchJson([...three, '--recovery', 'share=750'])
+    expect([code, problems[0].code]).toEqual([2, 'recovery'])
+  })
+})
+
 describe('a basket whose search is limited', () => {
   it('is the best found, with its gap', async () => {
     const { code, json } = await waybenchJson([...three, '--basket-limit', '0'])

@@ -44,6 +44,18 @@ const plan = (transformations: readonly Transformation[], steps: readonly Charge
 const to = (next: string) => ({ goesTo: [{ step: next, goal: null, massG: 1 }] })
 
 describe('days', () => {
+  it('lets a step wait for one whose second product it takes, and holds it to no hold point of that one', () => {
+    const transformations = [step('one', [hands(2)], { holdPoint: 'never' }), step('two', [hands(2)])]
+    const steps = [chargedStep({ transformation: 'one' }), chargedStep({ transformation: 'two', number: '2' })]
+    const startOf = (days: ReturnType<typeof plan>, id: string) => days.booked.find(b => b.step === id)!.startH
+    const free = plan(transformations, [steps[1]!, steps[0]!])
+    expect(startOf(free, 'two')).toBeLessThan(startOf(free, 'one'))
+    // An evening is 3 h: the second stands on the next day, beyond a hold point of none, which is the main product's.
+    const waits = plan(transformations, steps, { after: new Map([['two', ['one']]]) })
+    expect(startOf(waits, 'two') - startOf(waits, 'one')).toBe(24)
+    expect(waits.tooLong).toEqual([])
+  })
+
   it('puts hands and watch into the evenings and lets standing span them', () => {
     const days = plan([step('one', [hands(1), watch(1.5), stand(20), hands(0.5)])], [chargedStep({ transformation: 'one' })])
     expect(days.booked.map(b => [b.do, b.start, b.end, b.window])).toEqual([

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { coversOf } from '../../../../core/shopping/covers.ts'
 import { withGained } from '../../../../core/shopping/gained.ts'
+import { gainedUses, inOrderOf } from '../../../../core/shopping/gained-uses.ts'
 import { leftOvers } from '../../../../core/shopping/next-uses.ts'
 import type { ShoppingLine } from '../../../../core/shopping/shopping.ts'
 import { solventRecovery, usualRecoveryRule } from '../../../../core/shopping/solvent-recovery.ts'
@@ -89,6 +90,42 @@ describe('second products on the shelf', () => {
       place: expect.stringMatching(/step 2/),
     })
     expect(withGained(shelf, [], []).map(item => item.material)).toEqual(['a'])
+  })
+
+  it('serve the steps that can wait for them; a step before them buys what it takes', () => {
+    const takes = (massG: number) => [chargedLine({ material: 'b', massG })]
+    const to = (step: string | null) => [{ step, goal: step === null ? 0 : null, massG: 1 }]
+    const steps = [
+      chargedStep({ transformation: 'before', number: '1', charges: takes(2), goesTo: to('onward') }),
+      chargedStep({ transformation: 'aside', number: '2', charges: takes(3), goesTo: to(null) }),
+      chargedStep({ transformation: 'onward', number: '3', goesTo: to('later') }),
+      chargedStep({ transformation: 'later', number: '4', charges: takes(4), goesTo: to(null) }),
+    ]
+    const uses = gainedUses(shelf, steps)
+    expect([...uses.after]).toEqual([
+      ['aside', ['onward']],
+      ['later', ['onward']],
+    ])
+    expect(uses.tooEarly).toEqual([{ material: 'b', gainedIn: 'onward', step: 'before' }])
+    // Of 20 g gained, 3 + 4 g and their reserve can be used in this plan; the 2 g of the step before are bought.
+    expect(withGained(shelf, steps, [{ compound: 'b', step: '3', expectedG: 20 }], 0.1)[0]!.amount).toBeCloseTo(7.7, 12)
+    const order = inOrderOf(steps, uses).map(step => step.transformation)
+    expect(order.indexOf('aside')).toBeGreaterThan(order.indexOf('onward'))
+    expect(order.indexOf('before')).toBeLessThan(order.indexOf('onward'))
+  })
+
+  it('of two steps that would each wait for the other, one waits and the other buys', () => {
+    const both = [
+      { material: 'b', amount: 0, unit: 'g' as const, gainedIn: 'onward' },
+      { material: 'a', amount: 0, unit: 'g' as const, gainedIn: 'washing' },
+    ]
+    const steps = [
+      chargedStep({ transformation: 'onward', number: '1', charges: [chargedLine({ material: 'a', massG: 1 })] }),
+      chargedStep({ transformation: 'washing', number: '2', charges: [chargedLine({ material: 'b', massG: 1 })] }),
+    ]
+    const { after, tooEarly } = gainedUses(both, steps)
+    expect([...after]).toEqual([['washing', ['onward']]])
+    expect(tooEarly).toEqual([{ material: 'a', gainedIn: 'washing', step: 'onward' }])
   })
 })
 
