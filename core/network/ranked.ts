@@ -5,6 +5,7 @@ import { stepsOfBest } from './plateau.ts'
 import { RouteQueue, stepPart } from './queue.ts'
 import { LabelRepair } from './repair.ts'
 import type { Space } from './space.ts'
+import { straightDown } from './straight-down.ts'
 import { labelsThrough, type Must } from './through.ts'
 
 export interface RankedRoute {
@@ -246,50 +247,21 @@ export class RouteStream {
    */
   private straight(state: number): RankedRoute | null {
     this.straightened[state] = true
-    const overlay = this.overlay[state]!
-    const decisions = this.decisionsOf(state)
-    let most = Number.POSITIVE_INFINITY
-    for (;;) {
-      this.partial.begin()
-      for (let i = 0; i < decisions.length; i += 2) this.partial.decide(decisions[i]!, decisions[i + 1]!)
-      const value = this.partial.evaluate(this.target, overlay, -1, 0)
-      this.pops += 0.5
-      if (most === Number.POSITIVE_INFINITY) most = value + 1e-12 * (1 + Math.abs(value))
-      if (!(value <= most) || !this.isPossible() || this.pops >= this.budget) return null
-      const node = this.partial.found.open
-      if (node === -1) break
-      if (!this.downFrom(node, state, decisions)) return null
-    }
+    const isThere = straightDown({
+      space: this.space,
+      partial: this.partial,
+      target: this.target,
+      overlay: this.overlay[state]!,
+      decisions: this.decisionsOf(state),
+      bestOf: node => (this.mayBeBought(node) ? BUY : this.orderOf(state, node).arcs[0]),
+      goesOn: () => {
+        this.pops += 0.5
+        return this.isPossible() && this.pops < this.budget
+      },
+    })
+    if (!isThere) return null
     const route = this.found()
     return this.early!.has(route.arcs.join()) ? null : route
-  }
-
-  /**
-   * Decides a node for its best maker, and whatever has to be made below it and is not decided yet: all at once, for each look at a route as
-   * a whole takes as long as the route.
-   *
-   * @param decisions of the partial route that stands loaded; more are added
-   * @returns false where something has no maker
-   */
-  private downFrom(node: number, state: number, decisions: number[]): boolean {
-    const { network, mayBeLeaf, twin, start } = this.space
-    const chain = twin === null ? Number.POSITIVE_INFINITY : twin.length / 2
-    const stack = [node]
-    for (let made = stack.pop(); made !== undefined; made = stack.pop()) {
-      if (this.partial.isDecided(made)) continue
-      const choice = this.mayBeBought(made) ? BUY : this.orderOf(state, made).arcs[0]
-      if (choice === undefined) return false
-      this.partial.decide(made, choice)
-      decisions.push(made, choice)
-      if (choice === BUY) continue
-      for (let u = network.bodyStart[choice]!; u < network.bodyStart[choice + 1]!; u++) {
-        const x = network.body[u]!
-        if (mayBeLeaf[x] === 1 || x === start) continue
-        // Beside a chain nothing is decided before the chain stands, which may supply it.
-        if (x >= chain === made >= chain && !(x < chain && twin !== null && this.partial.isDecided(twin[x]!))) stack.push(x)
-      }
-    }
-    return true
   }
 
   /** Takes up a partial route: its open compound is bought, or made. */
