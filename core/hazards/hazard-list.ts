@@ -115,9 +115,15 @@ export interface QuenchLine {
   readonly step: string
   /** Material of the charge that is left over. */
   readonly destroys: string
-  /** `source` = the step's own quench lines, which are in the shopping list; `planned` = a proposal by the equation, which is not. */
+  /** `source` = the step's own quench lines; `planned` = reckoned by the equation, common practice without a source. */
   readonly from: 'source' | 'planned'
-  readonly reagents: readonly { readonly name: string; readonly massG: number | null; readonly volumeMl: number | null }[]
+  readonly reagents: readonly {
+    readonly name: string
+    /** In the shopping list under this id; null where the library has no such material, and it is not in the list. */
+    readonly material: string | null
+    readonly massG: number | null
+    readonly volumeMl: number | null
+  }[]
   readonly do: string | null
   /** How to see that it is done. */
   readonly test: string

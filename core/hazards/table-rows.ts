@@ -186,11 +186,12 @@ export const wasteStreamSchema = row('wasteStream', {
   container: text,
 })
 
-/** What a residue is destroyed with where the source of a step says nothing: moles of reagent for one mole, by the equation. */
+/** What a residue is destroyed with where the source of a step says nothing: moles of reagent for one mole, by the equation; `material` = the library's, to be bought. */
 export const quenchRuleSchema = row('quenchRule', {
   id: text,
   destroys: z.array(memberSchema).min(1),
   reagent: text,
+  material: text.optional(),
   reagentGPerMol: z.number().positive(),
   molPerMol: z.number().positive(),
   do: text,

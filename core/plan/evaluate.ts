@@ -1,5 +1,6 @@
 import { daysOf } from '../days/calendar.ts'
 import { hazardsOf } from '../hazards/list.ts'
+import { withPlannedQuench } from '../hazards/quench.ts'
 import { stopsAmong } from '../hazards/regulated.ts'
 import type { HazardTables } from '../hazards/tables.ts'
 import type { Traits } from '../hazards/traits.ts'
@@ -56,12 +57,13 @@ export function evaluate({ library, tables, traits, plan, solver, alternatives }
 
   const amounts = reckoned(library, plan)
   const { settings } = plan
-  const toSupply = supplyInputOf(library, plan, amounts.toRun, amounts.coProducts)
+  const toRun = withPlannedQuench(library, tables, amounts.toRun)
+  const toSupply = supplyInputOf(library, plan, toRun, amounts.coProducts)
   const shopping = shoppingOf({ ...toSupply, solver })
-  const gained = gainedUses(plan.shelf, amounts.toRun)
+  const gained = gainedUses(plan.shelf, toRun)
   const days = daysOf({
     library,
-    steps: inOrderOf(amounts.toRun, gained).map(step => sideBySide(plan, step)),
+    steps: inOrderOf(toRun, gained).map(step => sideBySide(plan, step)),
     after: gained.after,
     windows: settings.windows,
     daysOff: settings.daysOff,
@@ -75,17 +77,17 @@ export function evaluate({ library, tables, traits, plan, solver, alternatives }
     library,
     tables,
     traits,
-    steps: amounts.toRun,
+    steps: toRun,
     start: plan.start,
     settings,
     shelf: plan.shelf,
     today: settings.startDate,
-    timing: timingOf(amounts.toRun, days),
+    timing: timingOf(toRun, days),
   })
   return {
     overallYieldOnStart: amounts.overallYieldOnStart,
     longestLinearYield: amounts.longestLinearYield,
-    steps: amounts.steps,
+    steps: withPlannedQuench(library, tables, amounts.steps),
     goals: amounts.goals,
     chanceAll: amounts.chanceAll,
     start: amounts.start,

@@ -69,5 +69,6 @@ export function quenchText(library: Library, line: HazardList['quench'][number])
   )
   if (line.from === 'source')
     return `Step ${line.step}: the step's own quench (${reagents}, in the shopping list) destroys what is left of ${what}. Done when ${line.test}.`
-  return `Step ${line.step}: destroy what is left of ${what} with ${reagents}, by the equation; not in the shopping list, since the source has no such step. ${line.do ?? ''} Done when ${line.test}.`
+  const bought = line.reagents.every(({ material }) => material !== null)
+  return `Step ${line.step}: destroy what is left of ${what} with ${reagents}: planned by the equation, common practice and not from the source; ${bought ? 'in the shopping list' : 'not in the shopping list, for the library has no such material'}. ${line.do ?? ''} Done when ${line.test}.`
 }

@@ -19,13 +19,18 @@ export const listsHold =
 /** Nobody has data for it: never read as harmless. */
 export const noHazardData = 'No hazard data: read its safety data sheet.'
 
-/** The whole block in words, for a text without pages. */
-export const cautionBlock: readonly string[] = [
-  'CAUTION',
+/** The block in whole sentences: what every print says, for a text or a program that has no pages. */
+export const cautionSentences = [
   'Quantities are estimates: weigh, measure and think before each step.',
   'Read the safety data sheet of every material before opening its bottle; unknown is not safe.',
   'Local codes and licensed practice decide, not this plan.',
   'Do not work alone.',
-  'Who may do these steps is for the person responsible for the bench to say: _______________________',
+  'Who may do these steps is for the person responsible for the bench to say.',
   listsHold,
+] as const
+
+/** The same with its heading and a line to fill in. */
+export const cautionBlock: readonly string[] = [
+  'CAUTION',
+  ...cautionSentences.map(told => (told.startsWith('Who may do') ? `${told.slice(0, -1)}: _______________________` : told)),
 ]

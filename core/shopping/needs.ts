@@ -35,6 +35,9 @@ export interface NeedsInput {
 
 const aboutNote = 'About: what the solution of a compound made here is made up with, at the volume of the solution.'
 
+const quenchNote =
+  'Planned to destroy what is left over before it goes into a waste bottle: by the equation, common practice, not from the source.'
+
 /** One line with what else it needs to know to be added up. */
 interface Entry {
   readonly step: string
@@ -100,7 +103,7 @@ function entryOf(library: Library, step: ChargedStep, line: ChargedLine, times: 
     volumeMl: line.volumeMl,
     times,
     basis: line.basis,
-    note: line.basis === 'about' ? aboutNote : null,
+    note: line.basis === 'about' ? aboutNote : line.role === 'quench' && line.basis === 'planned' && own === undefined ? quenchNote : null,
   }
 }
 

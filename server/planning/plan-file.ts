@@ -6,6 +6,7 @@ import { checkedPlan } from '../../core/plan/goals.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { cautionSentences } from '../../core/report/cautions.ts'
 import { stopProblems } from '../../core/report/stops.ts'
 import type { Terminal } from '../commands/command.ts'
 import { withSlice } from '../library/with-slice.ts'
@@ -71,18 +72,21 @@ export function checkedPlanFile(workshop: Workshop, value: unknown): { readonly 
   return { title: plan.title.replace(unstorable, ' '), body: JSON.stringify(value) }
 }
 
+/** What is given to other programs says what every print says. */
+export type CautionedEvaluation = Evaluation & { readonly cautions: readonly string[] }
+
 /**
  * A plan, reckoned with the solver, other baskets beside the cheapest.
  *
  * @param maxNodes limit on the search for the basket; beyond it the best found stands with its gap
  * @throws Refusal for a plan that cannot be reckoned, and for one that a list ends
  */
-export async function evaluatePlan(workshop: Workshop, plan: Plan, maxNodes?: number): Promise<Evaluation> {
+export async function evaluatePlan(workshop: Workshop, plan: Plan, maxNodes?: number): Promise<CautionedEvaluation> {
   const checked = checkedPlan(workshop.library, plan)
   if (!checked.ok) throw new Refusal('bad-input', checked.problems)
   const { library, tables } = workshop
   const solver = await loadSolver(maxNodes)
   const evaluation = evaluate({ library, tables, traits: workshop.traits(), plan, solver, alternatives: true })
   if ('stopped' in evaluation) throw new Refusal('no-answer', stopProblems(library, evaluation.stopped))
-  return evaluation
+  return { ...evaluation, cautions: cautionSentences }
 }

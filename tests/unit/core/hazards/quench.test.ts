@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { quenchLines } from '../../../../core/hazards/quench.ts'
-import { shareLeft } from '../../../../core/hazards/waste.ts'
+import { quenchLines, withPlannedQuench } from '../../../../core/hazards/quench.ts'
+import { traitsOf } from '../../../../core/hazards/traits.ts'
+import { shareLeft, wasteOf } from '../../../../core/hazards/waste.ts'
+import { needsOf } from '../../../../core/shopping/needs.ts'
+import { bundledWorkshop } from '../../../support/app.ts'
 import { chargedLine, chargedStep } from '../../../support/charged-steps.ts'
-import { bundledTables } from '../../../support/hazards.ts'
+import { bundledTables, toolkit } from '../../../support/hazards.ts'
 import { material, smallLibrary, transformation } from '../../../support/small-library.ts'
 
 const permanganate = material({ id: 'potassium-permanganate', cas: '7722-64-7', formula: 'KMnO4' })
@@ -20,6 +23,7 @@ const bottles = [
   material({ id: 'alcohol' }),
   material({ id: 'acid' }),
   material({ id: 'bisulfite', name: 'bisulfite' }),
+  material({ id: 'sodium-bisulfite', name: 'sodium bisulfite', formula: 'HNaO3S' }),
 ]
 const oxidation = (oxidant: string) =>
   transformation({
@@ -79,5 +83,48 @@ describe('residues that are destroyed before the bottle', () => {
     const { found, library, step } = lines('potassium-permanganate', null)
     expect(shareLeft(library, step, 'potassium-permanganate')).toBeNull()
     expect(found[0]!.reagents[0]!.massG).toBeNull()
+  })
+})
+
+describe('a planned quench is a need like any other', () => {
+  const planned = (amountMol: number | null) => {
+    const { step, library } = lines('potassium-permanganate', amountMol)
+    const steps = withPlannedQuench(library, bundledTables(), [step])
+    const plain = { library, products: [], reserve: 0.1, repeat: false, retainedSampleG: 0 }
+    return { library, step, steps, need: needsOf({ ...plain, steps }).find(need => need.material === 'sodium-bisulfite') }
+  }
+  // By hand, as above: 0.14 mol is left and takes 0.35 mol of NaHSO3, 104.06 g/mol, 36.42 g; with a reserve of a tenth 40.06 g.
+  it('is bought, marked as planned, with its reason', () => {
+    const { need } = planned(0.3)
+    expect(need!.amount).toBeCloseTo(40.063, 2)
+    expect(need).toMatchObject({ planned: true, open: false, uses: [{ role: 'quench' }] })
+    expect(need!.notes.join(' ')).toMatch(/common practice, not from the source/)
+  })
+  it('stays open where nobody knows how much is left', () => {
+    expect(planned(null).need).toMatchObject({ amount: null, open: true, planned: true })
+  })
+  it('ends in the waste of its step: what goes in comes out', () => {
+    const { library, step, steps } = planned(0.3)
+    const massG = (of: typeof steps) => wasteOf(library, bundledTables(), traitsOf(library, bundledTables(), toolkit), of)[0]!.massG!
+    expect(massG(steps) - massG([step])).toBeCloseTo(36.42, 1)
+  })
+  it('is told the same when its line stands in the step, and is planned once', () => {
+    const { library, step, steps } = planned(0.3)
+    const tables = bundledTables()
+    expect(quenchLines(library, tables, steps)).toEqual(quenchLines(library, tables, [step]))
+    expect(withPlannedQuench(library, tables, steps)[0]!.charges.filter(line => line.material === 'sodium-bisulfite')).toHaveLength(1)
+  })
+  it('is told and not bought where the library has no such material', () => {
+    const { step, library } = lines('potassium-permanganate', 0.3)
+    const without = { ...library, materials: new Map([...library.materials].filter(([id]) => id !== 'sodium-bisulfite')) }
+    expect(quenchLines(without, bundledTables(), [step])[0]!.reagents[0]!.material).toBeNull()
+    expect(withPlannedQuench(without, bundledTables(), [step])).toEqual([step])
+  })
+  it('names materials that the bundled library sells, with the molar mass that it has', async () => {
+    const { library } = await bundledWorkshop()
+    for (const { material, reagentGPerMol } of bundledTables().quenchRules) {
+      expect(library.materials.get(material!)?.buyable).toBe(true)
+      expect(library.molarMass.get(material!)).toBeCloseTo(reagentGPerMol, 1)
+    }
   })
 })
