@@ -1,6 +1,7 @@
 import { type Labels, slack } from './best.ts'
 import { leastOwn, makersInOrder } from './makers.ts'
 import { BUY, type Layer, type MakerOrder, type Overlay, PartialRoutes } from './partial.ts'
+import { PartialTable } from './partial-table.ts'
 import { stepsOfBest } from './plateau.ts'
 import { RouteQueue, stepPart } from './queue.ts'
 import { LabelRepair } from './repair.ts'
@@ -90,19 +91,7 @@ export class RouteStream {
   private readonly fullPatience: number
   private readonly plateauPatience: number
   private readonly maxSteps: number
-  // One row a partial route: the decision that made it of its parent, what its evaluation found, and the labels it goes by.
-  private readonly parent: number[] = []
-  private readonly node: number[] = []
-  private readonly choice: number[] = []
-  private readonly open: number[] = []
-  private readonly overlay: (Overlay | null)[] = []
-  /** The partial route for which its labels were repaired, itself or one it came from; 0 = they are the network's own. */
-  private readonly overlayOf: number[] = []
-  private readonly exact: boolean[] = []
-  /** Decisions made. */
-  private readonly depth: number[] = []
-  /** Its completion by best makers was looked at, or is that of the one it comes from. */
-  private readonly straightened: boolean[] = []
+  private readonly rows = new PartialTable()
   /** Repairs by partial route; null = it would have been too much work. */
   private readonly repaired = new Map<number, Overlay | null>()
   private readonly ready: RankedRoute[] = []
@@ -145,8 +134,7 @@ export class RouteStream {
     this.early = new Set([...this.handedOut, ...this.tied].map(route => route.arcs.join()))
     this.partial.stepsOfBest ??= stepsOfBest(this.space, this.labels.value)
     this.queue.dive()
-    for (const list of [this.parent, this.node, this.choice, this.open, this.overlay, this.overlayOf]) list.length = 0
-    for (const list of [this.exact, this.depth, this.straightened]) list.length = 0
+    this.rows.clear()
     this.repaired.clear()
     this.partial.begin()
     this.add(-1, -1, 0, null, true, false)
@@ -195,19 +183,19 @@ export class RouteStream {
       }
       this.queue.take()
       const { state, rank } = this.queue
-      this.stuck += 1 + this.depth[state]! / depthOfDouble
+      this.stuck += 1 + this.rows.depth[state]! / depthOfDouble
       if (rank >= 0) this.split(state, rank)
-      else if (this.open[state] === -1) {
+      else if (this.rows.open[state] === -1) {
         const route = this.finished(state)
         if (this.early?.has(route.arcs.join())) continue
         if (this.tied.length === 0) this.tieKey = key + stepPart * 0.5 * (1 + Math.abs(key))
         this.tied.push(route)
       } else {
-        if (this.depth[state]! > this.deepest) {
-          this.deepest = this.depth[state]!
+        if (this.rows.depth[state]! > this.deepest) {
+          this.deepest = this.rows.depth[state]!
           this.sinceRoute = 0
         }
-        const route = this.early === null || this.straightened[state] ? null : this.straight(state)
+        const route = this.early === null || this.rows.straightened[state] ? null : this.straight(state)
         this.expand(state, key)
         if (route !== null) {
           this.begun()
@@ -246,13 +234,13 @@ export class RouteStream {
    * @returns null where it goes round in a circle, is worth less, or was handed out before
    */
   private straight(state: number): RankedRoute | null {
-    this.straightened[state] = true
+    this.rows.straightened[state] = true
     const isThere = straightDown({
       space: this.space,
       partial: this.partial,
       target: this.target,
-      overlay: this.overlay[state]!,
-      decisions: this.decisionsOf(state),
+      overlay: this.rows.overlay[state]!,
+      decisions: this.rows.decisionsOf(state),
       bestOf: node => (this.mayBeBought(node) ? BUY : this.orderOf(state, node).arcs[0]),
       goesOn: () => {
         this.pops += 0.5
@@ -266,12 +254,12 @@ export class RouteStream {
 
   /** Takes up a partial route: its open compound is bought, or made. */
   private expand(state: number, key: number): void {
-    if (this.sinceRoute > this.patience && !this.exact[state] && this.tightened(state, key)) return
-    const node = this.open[state]!
+    if (this.sinceRoute > this.patience && !this.rows.exact[state] && this.tightened(state, key)) return
+    const node = this.rows.open[state]!
     if (this.mayBeBought(node)) {
       this.load(state)
       this.partial.decide(node, BUY)
-      this.add(state, node, BUY, this.overlay[state]!, false, true)
+      this.add(state, node, BUY, this.rows.overlay[state]!, false, true)
       this.pushGroup(state, 0)
     } else this.split(state, 0)
   }
@@ -289,45 +277,45 @@ export class RouteStream {
    */
   private tightened(state: number, key: number): boolean {
     const path: number[] = []
-    for (let s = state; s > this.overlayOf[state]! && s > 0; s = this.parent[s]!) path.push(s)
+    for (let s = state; s > this.rows.overlayOf[state]! && s > 0; s = this.rows.parent[s]!) path.push(s)
     for (let i = path.length - 1; i >= 0; i--) {
       const ancestor = path[i]!
       let overlay = this.repaired.get(ancestor)
       const isNew = overlay === undefined
       if (overlay === undefined) {
-        if (this.exact[ancestor]) continue
+        if (this.rows.exact[ancestor]) continue
         if (this.pops >= this.budget) break
         const most = Math.min(mostRepaired, workOfOnePop * (this.budget - this.pops))
-        overlay = this.search.repair.overlay(this.decisionsOf(ancestor), most)
+        overlay = this.search.repair.overlay(this.rows.decisionsOf(ancestor), most)
         this.repaired.set(ancestor, overlay)
         const work = Math.ceil(this.search.repair.work / workOfOnePop)
         this.pops += work
         this.stuck += work
       }
       if (overlay === null) continue
-      this.overlay[state] = overlay
-      this.overlayOf[state] = ancestor
-      this.straightened[state] = false
-      if (ancestor === state) this.exact[state] = true
+      this.rows.overlay[state] = overlay
+      this.rows.overlayOf[state] = ancestor
+      this.rows.straightened[state] = false
+      if (ancestor === state) this.rows.exact[state] = true
       this.load(state)
       const bound = this.partial.evaluate(this.target, overlay, -1, 0)
       const isPossible = bound < Number.POSITIVE_INFINITY
       const hasRisen = !isPossible || this.queue.keyOf(bound, this.partial.found) > key
       if (hasRisen) this.patience >>= 1
-      if (isPossible) this.open[state] = this.partial.found.open
+      if (isPossible) this.rows.open[state] = this.partial.found.open
       if (hasRisen || (isNew && i > 0)) {
         if (isPossible) this.queue.put(this.partial.found, state, -1)
         return true
       }
     }
-    this.exact[state] = true
+    this.rows.exact[state] = true
     this.patience = Math.min(2 * this.patience + 1, this.fullPatience)
     return false
   }
 
   /** Splits a group into its first maker and the rest. */
   private split(state: number, rank: number): void {
-    const node = this.open[state]!
+    const node = this.rows.open[state]!
     const { arcs, keys } = this.orderOf(state, node)
     const arc = arcs[rank]
     if (arc === undefined) return
@@ -335,17 +323,17 @@ export class RouteStream {
     this.load(state)
     this.partial.decide(node, arc)
     // A compound decided for its own best maker leaves exact labels exact.
-    const label = this.overlay[state]?.value.get(node) ?? this.labels.value[node]!
-    const exact = this.exact[state]! && rank === 0 && !this.space.mayBeLeaf[node] && keys[0]! >= label * slack
-    this.add(state, node, arc, this.overlay[state]!, exact, rank === 0 && !this.mayBeBought(node))
+    const label = this.rows.overlay[state]?.value.get(node) ?? this.labels.value[node]!
+    const exact = this.rows.exact[state]! && rank === 0 && !this.space.mayBeLeaf[node] && keys[0]! >= label * slack
+    this.add(state, node, arc, this.rows.overlay[state]!, exact, rank === 0 && !this.mayBeBought(node))
   }
 
   private pushGroup(state: number, rank: number): void {
-    const node = this.open[state]!
+    const node = this.rows.open[state]!
     const order = this.orderOf(state, node)
     if (rank >= order.arcs.length) return
     this.load(state)
-    this.partial.evaluate(this.target, this.overlay[state]!, node, order.keys[rank]!)
+    this.partial.evaluate(this.target, this.rows.overlay[state]!, node, order.keys[rank]!)
     if (this.isPossible()) this.queue.put(this.partial.found, state, rank)
   }
 
@@ -357,16 +345,8 @@ export class RouteStream {
   private add(parent: number, node: number, choice: number, overlay: Overlay | null, exact: boolean, isFirstChoice: boolean): void {
     this.partial.evaluate(this.target, overlay, -1, 0)
     if (!this.isPossible()) return
-    this.parent.push(parent)
-    this.node.push(node)
-    this.choice.push(choice)
-    this.open.push(this.partial.found.open)
-    this.overlay.push(overlay)
-    this.overlayOf.push(parent < 0 ? 0 : this.overlayOf[parent]!)
-    this.exact.push(exact)
-    this.depth.push(parent < 0 ? 0 : this.depth[parent]! + 1)
-    this.straightened.push(isFirstChoice && this.straightened[parent]!)
-    this.queue.put(this.partial.found, this.parent.length - 1, -1)
+    const state = this.rows.add(parent, node, choice, this.partial.found.open, overlay, exact, isFirstChoice)
+    this.queue.put(this.partial.found, state, -1)
   }
 
   private isPossible(): boolean {
@@ -377,17 +357,11 @@ export class RouteStream {
   /** Loads the decisions of a partial route into the evaluation. */
   private load(state: number): void {
     this.partial.begin()
-    for (let s = state; s > 0; s = this.parent[s]!) this.partial.decide(this.node[s]!, this.choice[s]!)
-  }
-
-  private decisionsOf(state: number): number[] {
-    const decisions: number[] = []
-    for (let s = state; s > 0; s = this.parent[s]!) decisions.push(this.node[s]!, this.choice[s]!)
-    return decisions
+    for (let s = state; s > 0; s = this.rows.parent[s]!) this.partial.decide(this.rows.node[s]!, this.rows.choice[s]!)
   }
 
   private orderOf(state: number, node: number): MakerOrder {
-    const overlay = this.overlay[state] ?? null
+    const overlay = this.rows.overlay[state] ?? null
     const orders = overlay?.orders ?? this.search.orders
     let order = orders.get(node)
     if (!order) {
