@@ -25,6 +25,9 @@ export function startSentence(library: Library, { startNeeded, goals, start }: E
   return `To have ${listed(wanted)} ${oftenText(confidence)}, start from ${massText(startG)} of ${nameOf(start.compound)}; ${beside}.`
 }
 
+/** What no P10 and no P90 covers, beside them wherever they are told. */
+export const outsideSpread = 'Spilt, lost and failed runs are outside these ranges.'
+
 /** "12 groups, 2.00 g each: every group runs the last step itself". Null where nobody divides it. */
 export function groupsSentence({ groups }: Evaluation['goals'][number]): string | null {
   if (groups === undefined) return null

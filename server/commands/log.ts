@@ -1,9 +1,9 @@
-import { comparedRuns } from '../../core/logbook/compare.ts'
+import { type ComparedRun, comparedRuns } from '../../core/logbook/compare.ts'
 import { logCsv } from '../../core/logbook/log-csv.ts'
 import { withRun } from '../../core/logbook/run.ts'
 import { planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
-import { paragraph } from '../../core/problem/problem.ts'
+import { type Problem, paragraph } from '../../core/problem/problem.ts'
 import { shareFraction } from '../../core/quantity/convert.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { massText, percentText } from '../../core/quantity/print.ts'
@@ -78,14 +78,15 @@ export const log: Command = {
     await terminal.writeFile(file, `${JSON.stringify(planFileOf(library, next), null, 2)}\n`)
     await exported(next)
     const run = comparedRuns(library, added.value).at(-1)!
-    if (given.on('json'))
-      terminal.out(`${JSON.stringify({ entry: run.entry, compared: run, warnings: added.warnings, changes }, null, 2)}\n`)
+    const above = aboveTheoryWarning(run)
+    const warnings = [...added.warnings, ...(above === null ? [] : [above])]
+    if (given.on('json')) terminal.out(`${JSON.stringify({ entry: run.entry, compared: run, warnings, changes }, null, 2)}\n`)
     else {
       const theory = run.theoryG === null ? '' : ` of ${massText(run.theoryG)} in theory`
       terminal.out(
         `Logged ${run.entry.id}: ${massText(run.isolatedG)}${theory}, planned ${massText(run.plannedG ?? 0)}; ${percentText(run.yieldFraction ?? 0)}.\n`,
       )
-      for (const warning of [...added.warnings, ...changes]) terminal.out(`${paragraph(warning)}\n`)
+      for (const warning of [...warnings, ...changes]) terminal.out(`${paragraph(warning)}\n`)
     }
     return 0
   },
@@ -141,4 +142,16 @@ function dateOf(given: Given): string | null {
   const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)))
   if (year !== undefined && date.getUTCMonth() === Number(month) - 1 && date.getUTCDate() === Number(day)) return text
   throw badOption('--date', `is "${text}".`, 'The log is in order of days.', 'Write the day as 2026-12-03.', 'date')
+}
+
+/** The warning that goes with a run above theory; null for any other. */
+function aboveTheoryWarning({ entry, verdict, yieldFraction }: ComparedRun): Problem | null {
+  if (verdict !== 'above-theory' || yieldFraction === null) return null
+  return {
+    code: 'above-theory',
+    where: ['log', entry.id],
+    what: `Run ${entry.id} weighed ${percentText(yieldFraction)} of theory.`,
+    why: 'It is wet, impure or mis-weighed; it counts as weighed and teaches no yield.',
+    cure: `Dry it and weigh again, then log the second weighing in place of ${entry.id}.`,
+  }
 }

@@ -4,7 +4,7 @@ import { answersOf, spreadText, windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { aloneText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { groupsSentence, startSentence } from '../../core/report/start-sentence.ts'
+import { groupsSentence, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
@@ -42,9 +42,11 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
       <Changes {...props} />
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
       <Survivors {...props} />
-      {[startSentence(library, evaluation), ...evaluation.goals.map(goal => named(nameOf(goal.target), groupsSentence(goal)))].map(
-        text => text !== null && <p key={text}>{text}</p>,
-      )}
+      {[
+        startSentence(library, evaluation),
+        ...evaluation.goals.map(goal => named(nameOf(goal.target), groupsSentence(goal))),
+        outsideSpread,
+      ].map(text => text !== null && <p key={text}>{text}</p>)}
       {(props.choice ?? []).map(text => (
         <p class="s" key={text}>
           <Name text={text} />

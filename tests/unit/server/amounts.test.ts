@@ -121,6 +121,16 @@ describe('the bench log', () => {
     // Nothing was added by exporting, and an entry keeps what was written.
     expect(JSON.parse(written.get('plan.json')!).log).toHaveLength(2)
   })
+  it('takes a weighing above theory as it is, warns, and leaves the yields alone', async () => {
+    const before = await waybenchJson([...benzoin, '--save', 'plan.json'])
+    const logged = await waybench(['log', 'plan.json', '--step', step, '--weighed', '25 g'], before.files)
+    expect(logged.code).toBe(0)
+    // 24 g of benzoin can give 23.772 g: 105.2 %.
+    expect(logged.out.replace(/\s+/g, ' ')).toMatch(/weighed 105 % of theory.*wet, impure or mis-weighed.*in place of run-1/)
+    const after = await waybenchJson(['plan', 'plan.json'], before.files)
+    expect(after.json.steps[0]).toMatchObject({ yieldFraction: before.json.steps[0].yieldFraction, done: { isolatedG: 25, ownRuns: 0 } })
+    expect((await waybench(['plan', 'plan.json'], before.files)).out).toContain('Spilt, lost and failed runs are outside these ranges.')
+  })
   it.each(['95-94', 'about 95', '94-'])('refuses a melting range of "%s"', async text => {
     const { files: written } = await waybench([...benzoin, '--save', 'plan.json'])
     const { code, err } = await waybench(['log', 'plan.json', '--step', step, '--weighed', '20 g', '--melting', text], written)
