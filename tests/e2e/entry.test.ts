@@ -95,7 +95,9 @@ describe('a newcomer with a preparation of three steps', () => {
     // At typical yields 12.0/120.15/2 x 0.75 x 0.896 x 0.85 x 310.40 = 8.9 g; the heading tells the median.
     await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/[789]\.\d\d? g/)
     expect(await words(await question(page, /What can hurt/))).toMatch(/no hazard data: read its safety data sheet/i)
-    // The print.
+    // The print, whose layout is fetched once there is something to print.
+    await page.waitForFunction(() => performance.getEntriesByType('resource').some(one => /on-print/.test(one.name)))
+    await page.waitForTimeout(500)
     const text = clean((await pdfPages(await page.pdf({ format: 'A4' }))).map(one => one.text).join(' '))
     for (const said of ['4-methylbenzaldehyde', 'tolylquinoxaline', 'o-phenylenediamine']) expect(text).toContain(said)
     expect(page.faults).toEqual([])

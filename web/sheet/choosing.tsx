@@ -148,6 +148,19 @@ export function Choosing() {
         </select>
       </label>
       <label class="line">
+        <span>Make or buy</span>
+        <span class="dot-choice">
+          <input
+            type="checkbox"
+            checked={asked.make.includes('all')}
+            onChange={event =>
+              set({ make: event.currentTarget.checked ? [...asked.make, 'all'] : asked.make.filter(one => one !== 'all') })
+            }
+          />
+          also ways that make what could be bought
+        </span>
+      </label>
+      <label class="line">
         <span>Equipment</span>
         <span class="dot-choice">
           <input type="checkbox" checked={asked.ownedOnly} onChange={event => set({ ownedOnly: event.currentTarget.checked })} />

@@ -192,7 +192,7 @@ function queryTo(target: string) {
     from: startCompound.value,
     to: target,
     ...options,
-    make: options.make.filter(compound => concerns(target, compound)),
+    make: options.make.filter(compound => compound === 'all' || concerns(target, compound)),
     ...(maxSteps === null ? {} : { maxSteps }),
     count: countFor(target),
     settings: plan.value.settings,
