@@ -1,13 +1,19 @@
 import { z } from 'zod'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
-import { equationIn } from '../library/reaction-files.ts'
+import { reactionsIn } from '../library/reaction-list.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
 /** Longest text of one preparation, characters: beyond it the reader says so itself. */
 const longestText = 100_000
+
+const reactionSchema = z.object({
+  equation: z.string(),
+  agents: z.array(z.string()).meta({ description: 'What stands over the arrow: charges whose amounts are still to be given.' }),
+  unknown: z.array(z.string()),
+})
 
 /** A preparation as text, read while it is typed: what `waybench read` prints, with what a page needs to show it. */
 export const readings: Resource = (api, { workshop }) => {
@@ -48,19 +54,26 @@ export const readings: Resource = (api, { workshop }) => {
       schema: {
         body: z.strictObject({ name: z.string().max(300), text: z.string().max(longestText) }),
         response: {
-          200: z.object({
-            equation: z.string(),
-            agents: z.array(z.string()).meta({ description: 'What stands over the arrow: charges whose amounts are still to be given.' }),
-            unknown: z.array(z.string()),
+          200: reactionSchema.extend({
+            reactions: z
+              .array(reactionSchema.extend({ title: z.string() }))
+              .meta({ description: 'Every reaction of the file; the first stands beside it too.' }),
           }),
           ...refusals,
         },
       },
     },
     request => {
-      const read = equationIn(request.body.name, request.body.text, workshop.names(), workshop.toolkit)
+      const read = reactionsIn(request.body.name, request.body.text, workshop.names(), workshop.toolkit)
       if (!read.ok) throw new Refusal('bad-input', read.problems)
-      return { equation: read.value.equation, agents: [...read.value.agents], unknown: [...read.value.unknown] }
+      const reactions = read.value.map(({ title, equation, agents, unknown }) => ({
+        title,
+        equation,
+        agents: [...agents],
+        unknown: [...unknown],
+      }))
+      const { title: _title, ...first } = reactions[0]!
+      return { ...first, reactions }
     },
   )
 }

@@ -46,12 +46,13 @@ export function rxnOf(library: Library, step: Transformation): string | null {
       for (let copy = 0; copy < coefficient; copy++) add(Molecule.fromSmiles(smiles))
     }
   }
-  reaction.setName(step.name)
   // The toolkit pads the counts by two blanks whatever their digits: three columns each, as the format has them. What stands over the arrow
   // has a third count and comes last, as is the custom: a reader that knows only two counts passes it over.
   const agents = agentsOf(library, step)
   const counts = [reaction.getReactants(), reaction.getProducts(), ...(agents.length === 0 ? [] : [agents.length])]
   const lines = reaction.toRxn().trimEnd().split('\n')
+  // Nor does it write the name, which stands in the second line, at most 80 characters.
+  lines[1] = step.name.replace(/\s+/g, ' ').slice(0, 80)
   lines[4] = counts.map(count => String(count).padStart(3)).join('')
   return `${[...lines, ...agents.map(smiles => `$MOL\n${Molecule.fromSmiles(smiles).toMolfile().trimEnd()}`)].join('\n')}\n`
 }

@@ -231,6 +231,13 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByText('It balances.').waitFor()
     expect(await words(page.locator('.lines-read'))).toMatch(/ethanol/)
     await page.getByRole('button', { name: 'Undo' }).click()
+    // Of several none is left out: each is offered.
+    await page.goto(`${server.url}/?entry=file`)
+    const two = `${smiles} benzoin\n${smiles} benzoin again\n`
+    await page.locator('.entry input[type=file]').setInputFiles({ name: 'two.smi', mimeType: 'text/plain', buffer: Buffer.from(two) })
+    await page.getByRole('button', { name: 'benzoin again' }).click()
+    expect(await page.getByLabel('Name of the step').inputValue()).toBe('benzoin again')
+    await page.getByRole('button', { name: 'Undo' }).click()
     await page.goto(`${server.url}/?entry=library`)
     await page.getByLabel('Look for').fill('benzoin thiamine')
     await page.getByRole('button', { name: 'sources, own yield' }).first().click()

@@ -4,7 +4,7 @@ import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { identified } from '../../server/library/identified.ts'
-import { equationIn } from '../../server/library/reaction-files.ts'
+import { reactionsIn } from '../../server/library/reaction-list.ts'
 import { recordsIn } from '../../server/library/records-in.ts'
 import { bundledWorkshop, testApp } from '../support/app.ts'
 import { index, library, toolkit } from '../support/reader.ts'
@@ -205,7 +205,7 @@ describe('whatever is typed', () => {
             ),
           ),
         )
-        settles(inTime(() => equationIn('x', one, index, toolkit)))
+        settles(inTime(() => reactionsIn('x', one, index, toolkit)))
         inTime(() => readChargeTable(one))
       }),
       { numRuns: runs },
@@ -264,7 +264,7 @@ describe('whatever is typed', () => {
       const from = performance.now()
       tells(readPreparation(text, library, index, toolkit).problems)
       settles(recordsIn([{ name: 'big', text }], workshop))
-      settles(equationIn('big', text, index, toolkit))
+      settles(reactionsIn('big', text, index, toolkit))
       expect(performance.now() - from).toBeLessThan(30_000)
     }
   }, 300_000)

@@ -11,8 +11,9 @@ import { materialTable, readMaterialTable } from '../../core/reading/material-ta
 import { bundled } from '../../server/library/bundled.ts'
 import { materialsInSdf, sdfOf } from '../../server/library/chemical-files.ts'
 import { equationIn, reactionSmilesOf, rxnOf } from '../../server/library/reaction-files.ts'
+import { reactionsIn } from '../../server/library/reaction-list.ts'
 import { recordsIn } from '../../server/library/records-in.ts'
-import { chargesWritten, forms, notHeld } from '../../server/library/written-as.ts'
+import { chargesWritten, forms, notHeld, writtenAs } from '../../server/library/written-as.ts'
 import { bundledWorkshop } from '../support/app.ts'
 import { index, library, toolkit } from '../support/reader.ts'
 
@@ -234,5 +235,27 @@ describe('what is written reads back', () => {
     const written = file.transformations.filter(step => reactionSmilesOf(library, step) !== null)
     expect(notHeld('smi', { ...file, transformations: written }, library)).toHaveLength(2)
     expect(notHeld('smi', file, library)).toHaveLength(2 + file.transformations.length - written.length)
+  })
+
+  it.each(['smi', 'rxn'] as const)('all equations in one %s file come back one by one, under their names', form => {
+    const steps = ['benzoin-thiamine', 'lophine', 'adipic-acid-from-cyclohexanone'].flatMap(id => library.transformations.get(id) ?? [])
+    const several = [...steps, ...[...library.transformations.values()].filter(step => rxnOf(library, step) !== null).slice(0, 12)]
+    const file = { format: 'waybench-library' as const, version: 1 as const, title: 'some', materials: [], transformations: several }
+    const read = reactionsIn('own', writtenAs(form, file, library), index, toolkit)
+    expect(read.ok).toBe(true)
+    if (!read.ok) return
+    expect(read.value.map(one => one.title)).toEqual(several.map(step => step.name.slice(0, form === 'rxn' ? 80 : undefined)))
+    for (const [at, step] of several.entries()) {
+      const alone = equationIn('one', form === 'rxn' ? rxnOf(library, step)! : reactionSmilesOf(library, step)!, index, toolkit)
+      expect(alone.ok && { equation: alone.value.equation, agents: alone.value.agents }, step.id).toEqual({
+        equation: read.value[at]!.equation,
+        agents: read.value[at]!.agents,
+      })
+    }
+  })
+
+  it('a fault in one of several reactions is told with its number, and nothing is taken', () => {
+    const read = reactionsIn('own.smi', 'CCO>>CC=O good\nC(>>CC bad\nCCO>>CC=O good', index, toolkit)
+    expect(read.ok ? [] : read.problems.map(problem => problem.where[0])).toEqual(['own.smi, reaction 2'])
   })
 })

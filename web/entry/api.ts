@@ -99,11 +99,18 @@ export interface MaterialRow {
   readonly own: boolean
 }
 
+/** One reaction of a file. */
+export interface ReactionRead {
+  readonly title: string
+  readonly equation: string
+  readonly agents: readonly string[]
+  readonly unknown: readonly string[]
+}
+
 /** The addresses of the entry pages; each rejects with a refusal that names a cure. */
 export const entryServer = {
   read: (text: string, signal: AbortSignal) => ask<Reading>('read', { ...post({ text }), signal }),
-  readReaction: (name: string, text: string) =>
-    ask<{ equation: string; agents: readonly string[]; unknown: readonly string[] }>('read-reaction', post({ name, text })),
+  readReaction: (name: string, text: string) => ask<{ reactions: readonly ReactionRead[] }>('read-reaction', post({ name, text })),
   identify: (typed: { name: string; smiles: string; formula: string; cas: string; form: string }, signal: AbortSignal) =>
     ask<Identified>('new-material', { ...post(typed), signal }),
   own: () => ask<OwnReply>('own-library'),

@@ -3,12 +3,11 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
-import { entryServer, type Trial } from './api.ts'
-import { emptyWriting, replaceWriting, type Writing } from './draft.ts'
+import { entryServer, type ReactionRead, type Trial } from './api.ts'
 import { GiveAway } from './give-away.tsx'
 import { saveOwn, undoOwn } from './own.ts'
 import { ChangeRows, History } from './parts.tsx'
-import { openEntry } from './place.ts'
+import { ReactionChoice, toWriting, writeReaction } from './reaction-choice.tsx'
 
 interface Dropped {
   readonly name: string
@@ -25,11 +24,13 @@ export function FilePage() {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const [saved, setSaved] = useState(false)
   const [waiting, setWaiting] = useState(false)
+  const [reactions, setReactions] = useState<readonly ReactionRead[]>([])
 
   const take = async (list: FileList): Promise<void> => {
     setSaved(false)
     setTrial(null)
     setProblems([])
+    setReactions([])
     const chosen = [...list]
     const large = chosen.filter(file => file.size > mostBytes)
     if (large.length > 0) return setProblems(large.map(tooLarge))
@@ -39,10 +40,11 @@ export function FilePage() {
     if (read.length === 1 && only !== undefined) {
       const charges = readChargeTable(only.text)
       if (charges !== null) return toWriting({ body: charges.lines.join('\n'), roles: charges.roles })
-      if (/^\s*\$RXN/.test(only.text) || /^\s*[^\s>]+>[^\s>]*>[^\s>]+/.test(only.text)) {
+      if (/^\s*\$(?:RXN|RDFILE)/.test(only.text) || /^\s*[^\s>]+>[^\s>]*>[^\s>]+/.test(only.text)) {
         try {
-          const { equation, agents } = await entryServer.readReaction(only.name, only.text)
-          return toWriting({ equation, body: agents.length === 0 ? '' : [overArrow, ...agents].join('\n') })
+          const found = await entryServer.readReaction(only.name, only.text)
+          const [first] = found.reactions
+          return found.reactions.length === 1 && first !== undefined ? writeReaction(first) : setReactions(found.reactions)
         } catch (fault) {
           return setProblems(problemsOf(fault))
         }
@@ -83,8 +85,8 @@ export function FilePage() {
         </p>
         <p class="s soft">
           Library files (JSON, described by <a href="./api/v1/library-schema.json">its JSON Schema</a>), tables of materials or charges
-          (CSV, TSV), structures (SDF), reactions (reaction SMILES, MDL RXN). Nothing changes before you have seen what would: all of it is
-          taken over, or none.
+          (CSV, TSV), structures (SDF), reactions (reaction SMILES, MDL RXN and RD files). Nothing changes before you have seen what would:
+          all of it is taken over, or none.
         </p>
       </section>
       {waiting && (
@@ -93,6 +95,7 @@ export function FilePage() {
         </p>
       )}
       <Problems of={problems} />
+      {reactions.length > 0 && <ReactionChoice of={reactions} />}
       {trial !== null && (
         <section class="entry-save" aria-label="What would change">
           <h2>
@@ -138,14 +141,6 @@ export function FilePage() {
       <History />
     </>
   )
-}
-
-/** A remark, which the reader passes over, above what has no amount yet. */
-const overArrow = '# over the arrow in the file: give each its amount'
-
-function toWriting(patch: Partial<Pick<Writing, 'equation' | 'body' | 'roles'>>): void {
-  replaceWriting({ ...emptyWriting, ...patch })
-  openEntry('write')
 }
 
 const tooLarge = (file: File): Problem => ({
