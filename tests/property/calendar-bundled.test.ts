@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { daysOf } from '../../core/days/calendar.ts'
+import type { Goal } from '../../core/plan/plan.ts'
+import { reckoned } from '../../core/plan/reckoned.ts'
+import type { Settings } from '../../core/plan/settings.ts'
+import { routeOf } from '../../core/route/route-of.ts'
 import { bundled } from '../../server/library/bundled.ts'
+import { demoParts } from '../../server/library/demo.ts'
+import { benzoinPlan, rest } from '../support/benzoin-plans.ts'
 import { chargedStep } from '../support/charged-steps.ts'
+import { defaultRoutes } from '../support/default-routes.ts'
 
 /** Laws that hold for every bundled transformation alone, in evenings and in whole days. */
 const { library } = bundled()
@@ -55,4 +62,38 @@ describe.each([
       }
     }
   })
+})
+
+/** Whole plans: how often the search proves, within its usual work, that nothing ends earlier. */
+describe('the calendar of a plan', () => {
+  const { settings: evenings, waysIn } = demoParts()
+  const wholeDays = { ...evenings, windows: evenings.windows.map(window => ({ ...window, from: '09:00', hours: 8 })) }
+  const calendarOf = (settings: Settings, start: string, massG: number, goals: readonly Goal[]): 'proven' | 'found' | 'undated' => {
+    const plan = benzoinPlan(goals, { settings, start: { material: start, massG } })
+    const { notes, booked, finishDate } = daysOf({ library, steps: reckoned(library, plan).toRun, ...settings })
+    if (finishDate === null || booked.length === 0) return 'undated'
+    return notes.some(note => note.includes('not proven')) ? 'found' : 'proven'
+  }
+  const routes = defaultRoutes(library, 4)
+
+  it('is proven for the demo in its evenings', () => {
+    const [{ start, goals }] = waysIn as [(typeof waysIn)[number]]
+    const planned = goals.map(({ target, amount, steps }): Goal => {
+      const route = routeOf(library, start.material, target, steps ?? [])
+      if (!route.ok) throw new Error(`no route to ${target}`)
+      return { target, amount, route: route.value }
+    })
+    expect(calendarOf(evenings, start.material, start.massG, planned)).toBe('proven')
+  })
+
+  it('is proven for nearly all bundled routes of two to four steps from 24 g that have a date at all', () => {
+    const found = [2, 3, 4].flatMap(count => {
+      const long = routes.filter(r => r.steps.length === count)
+      return Array.from({ length: 20 }, (_, i) => long[Math.floor((i * long.length) / 20)]!)
+    })
+    const calendars = found.map(route => calendarOf(wholeDays, route.start, 24, [{ target: route.target, amount: rest, route }]))
+    const dated = calendars.filter(one => one !== 'undated')
+    expect(dated.length).toBeGreaterThanOrEqual(40)
+    expect(dated.filter(one => one === 'proven').length / dated.length).toBeGreaterThanOrEqual(0.95)
+  }, 30_000)
 })
