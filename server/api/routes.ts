@@ -1,17 +1,16 @@
-import { Readable } from 'node:stream'
 import { z } from 'zod'
 import { axes } from '../../core/choose/query.ts'
-import { type RoutesAnswer, routeList } from '../../core/choose/route-list.ts'
+import { routeList } from '../../core/choose/route-list.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
-import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { packsFileSchema } from '../../core/shopping/packs.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { routesInput, rowsIn } from '../planning/request.ts'
-import { Running, type RunningSearch } from '../planning/running.ts'
-import { inTurns, searched, type Told } from '../planning/searching.ts'
+import { Running } from '../planning/running.ts'
+import { inTurns, searched } from '../planning/searching.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
+import { noSearch, streamed } from './search-lines.ts'
 import { whileConnected } from './while-connected.ts'
 
 const ids = z.array(z.string().max(200)).max(200).default([])
@@ -104,11 +103,9 @@ export const routes: Resource = (api, { workshop }) => {
   api.post('/routes/stream', { schema: { description, body: querySchema, response: refusals } }, async (request, reply) => {
     const search = running.begin()
     const input = { ...inputOf(workshop, request.body), shouldStop: search.shouldStop }
-    const lines = linesOf(workshop, search, inTurns(routeList(input), whileConnected(reply)))
-    // What is refused at once is refused as everywhere: the first line is waited for before the reply begins.
-    const first = await lines.next()
+    const lines = await streamed(search, inTurns(routeList(input), whileConnected(reply)), answer => rowsIn(workshop, answer))
     reply.header('content-type', 'application/x-ndjson').header('cache-control', 'no-store')
-    return reply.send(Readable.from(withFirst(first, lines), { objectMode: false }) as never)
+    return reply.send(lines as never)
   })
   api.delete(
     '/routes/stream/:search',
@@ -125,58 +122,4 @@ export const routes: Resource = (api, { workshop }) => {
       return reply.status(204).send(null)
     },
   )
-}
-
-const noSearch = (id: string): Problem => ({
-  code: 'search-unknown',
-  where: [id],
-  what: 'There is no such search, or it is over.',
-  why: 'Only a search that is running can be stopped.',
-  cure: 'Take the id from the first line of the stream.',
-})
-
-/** Time between two lines of progress, so that a long search does not fill the line. */
-const progressMs = 250
-
-async function* linesOf(
-  workshop: Workshop,
-  search: RunningSearch,
-  turns: AsyncGenerator<Told, Checked<RoutesAnswer>>,
-): AsyncGenerator<string, void> {
-  let said = performance.now()
-  let begun = false
-  const line = (told: object): string => {
-    const first = begun ? '' : `${JSON.stringify({ search: search.id })}\n`
-    begun = true
-    return `${first}${JSON.stringify(told)}\n`
-  }
-  try {
-    for (;;) {
-      const turn = await turns.next()
-      if (turn.done) {
-        try {
-          yield line({ done: rowsIn(workshop, turn.value) })
-        } catch (fault) {
-          if (!begun || !(fault instanceof Refusal)) throw fault
-          yield line({ problems: fault.problems })
-        }
-        return
-      }
-      const { kind, ...event } = turn.value
-      if (kind === 'progress' && performance.now() - said < progressMs) continue
-      said = performance.now()
-      yield line(kind === 'row' ? event : { progress: event })
-    }
-  } finally {
-    search.over()
-  }
-}
-
-async function* withFirst(first: IteratorResult<string, void>, rest: AsyncGenerator<string, void>): AsyncGenerator<string, void> {
-  try {
-    if (!first.done) yield first.value
-    yield* rest
-  } finally {
-    await rest.return()
-  }
 }

@@ -1,14 +1,16 @@
-import { cheapestWay, type JointWay } from '../../core/choose/joint.ts'
+import { cheapestWays, type JointAnswer, type JointWay } from '../../core/choose/joint.ts'
 import type { WayLimits } from '../../core/choose/limits.ts'
 import type { ChoosingOptions } from '../../core/choose/query.ts'
 import { dayOf } from '../../core/days/civil-date.ts'
 import type { Goal, Plan } from '../../core/plan/plan.ts'
+import type { Checked } from '../../core/problem/problem.ts'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
 import { stopProblems } from '../../core/report/stops.ts'
 import { badOption, type Given, type Option } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
+import { searched } from './searching.ts'
 
 /** Options that choose the ways to all goals together; each limit implies `--cheapest`. */
 export const cheapestOptions: Readonly<Record<string, Option>> = {
@@ -45,10 +47,39 @@ export function limitsFrom(given: Given, currency: string): WayLimits {
 /** The same as `choosing.ways` would hold it: everything about the choice but the plan and its evaluation. */
 export type Chosen = Omit<JointWay, 'plan' | 'evaluation'>
 
+/** What is asked for: a plan without routes, its goals, what may be used and what it may cost. */
+export interface CheapestAsked {
+  readonly plan: Omit<Plan, 'goals'>
+  readonly goals: readonly Omit<Goal, 'route'>[]
+  readonly options: ChoosingOptions
+  readonly limits: WayLimits
+}
+
+/** The search for it, to be run in turns; `chosenIn` reads what it comes to. */
+export async function cheapestSearch(
+  workshop: Workshop,
+  asked: CheapestAsked,
+  shouldStop?: () => boolean,
+): Promise<ReturnType<typeof cheapestWays>> {
+  const { library, tables } = workshop
+  const solver = await loadSolver()
+  return cheapestWays({ library, tables, traits: workshop.traits(), ...asked, solver, ...(shouldStop === undefined ? {} : { shouldStop }) })
+}
+
+/** @throws Refusal with every problem; where nothing keeps within the limits, by how much and which goal to leave out */
+export function chosenIn({ library }: Workshop, answer: Checked<JointAnswer>): { readonly plan: Plan; readonly chosen: Chosen } {
+  if (!answer.ok) throw new Refusal('bad-input', answer.problems)
+  if (answer.value.kind === 'stopped') throw new Refusal('no-answer', stopProblems(library, answer.value.stopped))
+  if (answer.value.kind === 'none') throw new Refusal('no-answer', answer.value.problems)
+  const { kind: _kind, plan: found, evaluation: _evaluation, ...chosen } = answer.value
+  return { plan: found, chosen }
+}
+
 /**
  * The cheapest way for a plan's start, shelf, packs and settings to its goals, whatever routes these had.
  *
- * @throws Refusal with every problem; where nothing keeps within the limits, by how much and which goal to leave out
+ * @param signal ends the search at its next pause
+ * @throws Refusal as `chosenIn` does
  */
 export async function cheapestPlan(
   workshop: Workshop,
@@ -56,14 +87,9 @@ export async function cheapestPlan(
   goals: readonly Omit<Goal, 'route'>[],
   options: ChoosingOptions,
   limits: WayLimits,
+  signal?: AbortSignal,
 ): Promise<{ readonly plan: Plan; readonly chosen: Chosen }> {
-  const { library, tables } = workshop
-  const answer = cheapestWay({ library, tables, traits: workshop.traits(), plan, goals, options, limits, solver: await loadSolver() })
-  if (!answer.ok) throw new Refusal('bad-input', answer.problems)
-  if (answer.value.kind === 'stopped') throw new Refusal('no-answer', stopProblems(library, answer.value.stopped))
-  if (answer.value.kind === 'none') throw new Refusal('no-answer', answer.value.problems)
-  const { kind: _kind, plan: found, evaluation: _evaluation, ...chosen } = answer.value
-  return { plan: found, chosen }
+  return chosenIn(workshop, await searched(await cheapestSearch(workshop, { plan, goals, options, limits }), signal))
 }
 
 /** The choice in words: what was compared, how sure it is, why it won and what the limits changed. */
@@ -82,7 +108,7 @@ export function chosenWords({ library }: Workshop, { plan, chosen }: { readonly 
     `The cheapest of ${ways === 1 ? 'the one way' : `${ways} ways`} to these goals: ${total}${unknown}${perGram}.`,
     proven
       ? `Proven: ${reckoned === 1 ? 'one was' : `${reckoned} were`} reckoned in full, the others cannot cost less.`
-      : 'Not proven: the search was cut short, and a cheaper way may exist.',
+      : `Not proven: the search was cut short, and a cheaper way may exist${chosen.boundMinor === null ? '' : `; none costs less than ${moneyText(chosen.boundMinor, currency)}`}.`,
     ...(chosen.changedByLimits === null ? [] : [`The limits change the way. ${chosen.changedByLimits}`]),
     ...chosen.reasons.map(reason => `- ${reason}`),
   ].join('\n')

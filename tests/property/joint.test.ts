@@ -224,6 +224,24 @@ describe('the cheapest way to all goals', () => {
     expect(looked).toBeGreaterThan(60)
   })
 
+  it('stopped early is the best that was reckoned, not called proven, with a bound that the best of all does not break', () => {
+    let cutShort = 0
+    for (const one of cases) {
+      const whole = joint(one)
+      if (whole.kind !== 'way' || whole.reckoned < 2) continue
+      let polls = 0
+      const answer = cheapestWay({ ...one, tables, options: {}, limits: {}, solver, shouldStop: () => ++polls > 1 })
+      if (!answer.ok || answer.value.kind !== 'way') throw new Error('the first way was not kept')
+      const { proven, boundMinor, figures, reckoned } = answer.value
+      expect([proven, reckoned]).toEqual([false, 1])
+      cutShort++
+      if (boundMinor === null || whole.figures.totalMinor === null || figures.totalMinor === null) continue
+      expect(boundMinor).toBeLessThanOrEqual(whole.figures.totalMinor)
+      expect(boundMinor).toBeLessThanOrEqual(figures.totalMinor)
+    }
+    expect(cutShort).toBeGreaterThan(5)
+  })
+
   it('keeps to a limit on hands that the cheapest breaks, at the price of the best within it', () => {
     let cut = 0
     for (const one of cases.slice(0, 30)) {

@@ -7,7 +7,6 @@ import type { LeftOver } from '../../core/shopping/next-uses.ts'
 import type { PacksFile } from '../../core/shopping/packs.ts'
 import type { Quantity } from '../../core/shopping/shopping.ts'
 import type {
-  CheapestReply,
   DemoReply,
   MaterialHit,
   OpenedReply,
@@ -106,7 +105,6 @@ export const server = {
     ask<SliceReply>('slice', post({ routes, materials, carried })),
   tables: () => ask<unknown>('tables'),
   demo: () => ask<DemoReply>('demo'),
-  cheapest: (body: CheapestBody) => ask<CheapestReply>('cheapest', post(body)),
   shelfTable: (name: string, text: string) => ask<ShelfTableReply>('stock/shelf', post({ name, text })),
   packsTable: (name: string, text: string, before: PacksFile) => ask<PacksTableReply>('stock/packs', post({ name, text, before })),
   leftOvers: (body: LeftOversBody) => ask<{ leftOvers: readonly LeftOver[] }>('stock/left-overs', post(body)),

@@ -1,35 +1,52 @@
 import type { Told } from '../../core/choose/in-turns.ts'
 import type { Problem } from '../../core/problem/problem.ts'
-import { post, Refused, type RoutesQuery, refusalOf, silent } from './client.ts'
-import type { RoutesReply } from './replies.ts'
+import { type CheapestBody, post, Refused, type RoutesQuery, refusalOf, silent } from './client.ts'
+import type { CheapestReply, RoutesReply } from './replies.ts'
 
 /** One line of the stream. */
-type Line =
+type Line<T> =
   | { readonly search: string }
   | { readonly row: Extract<Told, { kind: 'row' }>['row']; readonly place: number }
   | { readonly progress: { readonly found: number; readonly work: number; readonly bound: number | null } }
-  | { readonly done: RoutesReply }
+  | { readonly done: T }
   | { readonly problems: readonly Problem[] }
 
+/** Routes as the server finds them. */
+export const streamRoutes = (
+  query: RoutesQuery,
+  onEvent: (event: Told) => void,
+  left: AbortSignal,
+  enough: Promise<void>,
+): Promise<RoutesReply> => streamed('routes', query, onEvent, left, enough)
+
+/** The cheapest way to all goals, with how many ways were reckoned of how many there are. */
+export const streamCheapest = (
+  body: CheapestBody,
+  onEvent: (event: Told) => void,
+  left: AbortSignal,
+  enough: Promise<void>,
+): Promise<CheapestReply> => streamed('cheapest', body, onEvent, left, enough)
+
 /**
- * Routes as the server finds them.
+ * A search of the server, as it goes on.
  *
  * @param left  ends the search by leaving it
  * @param enough resolves once whoever asked would rather have what there is
  * @throws Refused
  */
-export async function streamRoutes(
-  query: RoutesQuery,
+async function streamed<T>(
+  path: 'routes' | 'cheapest',
+  query: unknown,
   onEvent: (event: Told) => void,
   left: AbortSignal,
   enough: Promise<void>,
-): Promise<RoutesReply> {
-  const reply = await fetch('./api/v1/routes/stream', { ...post(query), signal: left }).catch(fault => {
+): Promise<T> {
+  const reply = await fetch(`./api/v1/${path}/stream`, { ...post(query), signal: left }).catch(fault => {
     throw left.aborted ? fault : new Refused([silent], 0)
   })
   if (!reply.ok || reply.body === null) throw await refusalOf(reply)
-  for await (const line of linesOf(reply.body)) {
-    if ('search' in line) void enough.then(() => fetch(`./api/v1/routes/stream/${line.search}`, { method: 'DELETE' }).catch(() => {}))
+  for await (const line of linesOf<T>(reply.body)) {
+    if ('search' in line) void enough.then(() => fetch(`./api/v1/${path}/stream/${line.search}`, { method: 'DELETE' }).catch(() => {}))
     else if ('row' in line) onEvent({ kind: 'row', ...line })
     else if ('progress' in line) onEvent({ kind: 'progress', ...line.progress })
     else if ('done' in line) return line.done
@@ -39,7 +56,7 @@ export async function streamRoutes(
 }
 
 /** Lines of JSON, however the network cuts them. */
-async function* linesOf(body: ReadableStream<Uint8Array>): AsyncGenerator<Line> {
+async function* linesOf<T>(body: ReadableStream<Uint8Array>): AsyncGenerator<Line<T>> {
   const reader = body.getReader()
   const decoder = new TextDecoder()
   let rest = ''
@@ -48,7 +65,7 @@ async function* linesOf(body: ReadableStream<Uint8Array>): AsyncGenerator<Line> 
     rest += decoder.decode(value, { stream: !done })
     const lines = rest.split('\n')
     rest = lines.pop() ?? ''
-    for (const line of lines) if (line !== '') yield JSON.parse(line) as Line
+    for (const line of lines) if (line !== '') yield JSON.parse(line) as Line<T>
     if (done) return
   }
 }

@@ -1,8 +1,8 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
-import { server } from '../api/client.ts'
 import type { CheapestReply } from '../api/replies.ts'
+import { streamCheapest } from '../api/stream.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { change, choosing, plan } from '../state/store.ts'
@@ -25,23 +25,40 @@ export function Cheapest() {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const [reply, setReply] = useState<CheapestReply | null>(null)
   const currency = plan.value.packs?.currency ?? 'EUR'
+  const [far, setFar] = useState({ found: 0, work: 0 })
+  const running = useRef<{ readonly leave: () => void; readonly stop: () => void } | null>(null)
+  const [stopping, setStopping] = useState(false)
+  // Whoever leaves the question leaves the search too.
+  useEffect(() => () => running.current?.leave(), [])
   const look = async (): Promise<void> => {
     setWaiting(true)
+    setStopping(false)
+    setFar({ found: 0, work: 0 })
+    const leaving = new AbortController()
+    const enough = new Promise<void>(resolve => {
+      running.current = { leave: () => leaving.abort(), stop: resolve }
+    })
     const budgetMajor = limit(budget)
     try {
-      const found = await server.cheapest({
-        plan: plan.value,
-        choosing: choosing.value,
-        limits: {
-          budgetMinor: budgetMajor === null ? null : Math.round(budgetMajor * 10 ** minorDigitsOf(currency)),
-          maxHandsOnH: limit(hands),
-          finishBy: by === '' ? null : by,
+      const found = await streamCheapest(
+        {
+          plan: plan.value,
+          choosing: choosing.value,
+          limits: {
+            budgetMinor: budgetMajor === null ? null : Math.round(budgetMajor * 10 ** minorDigitsOf(currency)),
+            maxHandsOnH: limit(hands),
+            finishBy: by === '' ? null : by,
+          },
         },
-      })
+        told => told.kind === 'progress' && setFar({ found: told.found, work: told.work }),
+        leaving.signal,
+        enough,
+      )
       setProblems([])
       setReply(found)
       change({ do: 'routes', routes: found.routes })
     } catch (fault) {
+      if (leaving.signal.aborted) return
       setReply(null)
       setProblems(problemsOf(fault))
     } finally {
@@ -73,8 +90,26 @@ export function Cheapest() {
         <button type="submit" class="do" disabled={waiting || plan.value.goals.length === 0}>
           {waiting ? 'Looking …' : 'Find and take it'}
         </button>
+        {waiting && (
+          <button
+            type="button"
+            class="do"
+            disabled={stopping}
+            onClick={() => {
+              setStopping(true)
+              running.current?.stop()
+            }}
+          >
+            {stopping ? 'Stopping …' : 'Stop, take the best so far'}
+          </button>
+        )}
       </form>
       <p class="s soft">What question 3 forbids stays forbidden. Leave a field empty for no limit.</p>
+      {waiting && far.found > 0 && (
+        <p class="s soft" role="status">
+          {far.found} ways; {far.work} reckoned in full.
+        </p>
+      )}
       <Problems of={problems} />
       {reply !== null && (
         <div role="status">
@@ -84,7 +119,9 @@ export function Cheapest() {
               {reply.figures.totalMinor === null ? '' : `: ${moneyText(reply.figures.totalMinor, currency)}`}
               {reply.figures.priceUnknown > 0 ? ` and ${reply.figures.priceUnknown} unknown` : ''}
             </b>
-            {reply.proven ? ', proven.' : '; not proven, the search was cut short.'}
+            {reply.proven
+              ? ', proven.'
+              : `; not proven, the search was cut short${reply.boundMinor === null ? '' : `: none costs less than ${moneyText(reply.boundMinor, currency)}`}.`}
           </p>
           {reply.changedByLimits !== null && <p>The limits change the way. {reply.changedByLimits}</p>}
           <ul class="s">
