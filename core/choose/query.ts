@@ -1,3 +1,4 @@
+import type { RegulatedList } from '../hazards/tables.ts'
 import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
 import { isBuyable } from '../library/material.ts'
@@ -56,8 +57,17 @@ export interface ReadQuery {
 
 const whyId = 'Routes run between materials of the library, and nothing is guessed.'
 
-/** Every id of a query looked up; all problems at once. */
-export function readQuery(library: Library, traits: ReadonlyMap<string, Traits>, query: RoutesQuery): Checked<ReadQuery> {
+/**
+ * Every id of a query looked up; all problems at once.
+ *
+ * @param lists the lists that are loaded: one that names no material of this library may be avoided all the same
+ */
+export function readQuery(
+  library: Library,
+  traits: ReadonlyMap<string, Traits>,
+  query: RoutesQuery,
+  lists: readonly RegulatedList[] = [],
+): Checked<ReadQuery> {
   const problems: Problem[] = []
   const start = startOf(library, query.from, problems)
   const target = targetOf(library, query.to, problems)
@@ -93,17 +103,15 @@ export function readQuery(library: Library, traits: ReadonlyMap<string, Traits>,
       )
   }
   for (const name of query.avoidList ?? []) {
-    const known = listNames(traits)
+    const known = new Set([...listNames(traits), ...lists.map(list => list.fullName)])
     if (![...known].some(list => matchesList(list, name)))
       problems.push(
         problem(
           'list-unknown',
           ['--avoid-list', name],
-          `No material of the library is on a list called "${name}".`,
+          `No list is called "${name}".`,
           'A misspelt list would filter nothing.',
-          known.size > 0
-            ? `Give a part of one of these: ${[...known].sort().join('; ')}.`
-            : 'No list with a material of this library is loaded.',
+          known.size > 0 ? `Give a part of one of these: ${[...known].sort().join('; ')}.` : 'No list is loaded.',
         ),
       )
   }

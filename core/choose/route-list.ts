@@ -61,7 +61,7 @@ export const defaultCount = 10
  */
 export function* routeList(input: RoutesInput): Search<Checked<RoutesAnswer>> {
   const { library, traits, query } = input
-  const read = readQuery(library, traits, query)
+  const read = readQuery(library, traits, query, input.lists)
   if (!read.ok) return read
   const asked = read.value
   const stopped = stopsAmong(traits, [...new Set([query.from, asked.start, query.to, asked.target])])

@@ -1,4 +1,4 @@
-import type { HazardTables } from '../hazards/tables.ts'
+import type { RegulatedList } from '../hazards/tables.ts'
 import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
 import { beside, masksTogether } from '../network/filter.ts'
@@ -19,8 +19,8 @@ import type { RouteRow } from './route-row.ts'
 
 export interface RoutesInput {
   readonly library: Library
-  /** Not looked at yet by the rows themselves; the lists that stop stand in the traits. */
-  readonly tables?: HazardTables
+  /** The regulated lists that are loaded, so that one without a material of the library may be named too. */
+  readonly lists?: readonly RegulatedList[]
   readonly traits: ReadonlyMap<string, Traits>
   readonly query: RoutesQuery
   readonly packs?: PacksFile | null

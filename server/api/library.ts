@@ -12,6 +12,7 @@ const replySchema = z
     transformations: z.int(),
     library: z.unknown().meta({ description: 'The records in the library format, the own ones laid over; null = too large.' }),
     traits: z.unknown().meta({ description: 'By material: matches on regulated lists, reactivity groups, structural patterns.' }),
+    lists: z.unknown().meta({ description: 'The regulated lists that are loaded, with or without a material of this library.' }),
   })
   .meta({ id: 'WholeLibrary' })
 

@@ -22,7 +22,7 @@ export function listRoutes(workshop: Workshop, query: RoutesQuery, side: Pick<Si
 
 export const routesInput = (workshop: Workshop, query: RoutesQuery, side: Pick<SideFiles, 'packs' | 'settings'>): RoutesInput => ({
   library: workshop.library,
-  tables: workshop.tables,
+  lists: workshop.tables.regulated.lists,
   traits: workshop.traits(),
   query,
   packs: side.packs,
@@ -118,7 +118,7 @@ function chosenGoals(workshop: Workshop, { from, goals, choosing, side, route }:
 function givenGoal(workshop: Workshop, { from, goals, choosing }: PlanRequest, steps: readonly string[]): Goal {
   const { library } = workshop
   const goal = goals[0]!
-  const query = readQuery(library, workshop.traits(), { ...choosing, from, to: goal.target })
+  const query = readQuery(library, workshop.traits(), { ...choosing, from, to: goal.target }, workshop.tables.regulated.lists)
   const problems: Problem[] = query.ok ? [] : [...query.problems]
   for (const id of steps) {
     if (library.transformations.has(id)) continue

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { promisify } from 'node:util'
 import { brotliCompress, constants, gzip } from 'node:zlib'
+import type { RegulatedList } from '../../core/hazards/tables.ts'
 import type { Traits } from '../../core/hazards/traits.ts'
 import type { Library } from '../../core/library/library.ts'
 import { sliceFile } from '../../core/plan/slice.ts'
@@ -26,8 +27,9 @@ export function wholeLibrary(workshop: Workshop): WholeLibrary {
   const { library } = workshop
   if (library.transformations.size > mostTransformations) return encodedOnce(tooLarge(library))
   const traits = workshop.traits()
+  const { lists } = workshop.tables.regulated
   const ofLibrary = written.get(library) ?? new WeakMap<ReadonlyMap<string, Traits>, WholeLibrary>()
-  const whole = ofLibrary.get(traits) ?? encodedOnce(textOf(library, traits))
+  const whole = ofLibrary.get(traits) ?? encodedOnce(textOf(library, traits, lists))
   written.set(library, ofLibrary.set(traits, whole))
   return whole
 }
@@ -42,11 +44,19 @@ const tooLarge = (library: Library): Text => ({
   text: JSON.stringify({ edition: null, transformations: library.transformations.size, library: null, traits: null }),
 })
 
-function textOf(library: Library, ofMaterials: ReadonlyMap<string, Traits>): Text {
+function textOf(library: Library, ofMaterials: ReadonlyMap<string, Traits>, ofTables: readonly RegulatedList[]): Text {
   const records = JSON.stringify(sliceFile(library))
   const traits = JSON.stringify(Object.fromEntries(ofMaterials))
-  const edition = createHash('sha256').update(records).update('\0').update(traits).digest('base64url').slice(0, 22)
-  const text = `{"edition":"${edition}","transformations":${library.transformations.size},"library":${records},"traits":${traits}}`
+  const lists = JSON.stringify(ofTables)
+  const edition = createHash('sha256')
+    .update(records)
+    .update('\0')
+    .update(traits)
+    .update('\0')
+    .update(lists)
+    .digest('base64url')
+    .slice(0, 22)
+  const text = `{"edition":"${edition}","transformations":${library.transformations.size},"library":${records},"traits":${traits},"lists":${lists}}`
   return { edition, text }
 }
 

@@ -60,7 +60,7 @@ if (process.argv.includes('--one')) {
   const at = (key: keyof (typeof runs)[number]): number => median(runs.map(run => run[key]))
 
   const workshop = await openWorkshop([])
-  const { library, tables } = workshop
+  const { library } = workshop
   const traits = workshop.traits()
   // Everything that anything in the library can become, by every axis and by several at once, a hundred routes of them.
   const all = ['all']
@@ -73,7 +73,7 @@ if (process.argv.includes('--one')) {
   const took = (query: RoutesQuery): number => {
     const cpuBefore = process.cpuUsage()
     const before = performance.now()
-    routeRows({ library, tables, traits, query })
+    routeRows({ library, traits, query })
     const wall = performance.now() - before
     const { user, system } = process.cpuUsage(cpuBefore)
     return Math.min(wall, (user + system) / 1000)

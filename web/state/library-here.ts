@@ -3,6 +3,7 @@ import { type ReachNetwork, reachNetwork } from '../../core/choose/reach-network
 import { reachList } from '../../core/choose/reach-rows.ts'
 import { type RouteRows, type RoutesAnswer, routeList } from '../../core/choose/route-list.ts'
 import type { RoutesInput, Search } from '../../core/choose/searching.ts'
+import type { RegulatedList } from '../../core/hazards/tables.ts'
 import type { Traits } from '../../core/hazards/traits.ts'
 import type { Library, LibraryFile } from '../../core/library/library.ts'
 import type { Checked, Problem } from '../../core/problem/problem.ts'
@@ -17,6 +18,8 @@ export interface LibraryReply {
   readonly transformations: number
   readonly library: LibraryFile | null
   readonly traits: Readonly<Record<string, Traits>> | null
+  /** The regulated lists that are loaded. */
+  readonly lists?: readonly RegulatedList[]
 }
 
 /** A library to search in, of one edition. */
@@ -24,11 +27,12 @@ export interface LibraryHere {
   readonly edition: string
   readonly library: Library
   readonly traits: ReadonlyMap<string, Traits>
+  readonly lists: readonly RegulatedList[]
 }
 
-export function libraryHere({ edition, library, traits }: LibraryReply): LibraryHere | null {
+export function libraryHere({ edition, library, traits, lists = [] }: LibraryReply): LibraryHere | null {
   if (edition === null || library === null || traits === null) return null
-  return { edition, library: libraryOf(library), traits: new Map(Object.entries(traits)) }
+  return { edition, library: libraryOf(library), traits: new Map(Object.entries(traits)), lists }
 }
 
 /** What is looked for in it. */
@@ -54,9 +58,13 @@ export async function* searchHere(
     : yield* inTurns(reachSearch(here, asked.query, shouldStop), turns)
 }
 
-function routesSearch({ library, traits }: LibraryHere, query: RoutesQuery, shouldStop: () => boolean): Search<Checked<RoutesAnswer>> {
+function routesSearch(
+  { library, traits, lists }: LibraryHere,
+  query: RoutesQuery,
+  shouldStop: () => boolean,
+): Search<Checked<RoutesAnswer>> {
   const { settings, packs, ...options } = query
-  const input: RoutesInput = { library, traits, query: options, packs, settings, shouldStop }
+  const input: RoutesInput = { library, traits, lists, query: options, packs, settings, shouldStop }
   return routeList(input)
 }
 

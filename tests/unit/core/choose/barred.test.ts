@@ -15,7 +15,7 @@ describe.each(['lophine', '2-3-diphenylquinoxaline', 'tetraphenylcyclopentadieno
   to => {
     const answer = routeRows({
       library,
-      tables,
+
       traits,
       query: { from: 'benzoin', to },
       settings: settingsSchema.parse({ region: 'EU', buyer: 'public' }),

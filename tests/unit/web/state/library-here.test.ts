@@ -81,6 +81,20 @@ describe('the library that the page searches in', () => {
     expect(asked).toBeGreaterThanOrEqual(24)
   })
 
+  // What the page offers is every list of the tables: none of them may be refused, also where no material of the library stands on it.
+  it('avoids any list that is loaded, and refuses one that is not', async () => {
+    const empty = { ...here.lists[0]!, name: 'house', fullName: 'Register that names nothing here' }
+    const query: Query = { ...plain, from: 'benzoin', to: 'lophine', avoidList: [empty.fullName] }
+    expect((await inHere(here, query)).problems[0].code).toBe('list-unknown')
+    expect((await inHere({ ...here, lists: [...here.lists, empty] }, query)).routes.length).toBeGreaterThan(0)
+    for (const avoid of [...here.lists.map(list => list.fullName), 'no such list']) {
+      const avoiding = { ...query, avoidList: [avoid] }
+      const answers = [await inHere(here, avoiding), await onServer(app, avoiding)]
+      for (const answer of answers)
+        expect((answer.problems ?? []).some((one: { code: string }) => one.code === 'list-unknown')).toBe(avoid === 'no such list')
+    }
+  })
+
   it('answers 200 seeded questions as the server does, refusals included', async () => {
     const draw = sfc32(20)
     const pick = <T>(of: readonly T[]): T => of[Math.floor(draw() * of.length)]!
@@ -88,7 +102,7 @@ describe('the library that the page searches in', () => {
     const starts = [...here.library.users.keys()].filter(id => id !== 'water' && id !== 'oxygen')
     const materials = [...here.library.materials.keys()]
     const steps = [...here.library.transformations.keys()]
-    const lists = [...new Set([...here.traits.values()].flatMap(one => one.regulated.map(match => match.list)))]
+    const lists = here.lists.map(list => list.fullName)
     let withRoutes = 0
     let refused = 0
     for (let i = 0; i < 200; i++) {
