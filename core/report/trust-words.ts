@@ -54,7 +54,7 @@ export function trustLine(library: Library, { figures, materials }: StepTrust): 
   const weak = (['density', 'hazards'] as const).flatMap(figure =>
     (['remembered', 'unknown'] as const).flatMap(trust => {
       const named = materials.filter(one => one.figures.some(of => of.figure === figure && of.trust === trust))
-      return named.length === 0 ? [] : [`${capital(figure)} ${trust}: ${listed(named.map(one => nameIn(library)(one.material)))}.`]
+      return named.length === 0 ? [] : [`${capital(figure)} ${trust}: ${named.map(one => nameIn(library)(one.material)).join('; ')}.`]
     }),
   )
   return [...own, ...(weak.length === 0 ? ['Densities and hazards: seen.'] : weak)].join(' ')

@@ -91,5 +91,9 @@ it('in one line names what was not seen, and says nothing of the rest but that i
   const of = (figures: ReturnType<typeof materialFigures>) =>
     trustLine(library, { figures: sure, materials: [{ material: 'benzil', figures }] })
   expect(of([{ figure: 'hazards', trust: 'seen', source: 'x' }])).toBe('Charges: seen. Densities and hazards: seen.')
-  expect(of([{ figure: 'hazards', trust: 'unknown', source: null }])).toBe('Charges: seen. Hazards unknown: benzil.')
+  const unknown = [{ figure: 'hazards', trust: 'unknown', source: null }] as const
+  expect(of(unknown)).toBe('Charges: seen. Hazards unknown: benzil.')
+  // Names hold commas themselves.
+  const two = ['acetic-acid', 'benzil'].map(material => ({ material, figures: unknown }))
+  expect(trustLine(library, { figures: sure, materials: two })).toMatch(/Hazards unknown: acetic acid, glacial; benzil\.$/)
 })
