@@ -1,6 +1,8 @@
 import { type Aim, basketModel } from './basket-model.ts'
 import { type Decision, demandOf, type Item } from './decision.ts'
-import { asked, coversOfItems } from './least-cost.ts'
+import { asked, coversOfItems, type Decided } from './least-cost.ts'
+import { leastLeft } from './least-left.ts'
+import { cheapestWithMinimums } from './minimum-orders.ts'
 import { ordersOf } from './orders.ts'
 import type { Basket, OtherBasket, Solver } from './shopping.ts'
 import { type SupplyInput, supplyOf } from './supply.ts'
@@ -17,40 +19,53 @@ export function otherBaskets(input: SupplyInput, basket: Basket, solver: Solver)
   const baseMinor = basket.totalMinor
   if (baseMinor === null || basket.orders.length === 0) return []
   const covers = coversOfItems(items)
-  const find = (kind: OtherBasket['kind'], least: Aim['least'], held: (decision: Decision) => Partial<Aim>): OtherBasket[] => {
-    // What is out of reach stays as it is in the basket: no other choice of packs brings it nearer.
-    const mostMissing = basket.priceUnknown.filter(id => items.some(item => item.material.id === id && item.makings.length > 0)).length
+  // What is out of reach stays as it is in the basket: no other choice of packs brings it nearer.
+  const mostMissing = basket.priceUnknown.filter(id => items.some(item => item.material.id === id && item.makings.length > 0)).length
+  const told = (
+    kind: OtherBasket['kind'],
+    { decision, costMinor }: Pick<Decided, 'decision' | 'costMinor'>,
+    proven: boolean,
+  ): OtherBasket => ({
+    kind,
+    totalMinor: costMinor,
+    moreMinor: costMinor - baseMinor,
+    orders: ordersOf(input.library, decision.counts),
+    packs: [...decision.counts].map(([{ pack, supplier, priceMinor }, count]) => ({
+      material: pack.material,
+      supplier: supplier.id,
+      amount: pack.amount,
+      unit: pack.unit,
+      count,
+      priceMinor,
+    })),
+    leftWorthMinor: leftWorth(items, decision),
+    proven,
+  })
+  /** The best by one thing, and of those the cheapest: two programs. */
+  const programs = (kind: OtherBasket['kind'], least: Aim['least'], held: (decision: Decision) => Partial<Aim>): OtherBasket[] => {
     const model = basketModel(items, { least, mostMissing, minimums: true }, covers)
     const answer = solver(model.text)
     const first = answer.status === 'optimal' || answer.status === 'feasible' ? model.read(answer.columns) : null
     if (first === null) return []
-    const then = asked(input.library, items, covers, { least: 'cost', mostMissing, minimums: true, ...held(first) }, solver)
-    if (then.decided === null) return []
-    const { decision, costMinor, boundMinor } = then.decided
-    return [
-      {
-        kind,
-        totalMinor: costMinor,
-        moreMinor: costMinor - baseMinor,
-        orders: ordersOf(input.library, decision.counts),
-        packs: [...decision.counts].map(([{ pack, supplier, priceMinor }, count]) => ({
-          material: pack.material,
-          supplier: supplier.id,
-          amount: pack.amount,
-          unit: pack.unit,
-          count,
-          priceMinor,
-        })),
-        leftWorthMinor: leftWorth(items, decision),
-        proven: answer.status === 'optimal' && boundMinor === costMinor,
-      },
-    ]
+    const isBest = answer.status === 'optimal'
+    const aim = held(first)
+    const own =
+      mostMissing === 0 && aim.mostSuppliers !== undefined ? cheapestWithMinimums(items, { mostSuppliers: aim.mostSuppliers }) : null
+    if (own !== null && own !== 'infeasible') return [told(kind, own, isBest && own.boundMinor === own.costMinor)]
+    const { decided } = asked(input.library, items, covers, { least: 'cost', mostMissing, minimums: true, ...aim }, solver)
+    return decided === null ? [] : [told(kind, decided, isBest && decided.boundMinor === decided.costMinor)]
   }
-  return [
-    ...find('fewest-suppliers', 'suppliers', decision => ({ mostSuppliers: ordersOf(input.library, decision.counts).length })),
-    ...find('least-left', 'left', decision => ({ mostLeft: paidFor(items, decision) })),
-  ]
+  const fewest = programs('fewest-suppliers', 'suppliers', decision => ({
+    mostSuppliers: ordersOf(input.library, decision.counts).length,
+  }))
+  const plain = mostMissing === 0 ? leastLeft(items) : null
+  if (plain !== null) return [...fewest, told('least-left', plain, true)]
+  const isSmall = items.reduce((sum, item) => sum + item.offers.length, 0) <= mostOffers
+  return isSmall ? [...fewest, ...programs('least-left', 'left', decision => ({ mostLeft: paidFor(items, decision) }))] : fewest
 }
+
+/** Beyond so many offers the program of what is left over takes longer than its answer is worth; then that basket is not told. */
+const mostOffers = 60
 
 const cheapestUnit = (item: Item): number => Math.min(...item.offers.map(offer => offer.priceMinor / offer.size))
 

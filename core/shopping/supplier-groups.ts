@@ -28,12 +28,14 @@ export const mostSuppliersInGroups = 6
  * Every group of suppliers that can serve all needs, in the order of its bound.
  *
  * @param most suppliers in a group
+ * @param coversBy the ways to buy one material that come into question; as a rule the cheapest
  * @returns null where there are too many, or a material whose packs take too much work
  */
 export function supplierGroups(
   choices: readonly RecipeChoice[],
   all: readonly Supplier[],
   most = all.length,
+  coversBy: (offers: readonly Offer[], amount: number) => readonly Cover[] | null = (offers, amount) => coversOf(offers, amount, 0),
 ): readonly SupplierGroup[] | null {
   if (all.length > mostSuppliersInGroups) return null
   const groups: SupplierGroup[] = []
@@ -41,7 +43,7 @@ export function supplierGroups(
   const coversFor = (item: Item, amount: number): readonly Cover[] | null => {
     const own = known.get(item) ?? new Map<number, readonly Cover[] | null>()
     known.set(item, own)
-    if (!own.has(amount)) own.set(amount, coversOf(item.offers, amount, 0))
+    if (!own.has(amount)) own.set(amount, coversBy(item.offers, amount))
     return own.get(amount)!
   }
   const maskOf = (suppliers: readonly Supplier[]) => suppliers.reduce((mask, supplier) => mask | (1 << all.indexOf(supplier)), 0)

@@ -1,7 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { basketModel } from '../../core/shopping/basket-model.ts'
+import type { Decision } from '../../core/shopping/decision.ts'
 import { isHazardousGood } from '../../core/shopping/hazardous-goods.ts'
 import { asked, coversOfItems } from '../../core/shopping/least-cost.ts'
+import { leastLeft } from '../../core/shopping/least-left.ts'
 import { cheapestWithMinimums } from '../../core/shopping/minimum-orders.ts'
+import { ordersOf } from '../../core/shopping/orders.ts'
 import type { Solver } from '../../core/shopping/shopping.ts'
 import { supplyOf } from '../../core/shopping/supply.ts'
 import { loadSolver } from '../../server/solver/highs.ts'
@@ -74,5 +78,31 @@ describe('baskets under minimum orders that bind', () => {
     expect(hasty.boundMinor).toBeLessThan(hasty.costMinor)
     expect(hasty.boundMinor).toBeLessThanOrEqual(own.costMinor)
     expect(hasty.costMinor).toBeGreaterThanOrEqual(own.costMinor)
+  })
+})
+
+describe('baskets with the least left over', () => {
+  it('leave what the integer program of the whole purchase leaves, and cost no more', () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const input = largePurchase(seed, { materials: 5, packsEach: 2, suppliers: 2, minimumMinor: 0 }, solver)
+      const { items } = supplyOf(input)
+      const covers = coversOfItems(items)
+      const model = basketModel(items, { least: 'left', mostMissing: 0, minimums: true }, covers)
+      const worth = ({ counts }: Decision) =>
+        items.reduce((sum, { offers }) => {
+          const perUnit = Math.min(...offers.map(offer => offer.priceMinor / offer.size))
+          return sum + offers.reduce((size, offer) => size + offer.size * (counts.get(offer) ?? 0), 0) * perUnit
+        }, 0)
+      const least = worth(model.read(solver(model.text).columns)!)
+      const own = leastLeft(items)!
+      expect(worth(own.decision), `seed ${seed}`).toBeCloseTo(least, 3)
+      const whole = asked(input.library, items, covers, { least: 'cost', mostMissing: 0, minimums: true, mostLeft: least }, solver)
+      expect(own.costMinor).toBeLessThanOrEqual(whole.decided!.costMinor)
+      expect(own.costMinor).toBe(ordersOf(input.library, own.decision.counts).reduce((sum, order) => sum + order.totalMinor, 0))
+      for (const item of items)
+        expect(item.offers.reduce((sum, offer) => sum + offer.size * (own.decision.counts.get(offer) ?? 0), 0)).toBeGreaterThanOrEqual(
+          item.need,
+        )
+    }
   })
 })

@@ -71,7 +71,11 @@ async function* answers(order: Extract<Order, { kind: 'plan' }>): AsyncGenerator
   yield { kind: 'amounts', id, reckoned: amounts }
   if (amounts.ok === 'reckoned') {
     const ready = await theSolver()
-    if (ready !== null) yield { kind: 'whole', id, reckoned: reckoned(plan, ready, true) }
+    if (ready !== null) {
+      // The basket first; what other baskets would cost is worth no waiting for it.
+      yield { kind: 'whole', id, reckoned: reckoned(plan, ready) }
+      yield { kind: 'whole', id, reckoned: reckoned(plan, ready, true) }
+    }
     for (const other of order.others) yield { kind: 'other', id, key: other.key, reckoned: reckoned(other.plan, ready) }
   }
   yield { kind: 'done', id }
