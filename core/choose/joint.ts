@@ -49,7 +49,7 @@ export function* cheapestWays(input: JointInput): Search<Checked<JointAnswer>> {
   const targets: string[] = []
   let start = ''
   for (const goal of goals) {
-    const read = readQuery(library, traits, { ...options, from: plan.start.material, to: goal.target })
+    const read = readQuery(library, traits, { ...options, from: plan.start.material, to: goal.target }, input.tables.regulated.lists)
     if (read.ok) {
       start = read.value.start
       targets.push(read.value.target)
