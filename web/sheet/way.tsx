@@ -168,7 +168,7 @@ function Compare({ target }: { readonly target: string }) {
       </section>
       <p class="s soft">Heavy: best of its row. Scale-up: our batch over the largest published, flagged above 3 ×. +: at least.</p>
       {more.length > 0 && (
-        <table class="t">
+        <table class="t further">
           <thead>
             <tr>
               <th>Further ways</th>
