@@ -29,7 +29,7 @@ function chanceOfAll(goalG: readonly Float64Array[], wanted: Wanted): number | n
   const asked = wanted.flatMap((massG, goal) => (massG === null || massG <= 0 ? [] : [{ draws: goalG[goal]!, massG }]))
   if (asked.length === 0) return null
   const misses = new Uint8Array(asked[0]!.draws.length)
-  for (const { draws, massG } of asked) for (let k = 0; k < misses.length; k++) if (!(massG / draws[k]! <= 1 + rounding)) misses[k] = 1
+  for (const { draws, massG } of asked) for (let k = 0; k < misses.length; k++) if (!(draws[k]! * (1 + rounding) >= massG)) misses[k] = 1
   let missed = 0
   for (let k = 0; k < misses.length; k++) missed += misses[k]!
   return (misses.length - missed) / misses.length
@@ -59,7 +59,7 @@ const largestFactor = 1e6
  * @param confidence 0 to 1; null = at typical yields, factor 1
  */
 export function confidentAmounts(input: Omit<AmountsInput, 'factor' | 'volumes'>, confidence: number | null): Confident {
-  const { factor, limited } = glanced(input, confidence)
+  const { factor, limited } = confidence === null ? { factor: 1, limited: false } : glanced(input, confidence)
   const amounts = amountsOf({ ...input, factor })
   const drawn = drawnOf(amounts, input.plan.seed)
   return { amounts, drawn, factor, limited, chanceAll: chanceOfAll(drawn.goalG, wantedBy(input.plan)) }
