@@ -36,6 +36,17 @@ it('a smaller budget changes routes and basket on the sheet and says why; a bad 
   await need.getByRole('button', { name: 'Find and take it' }).click()
   await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/€ 8\.40 more than the budget of € 60\.00/)
 
+  // What an hour of hands must save decides whether a solvent is worth distilling off.
+  await need.getByText('Left over, other baskets, solvents').click()
+  await need.getByText('When a solvent is worth distilling off').click()
+  await expect.poll(() => words(need)).toMatch(/got back/)
+  expect(await words(need)).toMatch(/less than 100 mL would come back/)
+  for (const label of [/Not worth it below/, /An hour must save/]) {
+    await need.getByLabel(label).fill('0')
+    await need.getByLabel(label).blur()
+  }
+  await expect.poll(() => words(need), { timeout: 20_000 }).toMatch(/Worth it: it saves what the hours ask for/)
+
   const have = await question(page, /What have I got/)
   const table = 'material;amount\nacetone;0,5 L\nethanoll;1 L\n'
   await have.locator('.table-file input[type=file]').setInputFiles({ name: 'shelf.csv', mimeType: 'text/csv', buffer: Buffer.from(table) })
