@@ -24,6 +24,10 @@ shoppingOf(largePurchase(99, { materials: 8, packsEach: 2, suppliers: 2, minimum
 const rows = [
   { name: '60 x 4 x 4, fees', size: { materials: 60, packsEach: 4, suppliers: 4, minimumMinor: 0 } },
   { name: '60 x 4 x 4, fees and minimum orders of 50', size: { materials: 60, packsEach: 4, suppliers: 4, minimumMinor: 5000 } },
+  {
+    name: '60 x 4 x 4, fees and minimum orders of 500 that bind',
+    size: { materials: 60, packsEach: 4, suppliers: 4, minimumMinor: 50_000 },
+  },
   { name: '20 x 3 x 3, fees and minimum orders that bind', size: { materials: 20, packsEach: 3, suppliers: 3, minimumMinor: 20_000 } },
   { name: '10 x 3 x 2, fees and minimum orders that bind', size: { materials: 10, packsEach: 3, suppliers: 2, minimumMinor: 10_000 } },
 ].map(({ name, size }) => {
