@@ -4,6 +4,7 @@ import type { CommaRule } from '../quantity/number.ts'
 import { type BottleFound, bottleOf, molPerLOf, type StatedStrength } from './bottle.ts'
 import { type Measure, type MeasureUnit, measuresIn } from './measures.ts'
 import { idNamed, type NameIndex } from './names.ts'
+import { startsWithVerb, verbs } from './verbs.ts'
 
 /** Units a charge can have. Drops and equivalents are turned into amounts later, when the rest is known. */
 export type ChargeUnit = 'g' | 'kg' | 'mg' | 'mL' | 'L' | 'mol' | 'mmol' | 'drop' | 'equiv'
@@ -37,15 +38,10 @@ const hints: readonly (readonly [RegExp, Role])[] = [
   [/\b(?:re)?crystalli[sz](?:ed?|ation)\b/i, 'recrystallisation'],
   [/\b(?:dried|dry)\b.*\b(?:over|with|on)\b/i, 'drying'],
 ]
-const verbs =
-  'pour(?:ed)?|quench(?:ed)?|drown(?:ed)?|thrown?|wash(?:ed|es)?|rinsed?|extract(?:ed|s)?|(?:re)?crystalli[sz](?:ed?|ation)|dried|dry|dissolved?|add(?:ed)?|charged?|treat(?:ed)?|dilut(?:ed?|ion)|acidif(?:y|ied)|neutrali[sz]ed?|basif(?:y|ied)|suspend(?:ed)?|mix(?:ed)?|filter(?:ed)?|cool(?:ed)?|stir(?:red)?|heat(?:ed)?|warm(?:ed)?|boil(?:ed)?|reflux(?:ed)?|decant(?:ed)?|separated?|make up|made up'
+
 /** Verbs at the start of a line up to the preposition that leads to the material. */
 const opening = new RegExp(
   String.raw`^(?:(?:then|and|,|it|the|mixture|solution|product|solid|crude|is|was|are|were|down|off|once|twice|again|${verbs})(?:\s+|(?<=,)))+(?:(?:with|into|onto|on|over|from|in|to|by|using)\s+)?(?:adding\s+|pouring\s+(?:into|onto)\s+)?`,
-  'i',
-)
-const startsWithVerb = new RegExp(
-  String.raw`^(?:then\s+|and\s+|(?:the\s+)?(?:mixture|solution|product|solid)\s+(?:is|was)\s+)?(?:${verbs})\b`,
   'i',
 )
 

@@ -2,7 +2,8 @@ import type { Toolkit } from '../chemistry/structure.ts'
 import { type Library, materialOf } from '../library/library.ts'
 import type { Transformation } from '../library/transformation.ts'
 import type { Problem } from '../problem/problem.ts'
-import { type ChargeRead, readChargeLine } from './charge-line.ts'
+import type { ChargeRead } from './charge-line.ts'
+import { chargesOfLine } from './charges-of-line.ts'
 import { chargesOverArrow, sameMaterial } from './charges-over-arrow.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
@@ -146,10 +147,9 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     const told = conditions.hours.length > 0 || conditions.temperaturesC.length > 0
     for (const one of conditions.hours) hours += one
     temperatures.push(...conditions.temperaturesC)
-    const charge = readChargeLine(line, index, comma)
-    // An unknown name on a line that gives an amount is a charge still; without one it may be what to do.
-    if (charge !== null && (charge.found.kind !== 'unknown' || charge.amount !== null || charge.perGramProduct !== null)) {
-      charges.push(charge)
+    const charged = chargesOfLine(line, index, comma)
+    if (charged.length > 0) {
+      charges.push(...charged)
       if (tellsWhatToDo(line)) operations.push(line)
     } else if (told || tellsWhatToDo(line)) operations.push(line)
     else unread.push(line)

@@ -165,12 +165,12 @@ function freeId(wanted: string, taken: (id: string) => boolean): string {
 export function answered(text: string, line: string, id: string): string {
   const lines = text.split('\n')
   const at = lines.findIndex(one => one.trim() === line.trim())
-  if (at < 0) return text
+  if (at < 0) return answeredTerm(text, line, id)
   lines[at] = `${lines[at]!.replace(/\s*\{[a-z0-9-]*\}\s*$/, '').trimEnd()} {${id}}`
   return lines.join('\n')
 }
 
-/** The same for a term of the equation. */
+/** The same for a term of the equation, or for a piece of a line that charges several things. */
 export function answeredTerm(equation: string, term: string, id: string): string {
   const at = equation.indexOf(term)
   return at < 0 ? equation : `${equation.slice(0, at + term.length)} {${id}}${equation.slice(at + term.length)}`

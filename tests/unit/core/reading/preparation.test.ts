@@ -244,3 +244,34 @@ describe('whatever is typed', () => {
     expect(Number(process.hrtime.bigint() - began) / 1e9).toBeLessThan(2)
   })
 })
+
+describe('a line that tells several things to do', () => {
+  // Role and moles by hand: water 50 mL x 0.998 g/mL / 18.015 g/mol = 2.77 mol; benzil 5 g / 210.23 g/mol = 23.8 mmol.
+  it.each([
+    ['filter, wash with 50 mL water', [['water', 'wash', 2.77]]],
+    ['filter off the solid, wash with 50 mL cold water and dry', [['water', 'wash', 2.77]]],
+    [
+      'washed with 50 mL water, dried over MgSO4',
+      [
+        ['water', 'wash', 2.77],
+        ['magnesium-sulfate', 'drying', null],
+      ],
+    ],
+    [
+      'dissolve 5 g benzil in 50 mL water',
+      [
+        ['benzil', 'other', 0.0238],
+        ['water', 'solvent', 2.77],
+      ],
+    ],
+    ['filter, cool in ice, wash with 7 M NaOH, 10 mL', [[null, null, null]]],
+  ] as const)('%s', (line, expected) => {
+    const read = prepared('2 benzaldehyde -> benzoin', 'benzaldehyde 2.12 g', line)
+    const charges = read.lines.slice(1)
+    const roles = (read.transformation.charge ?? []).slice(1).map(one => one.role)
+    expect(
+      charges.map((one, at) => [one.material, roles[at] ?? null, one.amountMol === null ? null : Number(one.amountMol.toPrecision(3))]),
+    ).toEqual(expected)
+    for (const one of charges) expect(line).toContain(one.text)
+  })
+})

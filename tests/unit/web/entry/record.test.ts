@@ -115,6 +115,13 @@ describe('a record out of what was written', () => {
 })
 
 describe('answers to what was asked', () => {
+  it('stand behind the piece of a line that they settle', () => {
+    const body = answered('21.2 g benzoin\nfilter, wash with 25 mL HCl, dry', 'wash with 25 mL HCl', 'hydrochloric-acid-conc')
+    expect(body).toBe('21.2 g benzoin\nfilter, wash with 25 mL HCl {hydrochloric-acid-conc}, dry')
+    const read = prepared('benzoin + acetic anhydride -> benzoin acetate + acetic acid', ...body.split('\n'))
+    expect(read.lines[1]).toMatchObject({ text: 'wash with 25 mL HCl {hydrochloric-acid-conc}', material: 'hydrochloric-acid-conc' })
+  })
+
   it('stand behind what was typed, which stays, and settle it', () => {
     const body = answered('21.2 g benzoin\n25 mL HCl', '25 mL HCl', 'hydrochloric-acid-conc')
     expect(body).toBe('21.2 g benzoin\n25 mL HCl {hydrochloric-acid-conc}')
