@@ -4,12 +4,14 @@ import { BenchTime, type WindowOfWeek } from './bench-time.ts'
 import { bookedTasks, unattendedOf } from './booked.ts'
 import { dateOf, dayOf } from './civil-date.ts'
 import type { Days } from './days.ts'
+import { followsTooLate } from './follows-too-late.ts'
 import { criticalPath } from './longest-chain.ts'
-import { type Placed, type TaskNetwork, taskNetwork } from './task-network.ts'
+import { type NetworkInput, type Placed, type TaskNetwork, taskNetwork } from './task-network.ts'
 import { type StepWork, workOf } from './tasks.ts'
 import { type Timetable, timetable } from './timetable.ts'
 import { type TooLong, tooLongIn } from './too-long.ts'
 import { fittingVessels, type VesselKindOwned } from './vessels-fit.ts'
+import { windowThatWouldDo } from './would-do.ts'
 
 export interface DaysInput {
   readonly library: Library
@@ -38,12 +40,15 @@ const calendarDays = 730
 /** A Monday, for plans with windows but no date. */
 const someMonday = 4
 const usualBudget = 40_000
+/** For asking whether there is any timetable at all. */
+const tryBudget = 2_000
 
 /**
  * The plan on the calendar of the bench: one pair of hands, `hands` and `watch` inside windows, vessels and heat sources shared, deliveries
  * waited for, hold points kept. The timetable ends as early as any (or says in its notes that this is not proven).
  *
- * A step that no window is long enough for is named with the hours it needs; it and what depends on it get no date, and the plan no finish.
+ * A step that has no place in the windows is named with the reason, beside it the one window that would do; it and what depends on it get no
+ * date, and the plan no finish.
  *
  * @throws RangeError for a step that the library does not hold: our mistake
  * Source: definition 12 of the design.
@@ -57,9 +62,9 @@ export function daysOf(input: DaysInput): Days {
   const hasWindows = windows.length > 0
   const firstDay = hasWindows ? stated : null
   if (input.startDate !== null && stated !== null && !hasWindows) notes.push('Without bench windows no dates can be given, only hours.')
-  const bench = hasWindows
-    ? BenchTime.of(windows, new Set(firstDay === null ? [] : input.daysOff), firstDay ?? someMonday, calendarDays)
-    : BenchTime.always()
+  const daysOff = new Set(firstDay === null ? [] : input.daysOff)
+  const benchOf = (of: readonly WindowOfWeek[]) => BenchTime.of(of, daysOff, firstDay ?? someMonday, calendarDays)
+  const bench = hasWindows ? benchOf(windows) : BenchTime.always()
   const horizonH = hasWindows
     ? calendarDays * 24
     : works.reduce((sum, work) => sum + work.batches * work.tasks.reduce((h, t) => h + t.hours, 0), 1)
@@ -76,38 +81,32 @@ export function daysOf(input: DaysInput): Days {
   if (input.heatSources === 0 && works.some(work => work.tasks.some(task => task.heated)))
     notes.push('No heat source is stated, and something is heated; one is taken to be at hand.')
 
-  const networkOf = (included: readonly StepWork[]) =>
-    taskNetwork(included, {
-      ...input,
-      budget: input.budget ?? usualBudget,
-      hasWindows,
-      bench,
-      horizonH,
-      releaseOf,
-      stepOf: work => steps[works.indexOf(work)]!,
-    })
+  const stepOf = new Map(steps.map(step => [step.transformation, step]))
+  const usual = { ...input, hasWindows, bench, horizonH, releaseOf, stepOf: (work: StepWork) => stepOf.get(work.step)! }
+  const lay = (included: readonly StepWork[], setting: Partial<NetworkInput> = {}) =>
+    tableOf(taskNetwork(included, { ...usual, budget: input.budget ?? usualBudget, ...setting }))
   let datable = withoutDependents(works, tooLong)
-  let laid = tableOf(networkOf(datable))
+  let laid = lay(datable)
   while (laid.table === null && datable.length > 0) {
     // Each step alone has its place, but some two of them not together: name the first that cannot follow.
-    const count = datable.findIndex((_, index) => tableOf(networkOf(datable.slice(0, index + 1))).table === null)
-    const work = datable[Math.max(0, count)]!
-    tooLong.push({
-      step: work.step,
-      do: work.tasks[0]!.do,
-      hours: leadingHours(work) + Math.max(0, ...works.filter(w => work.after.includes(w.step)).map(trailingHours)),
-    })
-    notes.push(
-      `No place was found for ${work.transformation.name} soon enough after the step before it: what it takes does not keep so long.`,
-    )
+    const count = datable.findIndex((_, index) => lay(datable.slice(0, index + 1)).table === null)
+    const upTo = datable.slice(0, Math.max(0, count) + 1)
+    tooLong.push(followsTooLate(upTo, some => lay(some, { budget: tryBudget }).table !== null))
     datable = withoutDependents(works, tooLong)
-    laid = tableOf(networkOf(datable))
+    laid = lay(datable)
   }
   const { table, placed } = laid
+  const wouldDo =
+    tooLong.length === 0
+      ? null
+      : windowThatWouldDo(windows, some => {
+          const at = benchOf(some)
+          return works.every(work => tooLongIn(work, at, horizonH) === null) && lay(works, { bench: at, budget: tryBudget }).table !== null
+        })
   if (table !== null && !table.proven) notes.push('The calendar is a good one; that none ends earlier is not proven.')
   for (const work of works)
     if (!datable.includes(work) && !tooLong.some(t => t.step === work.step))
-      notes.push(`${work.transformation.name} cannot be dated: it waits for a step that fits no window.`)
+      notes.push(`${work.transformation.name} cannot be dated: it waits for a step that has no date.`)
 
   const booked = table === null ? [] : bookedTasks(placed, table, bench, hasWindows, firstDay)
   const windowsUsed = new Set(booked.flatMap(b => (b.window === null ? [] : [b.window]))).size
@@ -122,6 +121,7 @@ export function daysOf(input: DaysInput): Days {
     longestChain: chain.chain,
     unattended: unattendedOf(booked, works, hasWindows),
     tooLong,
+    wouldDo,
     notes,
   }
 }
@@ -145,13 +145,4 @@ function withoutDependents(works: readonly StepWork[], tooLong: readonly TooLong
 function tableOf({ input, placed }: TaskNetwork): { readonly table: Timetable | null; readonly placed: readonly Placed[] } {
   const found = timetable(input)
   return { table: 'none' in found ? null : found, placed }
-}
-
-/** Hours of the attended work at the beginning of a step, and at its end. */
-const leadingHours = (work: StepWork): number => attendedHours(work.tasks)
-const trailingHours = (work: StepWork): number => attendedHours([...work.tasks].reverse())
-
-function attendedHours(tasks: StepWork['tasks']): number {
-  const stop = tasks.findIndex(task => task.kind === 'stand')
-  return tasks.slice(0, stop < 0 ? tasks.length : stop).reduce((sum, task) => sum + task.hours, 0)
 }

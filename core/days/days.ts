@@ -1,3 +1,6 @@
+import type { WindowOfWeek } from './bench-time.ts'
+import type { TooLong } from './too-long.ts'
+
 /** One piece of work in time. Wall times are ISO local ("2026-12-03T18:30") or, without a start date, hours from the first set-up. */
 export interface Booked {
   readonly step: string
@@ -26,7 +29,9 @@ export interface Days {
   readonly longestChain: readonly string[]
   /** What stands or runs without anybody, between windows. */
   readonly unattended: readonly { readonly step: string; readonly do: string; readonly hours: number; readonly heated: boolean }[]
-  /** Steps that no window is long enough for, with the hours they need. */
-  readonly tooLong: readonly { readonly step: string; readonly do: string; readonly hours: number }[]
+  /** Steps that have no place in the windows, and why. */
+  readonly tooLong: readonly TooLong[]
+  /** One window of the week as it would have to be, at the least, for all of them to get dates; null for none needed, or none that would do. */
+  readonly wouldDo: WindowOfWeek | null
   readonly notes: readonly string[]
 }

@@ -3,11 +3,19 @@ import type { StepWork, WorkTask } from './tasks.ts'
 import { timetable } from './timetable.ts'
 import type { TimedTask, Wait } from './timetable-input.ts'
 
-/** A stretch of work that has no place in any window, with the hours it needs in one. */
+/** A stretch of work that has no place in any window, and why not. */
 export interface TooLong {
   readonly step: string
   readonly do: string
+  /** From its first task on, what stands included; where products do not keep, the attended work of the two steps that meet. */
   readonly hours: number
+  /**
+   * `longer`: all of it has to lie in one window, and none is so long. `apart`: it stands meanwhile, and no window falls within what it may
+   * wait then. `keeps`: the step has its place alone, but not soon enough after those before it.
+   */
+  readonly why: 'longer' | 'apart' | 'keeps'
+  /** For `keeps`: the products that would have to keep longer, any one of them; empty where that alone would not help. */
+  readonly keeps: readonly { readonly step: string; readonly hours: number }[]
 }
 
 /** How a task lies in the calendar, after the one before it. */
@@ -52,5 +60,5 @@ export function tooLongIn(work: StepWork, bench: BenchTime, horizonH: number): T
   // From the first attended task on, all of it has to lie in one window, what stands between included.
   const hours = stretch.reduce((sum, task) => sum + task.hours, 0)
   const named = stretch.length === 1 ? stretch[0]! : (attended[0] ?? stretch[0]!)
-  return { step: work.step, do: named.do, hours }
+  return { step: work.step, do: named.do, hours, why: attended.length === stretch.length ? 'longer' : 'apart', keeps: [] }
 }

@@ -5,7 +5,7 @@ import { isolatedOf, standing } from '../plan/logged.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Settings } from '../plan/settings.ts'
 import { moneyText } from '../quantity/money.ts'
-import { massText, noBreakSpace, numberText, percentText } from '../quantity/print.ts'
+import { durationText, massText, noBreakSpace, numberText, percentText } from '../quantity/print.ts'
 import { shortDate } from './dates.ts'
 import { nameIn } from './names.ts'
 import { capital, counted, inWords, listed } from './words.ts'
@@ -130,7 +130,12 @@ export function windowWord(windows: Settings['windows']): readonly [one: string,
 
 function daysText({ days }: Evaluation, windows: Settings['windows']): string {
   const [one, many] = windowWord(windows)
-  if (days.tooLong.length > 0) return `${counted(days.tooLong.length, 'piece')} of work longer than any ${one}`
+  if (days.tooLong.length > 0) {
+    const longer = days.tooLong.every(({ why }) => why === 'longer')
+    const what = counted(days.tooLong.length, longer ? 'piece' : 'step')
+    const would = days.wouldDo === null ? '' : `; one of ${durationText(days.wouldDo.hours)} would do`
+    return `${what}${longer ? ` of work longer than any ${one}` : ` that no ${one} comes soon enough for`}${would}`
+  }
   const done = days.finishDate === null ? '' : `, done ${shortDate(days.finishDate)}`
   if (days.windowsUsed !== null) return `${counted(days.windowsUsed, one, many)}${done}`
   return days.handsOnH === null ? 'hands-on hours unknown' : `${Math.round(days.handsOnH * 10) / 10}${noBreakSpace}hours hands-on${done}`

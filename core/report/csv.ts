@@ -280,6 +280,12 @@ const regulated = (library: Library, { hazards: list }: Evaluation): readonly Ce
   })),
 ]
 
+const noWindowNotes = {
+  longer: 'longer than every bench window; no date',
+  apart: 'no bench window falls within what it may wait; no date',
+  keeps: 'no bench window comes soon enough after the steps before it; no date',
+} as const
+
 const days = ({ days: plan, steps: charged }: Evaluation): readonly Cells[] => [
   ...plan.booked.map(one => ({
     section: 'day',
@@ -293,11 +299,11 @@ const days = ({ days: plan, steps: charged }: Evaluation): readonly Cells[] => [
   ...plan.tooLong.map(one => ({
     section: 'day',
     step: numberOf(charged, one.step),
-    id: 'too long',
+    id: one.why === 'longer' ? 'too long' : 'no window',
     name: one.do,
     amount: one.hours,
     unit: 'h',
-    note: 'longer than every bench window; no date',
+    note: noWindowNotes[one.why],
   })),
 ]
 

@@ -25,6 +25,7 @@ import {
   wasteFrom,
 } from './hazard-sheet.ts'
 import { nameIn } from './names.ts'
+import { noWindowText, wouldDoText } from './no-window.ts'
 import { isRegulated, lawText } from './regulated.ts'
 import { shoppingNotesOf } from './shopping-notes.ts'
 import { shoppingSheetOf } from './shopping-sheet.ts'
@@ -49,7 +50,7 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation, c
     shopping(library, plan, evaluation),
     hazards(library, evaluation),
     metricLines(library, evaluation),
-    days(library, evaluation),
+    days(library, plan, evaluation),
     notes(evaluation),
     [cautionBlock[0]!, ...cautionBlock.slice(1).flatMap(line => wrapped(line, '  '))],
   ]
@@ -227,12 +228,13 @@ function hazards(library: Library, { hazards: list, steps: charged }: Evaluation
   ]
 }
 
-function days(library: Library, { days: plan, steps: charged }: Evaluation): readonly string[] {
+function days(library: Library, { settings: { windows } }: Plan, { days: plan, steps: charged }: Evaluation): readonly string[] {
   const nameOf = nameIn(library)
   const label = (id: string): string => {
     const step = charged.find(one => one.transformation === id || one.number === id)
     return step === undefined ? id : `step ${step.number}, ${nameOf(step.makes)}`
   }
+  const stepText = (id: string): string => label(id).replace(/,.*/, '')
   const attended = plan.booked.filter(one => one.kind !== 'stand')
   return [
     heading('Days'),
@@ -248,12 +250,8 @@ function days(library: Library, { days: plan, steps: charged }: Evaluation): rea
         'Runs alone: ',
       ),
     ),
-    ...plan.tooLong.flatMap(one =>
-      wrapped(
-        `${label(one.step)}: ${one.do}, ${durationText(one.hours)}, longer than every bench window. No date is given for it.`,
-        'Too long: ',
-      ),
-    ),
+    ...plan.tooLong.flatMap(one => wrapped(`${label(one.step)}, ${noWindowText(one, windows, stepText)}`, 'No place: ')),
+    ...wrapped(wouldDoText(plan), ''),
     ...plan.notes.flatMap(note => wrapped(sentence(note), '')),
   ]
 }

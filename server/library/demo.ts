@@ -10,6 +10,8 @@ import { dataFolder } from './bundled.ts'
 const waysInSchema = z.array(
   z.strictObject({
     title: z.string(),
+    /** Where the bench is worked otherwise for it than the settings say. */
+    windows: settingsSchema.shape.windows.unwrap().optional(),
     start: z.strictObject({ material: idSchema, massG: z.number().positive() }),
     goals: z.array(
       z.strictObject({

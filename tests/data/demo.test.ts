@@ -7,6 +7,7 @@ import { packsFileSchema } from '../../core/shopping/packs.ts'
 import { shelfFileSchema } from '../../core/shopping/shelf.ts'
 import { bundled, dataFolder } from '../../server/library/bundled.ts'
 import { filesBelow, textOf } from '../support/tree.ts'
+import { allReported, demoTitles } from '../unit/core/report/demo-plans.ts'
 
 const { library } = bundled()
 const read = (file: string): unknown => JSON.parse(readFileSync(join(dataFolder(), 'demo', file), 'utf8'))
@@ -59,6 +60,12 @@ describe('the demo', () => {
         }),
     )
     expect([...missing].sort()).toEqual(['1-3-diphenylacetone', 'benzene', 'mercury-oxide'])
+  })
+  it('dates each of its ways in, with Saturdays where evenings are too short', async () => {
+    const dated = await allReported()
+    expect(dated.map(({ title, evaluation }) => [title, evaluation.days.finishDate, evaluation.days.tooLong])).toEqual(
+      demoTitles.map(title => [title, expect.stringMatching(/^2026-12-/), []]),
+    )
   })
   it('opens on weekday evenings of three and a half hours, in the EU, with a hood and without inert gas', () => {
     expect(settings.windows.map(window => [window.weekday, window.hours])).toEqual([1, 2, 3, 4, 5].map(day => [day, 3.5]))

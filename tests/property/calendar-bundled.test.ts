@@ -18,9 +18,9 @@ const settings = { daysOff: [], deliveryDays: 0, startDate: '2026-11-30', vessel
 const minuteH = 1 / 60
 
 describe.each([
-  { name: 'evenings', windows: week('18:30', 3), from: 18.5, to: 21.5, leastDated: 200 },
-  { name: 'whole days', windows: week('09:00', 9), from: 9, to: 18, leastDated: 350 },
-])('each bundled transformation in $name', ({ windows, from, to, leastDated }) => {
+  { name: 'evenings', windows: week('18:30', 3), hours: 3, from: 18.5, to: 21.5, leastDated: 200 },
+  { name: 'whole days', windows: week('09:00', 9), hours: 9, from: 9, to: 18, leastDated: 350 },
+])('each bundled transformation in $name', ({ windows, hours, from, to, leastDated }) => {
   const all = [...library.transformations.values()].map(transformation => ({
     transformation,
     days: daysOf({
@@ -40,6 +40,24 @@ describe.each([
       for (const { hours } of days.tooLong) expect(hours).toBeGreaterThan(0)
     }
     expect(dated.length).toBeGreaterThanOrEqual(leastDated)
+  })
+
+  it('is dated in the window that is said to do, and not in one half an hour shorter', () => {
+    const undated = all.filter(({ days }) => days.finishDate === null)
+    const inWeek = (id: string, own: typeof windows) =>
+      daysOf({ library, steps: [chargedStep({ transformation: id })], windows: own, ...settings }).finishDate
+    const helped = undated.filter(({ days }) => days.wouldDo !== null)
+    expect(helped.length).toBeGreaterThan(undated.length / 2)
+    for (const { transformation, days } of helped.filter((_, i) => i % 10 === 0)) {
+      const { weekday, hours: would, from: begins } = days.wouldDo!
+      const rest = windows.filter(window => window.weekday !== weekday)
+      expect(inWeek(transformation.id, [...rest, { weekday, from: begins, hours: would }])).not.toBeNull()
+      if (would - 0.5 <= hours) continue
+      for (const day of windows) {
+        const others = windows.filter(window => window.weekday !== day.weekday)
+        expect(inWeek(transformation.id, [...others, { weekday: day.weekday, from: begins, hours: would - 0.5 }])).toBeNull()
+      }
+    }
   })
 
   it('keeps what needs a person inside the window, and every wait within what it may be', () => {

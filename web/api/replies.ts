@@ -42,6 +42,7 @@ export interface SliceReply {
 /** A way in to try the product with: what is in hand, and what might be wanted. */
 export interface WayIn {
   readonly title: string
+  readonly windows?: Plan['settings']['windows'] | undefined
   readonly start: { readonly material: string; readonly massG: number | null }
   readonly goals?: readonly {
     readonly target: string

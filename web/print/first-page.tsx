@@ -4,6 +4,7 @@ import { answersOf, spreadText, windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { aloneText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
+import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
 import { groupsSentence, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
@@ -38,6 +39,11 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
         </>
       }
     >
+      {props.breach != null && (
+        <p class="note">
+          <b>{props.breach}</b>
+        </p>
+      )}
       {scheme !== null && <SchemeFigure input={flattest(scheme)} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
       <Changes {...props} />
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
@@ -150,12 +156,10 @@ function Timetable({ library, plan, evaluation }: PackProps) {
       )}
       {days.tooLong.map(long => (
         <p class="s" key={long.step + long.do}>
-          <b>
-            Longer than any {one}, {numberOf(long.step)}:
-          </b>{' '}
-          {long.do}, {durationText(long.hours)}. No date is given for it.
+          <b>No place, {numberOf(long.step)}:</b> {noWindowText(long, windows, numberOf)}
         </p>
       ))}
+      {days.tooLong.length > 0 && <p class="s">{wouldDoText(days)}</p>}
       {days.notes.map(note => (
         <p class="s soft" key={note}>
           {sentence(note)}

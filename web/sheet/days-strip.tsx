@@ -3,6 +3,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { durationText } from '../../core/quantity/print.ts'
 import { windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
+import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
 import { capital, counted, stepsText } from '../../core/report/words.ts'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
@@ -23,7 +24,7 @@ export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
       ? days.handsOnH === null
         ? 'Hands-on hours are not known for every step'
         : `${durationText(days.handsOnH)} hands-on; the longest chain takes ${durationText(days.elapsedH)}`
-      : `${counted(days.windowsUsed, one, many)}${windows[0] === undefined ? '' : ` of ${durationText(windows[0].hours)}`}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}`
+      : `${counted(days.windowsUsed, one, many)}${lengthText(windows)}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}`
   return (
     <div>
       <h3>{capital(title)}</h3>
@@ -34,11 +35,12 @@ export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
           {heated ? ', heated: hang the notice beside it' : ''}.
         </p>
       ))}
-      {days.tooLong.map(({ step, do: what, hours }) => (
-        <p class="s" key={`${step} ${what}`}>
-          Longer than every {one}: {nameOfStep(evaluation, step)}, {what}, {durationText(hours)}. No date is given for it.
+      {days.tooLong.map(long => (
+        <p class="s" key={`${long.step} ${long.do}`}>
+          {capital(nameOfStep(evaluation, long.step))}, {noWindowText(long, windows, id => nameOfStep(evaluation, id))}
         </p>
       ))}
+      {days.tooLong.length > 0 && <p class="s">{wouldDoText(days)}</p>}
       {days.notes.map(note => (
         <p class="s soft" key={note}>
           {note}
@@ -48,6 +50,12 @@ export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
       {windows.length === 0 && <p class="s soft">Say in question 1 when the bench is worked; then the days stand here.</p>}
     </div>
   )
+}
+
+/** " of 3.5 h" where all windows are as long; nothing where they differ. */
+const lengthText = (windows: readonly { readonly hours: number }[]): string => {
+  const lengths = new Set(windows.map(window => window.hours))
+  return lengths.size === 1 ? ` of ${durationText([...lengths][0]!)}` : ''
 }
 
 /** Which steps' hours are estimates: a day planned on them may end otherwise. */

@@ -220,7 +220,7 @@ export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {
       title: freeTitle(way.title),
       shelf: of.shelf,
       packs: of.packs,
-      settings: settingsSchema.parse(of.settings),
+      settings: settingsSchema.parse({ ...of.settings, windows: way.windows ?? of.settings.windows }),
       start: way.start,
     },
   })

@@ -154,7 +154,9 @@ describe('days', () => {
       [step('one', [hands(1)], { holdPoint: 'hours' }), step('two', [hands(2.5)])],
       [chargedStep({ transformation: 'one', ...to('two') }), chargedStep({ transformation: 'two' })],
     )
-    expect(days.tooLong).toEqual([{ step: 'two', do: 'hands 2.5', hours: 3.5 }])
+    expect(days.tooLong).toEqual([{ step: 'two', do: 'hands 2.5', hours: 3.5, why: 'keeps', keeps: [{ step: 'one', hours: 4 }] }])
+    // By hand: 1 h and 2.5 h in one window of 3.5 h.
+    expect(days.wouldDo).toEqual({ weekday: 1, from: '18:30', hours: 3.5 })
     expect(days).toMatchObject({ windowsUsed: null, finishDate: null })
     const fits = plan(
       [step('one', [hands(1)], { holdPoint: 'hours' }), step('two', [hands(2)])],
@@ -182,7 +184,9 @@ describe('days', () => {
         chargedStep({ transformation: 'apart' }),
       ],
     )
-    expect(days.tooLong).toEqual([{ step: 'one', do: 'watch 4', hours: 4 }])
+    expect(days.tooLong).toEqual([{ step: 'one', do: 'watch 4', hours: 4, why: 'longer', keeps: [] }])
+    // Half an hour at hand, waiting for nothing, then 4 h.
+    expect(days.wouldDo).toEqual({ weekday: 1, from: '18:30', hours: 4.5 })
     expect(days).toMatchObject({ windowsUsed: null, finishDate: null })
     // What does not depend on it is dated all the same.
     expect(days.booked.map(b => b.step)).toEqual(['apart'])
@@ -191,13 +195,47 @@ describe('days', () => {
 
   it('names the whole stretch where no single task is too long', () => {
     const days = plan([step('one', [hands(1, 0), watch(2.5, 60)])], [chargedStep({ transformation: 'one' })])
-    expect(days.tooLong).toEqual([{ step: 'one', do: 'hands 1', hours: 3.5 }])
+    expect(days.tooLong).toEqual([{ step: 'one', do: 'hands 1', hours: 3.5, why: 'longer', keeps: [] }])
+    expect(days.wouldDo).toMatchObject({ hours: 3.5 })
   })
 
   it('names standing that ends when nobody can be there soon enough', () => {
     // 10 h from 21:30 at the latest: ends in the night, and may wait 4 h. Standing and the hands after it would need one window of 11 h.
     const days = plan([step('one', [hands(1, 0), stand(10, 4), hands(1)])], [chargedStep({ transformation: 'one' })])
-    expect(days.tooLong).toEqual([{ step: 'one', do: 'hands 1', hours: 11 }])
+    expect(days.tooLong).toEqual([{ step: 'one', do: 'hands 1', hours: 11, why: 'apart', keeps: [] }])
+    // By hand: all 12 h on one day. Next day's window would have to open at 11:30, when what was left at 21:30 has waited its 4 h.
+    expect(days.wouldDo).toEqual({ weekday: 1, from: '12:00', hours: 12 })
+  })
+
+  it('names every product that would have to keep longer, where any one of them would help', () => {
+    // Evenings are 3 h and a day apart: 1.5 h, 1.5 h and 1.5 h with 18 h and 4 h between cannot all lie in one.
+    const chain = [
+      step('one', [hands(1.5)], { holdPoint: 'overnight' }),
+      step('two', [hands(1.5)], { holdPoint: 'hours' }),
+      step('three', [hands(1.5)]),
+    ]
+    const charged = [
+      chargedStep({ transformation: 'one', ...to('two') }),
+      chargedStep({ transformation: 'two', ...to('three') }),
+      chargedStep({ transformation: 'three' }),
+    ]
+    const keeps = [
+      { step: 'one', hours: 18 },
+      { step: 'two', hours: 4 },
+    ]
+    const days = plan(chain, charged)
+    expect(days.tooLong).toMatchObject([{ step: 'three', why: 'keeps', keeps }])
+    expect(days.wouldDo).toEqual({ weekday: 1, from: '18:30', hours: 4.5 })
+  })
+
+  it('tells no window that would do where none does, and the next longer one where the first is too short', () => {
+    expect(plan([step('one', [watch(25)])], [chargedStep({ transformation: 'one' })]).wouldDo).toBeNull()
+    expect(plan([step('one', [watch(7)])], [chargedStep({ transformation: 'one' })]).wouldDo).toEqual({
+      weekday: 1,
+      from: '17:00',
+      hours: 7,
+    })
+    expect(plan([step('one', [watch(3)])], [chargedStep({ transformation: 'one' })]).wouldDo).toBeNull()
   })
 
   it('parts what may be stopped and taken up again over the windows', () => {

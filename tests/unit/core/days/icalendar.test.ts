@@ -27,6 +27,7 @@ const days = (booked: readonly Booked[], startDate: string | null = '2026-12-01'
   longestChain: [],
   unattended: [],
   tooLong: [],
+  wouldDo: null,
   notes: [],
 })
 const unfolded = (text: string) => text.replace(/\r\n[ \t]/g, '')

@@ -40,7 +40,7 @@ export async function reported(title: string, { with: changed = plan => plan, so
     steps: null,
     route: 1,
     choosing,
-    side: { shelf, packs, settings },
+    side: { shelf, packs, settings: { ...settings, windows: way.windows ?? settings.windows } },
     seed: 1,
     title,
   }
