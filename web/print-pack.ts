@@ -1,9 +1,11 @@
 import { effect } from '@preact/signals'
 import { planChanges } from '../core/plan/changes.ts'
 import { answersOf } from '../core/report/answers.ts'
+import { breachSentence } from '../core/report/breach-text.ts'
 import type { PackProps } from './print/pack.tsx'
 import { choicesTold } from './sheet/choice-told.ts'
 import { wayClauses } from './sheet/way-words.ts'
+import { breachOfPlan } from './state/breach.ts'
 import { keepPrinted, lastPrinted } from './state/last-printed.ts'
 import { changedSince } from './state/opening.ts'
 import { facts, reach } from './state/questions.ts'
@@ -40,6 +42,7 @@ function packNow(): PackProps | null {
     ...(reachTold === undefined ? {} : { reach: reachTold }),
     answers,
     choice: choicesTold(),
+    breach: breachSentence(breachOfPlan()),
     libraryChanges: changedSince.peek(),
   }
 }

@@ -43,11 +43,6 @@ export function forbiddenArcs(input: ForbiddenInput, options: ChoosingOptions): 
   const steps = new Set(options.avoidStep)
   const codes = options.avoidCode ?? []
   const lists = options.avoidList ?? []
-  const avoids = (id: string): boolean => {
-    if (avoided.has(id)) return true
-    const inside = compoundIn(materialOf(library, id))
-    return inside !== null && avoided.has(inside)
-  }
   const listed = new Set<string>()
   if (lists.length > 0) {
     for (const [material, trait] of traits)
@@ -59,15 +54,22 @@ export function forbiddenArcs(input: ForbiddenInput, options: ChoosingOptions): 
     if (options.seenOnly && trustInYield(t) === 'remembered') return true
     if (avoided.size + codes.length + lists.length === 0) return false
     for (const id of materialsOfStep(t)) {
-      if (avoids(id) || listed.has(id)) return true
+      if (avoids(library, avoided, id) || listed.has(id)) return true
       if (codes.length > 0 && bears(library, t, id, codes)) return true
     }
     return false
   })
 }
 
+/** Is the material avoided, or a mixture of what is? */
+export function avoids(library: Library, avoided: ReadonlySet<string>, id: string): boolean {
+  if (avoided.has(id)) return true
+  const inside = compoundIn(materialOf(library, id))
+  return inside !== null && avoided.has(inside)
+}
+
 /** Does the material carry one of these codes, with whatever letters behind? */
-function bears(library: Library, t: Transformation, id: string, codes: readonly string[]): boolean {
+export function bears(library: Library, t: Transformation, id: string, codes: readonly string[]): boolean {
   const charged = t.charge.some(line => line.material === id) || t.reactants.some(r => r.compound === id)
   const evolved = !charged && t.mainProduct !== id && t.gasEvolved.some(g => g.compound === id)
   return codesInEffect(labelledMaterialOf(library, id), evolved).some(code =>

@@ -1,7 +1,9 @@
+import { type Breach, breachOf } from '../../core/choose/breach.ts'
 import { icalendarOf } from '../../core/days/icalendar.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
+import { breachSentence } from '../../core/report/breach-text.ts'
 import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
 import { badOption } from '../commands/command.ts'
@@ -25,14 +27,16 @@ export async function printed(
   choice: readonly string[] = [],
 ): Promise<string> {
   const { library } = workshop
+  const breach = breachSentence(breachIn(workshop, plan))
   const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
-  if (ending === '.txt') return [...changes.map(paragraph), planText(library, plan, evaluation, choice)].join('\n')
+  if (ending === '.txt')
+    return [...(breach === null ? [] : [breach, '']), ...changes.map(paragraph), planText(library, plan, evaluation, choice)].join('\n')
   if (ending === '.csv') return planCsv(library, plan, evaluation)
   if (ending === '.ics') return calendar(path, workshop, plan, evaluation, today)
   if (ending === '.html') {
     // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
     const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('./drawings.ts')])
-    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today, libraryChanges: changes, choice })
+    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today, libraryChanges: changes, choice, breach })
   }
   throw badOption(
     '--print',
@@ -41,6 +45,13 @@ export async function printed(
     'Name a file that ends in .html, .csv, .txt or .ics.',
     'print-form',
   )
+}
+
+/** What the plan uses against what it was looked for with; only a plan out of a file can. */
+function breachIn(workshop: Workshop, { choosing, settings, goals }: Plan): Breach | null {
+  if (choosing === undefined) return null
+  const steps = goals.flatMap(goal => goal.route.steps.map(step => step.transformation))
+  return breachOf({ library: workshop.library, traits: workshop.traits(), settings, options: choosing, steps })
 }
 
 function calendar(path: string, { library }: Workshop, plan: Plan, evaluation: Evaluation, today: string): string {

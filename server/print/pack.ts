@@ -24,6 +24,8 @@ export interface PackInput {
   readonly reach?: Reach
   /** How the ways taken stand among those that were looked for, as sentences. */
   readonly choice?: readonly string[]
+  /** That the plan uses what was asked to be kept clear of, as a sentence. */
+  readonly breach?: string | null
   /** What became of the library since the plan was saved. */
   readonly libraryChanges?: readonly Problem[]
 }

@@ -22,6 +22,8 @@ export interface PackProps {
   readonly libraryChanges?: readonly Problem[]
   /** How the ways taken stand among those that were looked for, as sentences; absent where nobody looked. */
   readonly choice?: readonly string[]
+  /** That the plan uses what was asked to be kept clear of, as a sentence; null or absent where it does not. */
+  readonly breach?: string | null
   /** What else the start can become, where that was asked. */
   readonly reach?: Reach
   /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */

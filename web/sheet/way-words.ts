@@ -1,12 +1,16 @@
+import { usedText } from '../../core/report/breach-text.ts'
 import { capital, counted, inWords, listed } from '../../core/report/words.ts'
 import { conditionsOf } from '../map/conditions.ts'
 import { mapName } from '../map/map-name.ts'
 import { spoken } from '../map/scheme/runs.ts'
 import type { Item } from '../map/scheme/types.ts'
+import { breachBy } from '../state/breach.ts'
 import { nameOf, wayName } from '../state/names.ts'
 import { facts, waysTo } from '../state/questions.ts'
+import { routesTo } from '../state/route-lists.ts'
 import { keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
+import { saysNoWay } from './no-way.tsx'
 import { wayAnswer } from './way-answer.ts'
 
 /** More steps than this tell a way from others no better. */
@@ -47,15 +51,37 @@ export function wayClauses(target: string): readonly string[] {
   if (goal === undefined) return []
   const rows = waysTo(target).map(way => way.row)
   const steps = goal.route.steps.map(step => step.transformation)
-  if (rows.length <= 1)
+  const { waiting, problems } = routesTo(target)
+  const breach = breachBy(steps)
+  if (breach !== null) {
+    const asked = listed(breach.asked)
+    const found = waiting
+      ? `Looking for ways without ${asked};`
+      : rows.length > 0
+        ? `${capital(counted(rows.length, 'way'))} without ${asked};`
+        : problems.length > 0 && !saysNoWay(problems)
+          ? `Ways without ${asked} could not be looked for;`
+          : `No way without ${asked};`
+    return [found, `the plan still uses ${usedText(breach.used)}`]
+  }
+  const chosen = `${capital(counted(steps.length, 'step'))} to ${nameOf(target)};`
+  if (rows.length === 0)
     return [
-      `${capital(counted(steps.length, 'step'))} to ${nameOf(target)};`,
-      rows.length === 0 ? 'looking for others' : 'no other way is known',
+      chosen,
+      waiting || problems.length === 0
+        ? 'looking for others'
+        : saysNoWay(problems)
+          ? 'no way keeps to what is asked'
+          : 'others could not be looked for',
     ]
-  if (!rows.some(row => keyOfSteps(row.steps) === keyOfSteps(steps)))
+  const listedHere = rows.some(row => keyOfSteps(row.steps) === keyOfSteps(steps))
+  if (rows.length === 1 && listedHere) return [chosen, 'no other way is known']
+  if (!listedHere)
     return [
       `${capital(wayText(steps.length > 1 ? steps.slice(0, 1) : steps))};`,
-      `none of the ${inWords(rows.length)} ways that are asked for`,
+      rows.length === 1
+        ? 'only another way keeps to what is asked'
+        : `${rows.length === 2 ? 'neither' : 'none'} of the ${inWords(rows.length)} ways that keep to what is asked`,
     ]
   const answer = wayAnswer(steps, rows)
   return [

@@ -3,19 +3,20 @@ import { listed } from '../../core/report/words.ts'
 import type { Route } from '../../core/route/route.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { OwnStep } from '../entry/own-step.tsx'
-import { Problems, Triangle } from '../parts/problem.tsx'
+import { Triangle } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { sameRoute, takeWay } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
 import { facts, waysShown } from '../state/questions.ts'
 import { otherWays, standing } from '../state/reckoner.ts'
-import { askRoutesAgain, routesTo, unbeatenTo } from '../state/route-lists.ts'
+import { routesTo, unbeatenTo } from '../state/route-lists.ts'
 import { keyOfRoute, keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
 import { goalLookedAt, lookAtGoal } from '../state/view.ts'
 import { Choosing } from './choosing.tsx'
 import { type Column, compareRows } from './compare.ts'
 import { MakeOrBuy } from './make-or-buy.tsx'
+import { NoWay } from './no-way.tsx'
 import { Question } from './question.tsx'
 import { differing, gentler, hazardBrief, hazardText, madeOtherwise } from './way-answer.ts'
 import { WayEnd } from './way-end.tsx'
@@ -64,13 +65,7 @@ function WayBody() {
           </div>
         </fieldset>
       )}
-      {problems.length > 0 && (
-        <Problems of={problems}>
-          <button type="button" class="do" onClick={() => askRoutesAgain(goal.target)}>
-            Try again
-          </button>
-        </Problems>
-      )}
+      {problems.length > 0 && <NoWay target={goal.target} problems={problems} />}
       <WayLaw ways={ways} chosen={goal.route} />
       {gentlest !== null && (
         <p>
