@@ -1,3 +1,4 @@
+import { molarGasVolumeL } from '../chemistry/solution.ts'
 import type { Library } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
 import { compoundIn, measured } from '../library/reference-charge.ts'
@@ -43,8 +44,10 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   const inDrops = read.unit === 'drop'
   const relative = read.unit === 'equiv'
   if (inDrops && read.amount !== null) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
-  const amount = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : read.amount
-  const unit: Unit = inDrops ? 'mL' : relative ? 'mol' : (read.unit as Unit)
+  const gasMol = material === null ? null : molesOfGas(read, material)
+  if (gasMol !== null) notes.push(`${read.text}: a volume of gas taken at 25 °C and 1 atm, ${molarGasVolumeL} L/mol`)
+  const amount = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : (gasMol ?? read.amount)
+  const unit: Unit = inDrops ? 'mL' : relative || gasMol !== null ? 'mol' : (read.unit as Unit)
   const amountMol = material === null || amount === null ? null : measured(library, material, amount, unit).amountMol
   if (material !== null && amountMol !== null) notes.push(...disagreements(read, material, amountMol, library))
   return {
@@ -55,10 +58,16 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
     unit,
     amountMol,
     equivalents: null,
-    derived: inDrops || relative,
+    derived: inDrops || relative || gasMol !== null,
     problems,
     notes,
   }
+}
+
+/** Moles of a gas that is given by volume, mol; null for anything else. The ideal law: within 1 % for gases of the bench at 1 atm. */
+function molesOfGas({ amount, unit }: ChargeRead, material: Material): number | null {
+  if (amount === null || material.form !== 'gas' || material.kind !== 'compound') return null
+  return unit === 'L' ? amount / molarGasVolumeL : unit === 'mL' ? amount / 1000 / molarGasVolumeL : null
 }
 
 function disagreements(read: ChargeRead, material: Material, amountMol: number, library: Library): readonly string[] {

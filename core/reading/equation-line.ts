@@ -1,9 +1,9 @@
-import { type Composition, parseFormula } from '../chemistry/formula.ts'
+import { type Composition, molarMass, parseFormula } from '../chemistry/formula.ts'
 import type { Toolkit } from '../chemistry/structure.ts'
 import type { Problem } from '../problem/problem.ts'
 import { numberIn } from '../quantity/number.ts'
 import { nameKey } from './name-key.ts'
-import { type Found, idNamed, isSmilesLike, type NameIndex } from './names.ts'
+import { type Found, idNamed, isSmilesLike, type Meant, type NameIndex } from './names.ts'
 import { isReactionSmiles, partsOfReactionSmiles } from './reaction-smiles.ts'
 
 /** One side's compound as read. */
@@ -17,6 +17,8 @@ export interface TermRead {
   readonly compound: string | null
   /** Null for a feedstock, or where nothing tells. */
   readonly composition: Composition | null
+  /** Said where the name alone would be asked about: in an equation all its bottles are one compound. */
+  readonly note?: string
 }
 
 export interface EquationRead {
@@ -153,7 +155,8 @@ function compoundNamed(text: string, index: NameIndex): Found {
     !/hydrate|\dH2O/i.test(nameKey(text))
   )
     return { kind: 'ambiguous', candidates: chosen, why: row.why }
-  return { kind: 'material', material: chosen[0]!, assumed: null }
+  const hasBottles = row !== null && row.default === null && row.candidates.length > 1 && row.candidates.includes(chosen[0]!)
+  return { kind: 'material', material: chosen[0]!, assumed: hasBottles ? row.why : null }
 }
 
 /** Where the text is a formula, those of the candidates that have it. */
@@ -176,18 +179,24 @@ function settle(
   index: NameIndex,
   toolkit: Toolkit | null,
   problems: Problem[],
-): Pick<TermRead, 'compound' | 'composition' | 'candidates'> {
+): Pick<TermRead, 'compound' | 'composition' | 'candidates' | 'note'> {
   const where = ['line 1', text]
   if (found.kind === 'material') {
     const formula = index.materials.get(found.material)?.formula
     const read = formula === undefined ? null : parseFormula(formula)
-    return { compound: found.material, composition: read?.ok === true ? read.value : null }
+    const name = index.materials.get(found.material)?.name ?? found.material
+    const note = `"${text}" in the equation is the compound, ${name}; which bottle supplies it (${found.assumed ?? ''}) is asked at its charge`
+    return {
+      compound: found.material,
+      composition: read?.ok === true ? read.value : null,
+      ...(found.assumed === null ? {} : { note }),
+    }
   }
   const structure = toolkit !== null && isSmilesLike(text) ? toolkit.parse(text) : null
   const typed = structure === null ? parseFormula(text) : null
   const composition = structure?.ok === true ? structure.value.composition : typed?.ok === true ? typed.value : null
   if (found.kind === 'ambiguous') problems.push(askedAbout(text, found.candidates, found.why, where))
-  else problems.push(unknownName(text, index, where))
+  else problems.push(unknownName(text, index, where, composition))
   return { compound: null, composition, ...(found.kind === 'ambiguous' ? { candidates: found.candidates } : {}) }
 }
 
@@ -202,15 +211,30 @@ export function askedAbout(text: string, candidates: readonly string[], why: str
   }
 }
 
-/** A name that nothing in the library carries, with the one that was probably meant. */
-export function unknownName(text: string, index: NameIndex, where: readonly string[]): Problem {
+/**
+ * A name that nothing in the library carries, with the one that was probably meant.
+ *
+ * @param composition  of a structure or formula that was typed: its mass is known though the library does not hold it
+ */
+export function unknownName(text: string, index: NameIndex, where: readonly string[], composition: Composition | null = null): Problem {
   // Formulas one letter apart are different substances: nothing is proposed for them.
   const meant = parseFormula(text).ok ? null : index.meant(text)
   return {
     code: 'name-unknown',
     where,
     what: `The library holds nothing called "${text}".`,
-    why: 'Its molar mass and hazards are not known here.',
-    cure: `${meant === null ? '' : `Did you mean "${meant}"? `}Correct the name, or add the material to a library of your own first.`,
+    why:
+      composition === null
+        ? 'Its molar mass and hazards are not known here.'
+        : `Its molar mass follows from what is typed, ${molarMass(composition).toFixed(2)} g/mol; its hazards are not known here.`,
+    cure: `${nearName(meant)}Correct the name, or add the material to a library of your own first.`,
   }
+}
+
+/** Another compound is never proposed as a correction: only that it is another is said. */
+function nearName(meant: Meant | null): string {
+  if (meant === null) return ''
+  return meant.another
+    ? `"${meant.name}", which the library holds, is another compound: its groups stand elsewhere. `
+    : `Did you mean "${meant.name}"? `
 }

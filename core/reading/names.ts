@@ -2,6 +2,7 @@ import { hill, parseFormula } from '../chemistry/formula.ts'
 import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Material } from '../library/material.ts'
 import { nearest } from '../problem/nearest.ts'
+import { sameLocants } from './locants.ts'
 import { nameKey } from './name-key.ts'
 
 /** A name that means several bottles. Rows of `routes-data/tables/ambiguous-names.json`. */
@@ -17,6 +18,13 @@ export type Found =
   | { readonly kind: 'material'; readonly material: string; readonly assumed: string | null }
   | { readonly kind: 'ambiguous'; readonly candidates: readonly string[]; readonly why: string }
   | { readonly kind: 'unknown' }
+
+/** A name near to one that was typed. */
+export interface Meant {
+  readonly name: string
+  /** Its groups stand at other places: it is another compound, and not a slip of the pen. */
+  readonly another: boolean
+}
 
 const unknown: Found = { kind: 'unknown' }
 
@@ -34,7 +42,7 @@ export class NameIndex {
   readonly #toolkit: Toolkit | null
   readonly #structures = new Map<string, ReadonlyMap<string, readonly string[]>>()
   #words: readonly string[] | null = null
-  readonly #meant = new Map<string, string | null>()
+  readonly #meant = new Map<string, Meant | null>()
 
   /**
    * @param materials  by id
@@ -127,12 +135,20 @@ export class NameIndex {
     return known.size === 0 ? [] : (known.get(structure.identityKey) ?? [])
   }
 
-  /** The name or synonym that a mistyped one was probably meant to be, or null. Remembered: a text is read anew at every letter typed. */
-  meant(text: string): string | null {
+  /**
+   * The name or synonym that a mistyped one was probably meant to be, or null; one with the same locants goes before any other. Remembered: a
+   * text is read anew at every letter typed.
+   */
+  meant(text: string): Meant | null {
     const known = this.#meant.get(text)
     if (known !== undefined) return known
     this.#words ??= [...this.materials.values()].flatMap(material => [material.name, ...(material.synonyms ?? [])])
-    const found = nearest(text, this.#words)
+    const alike = nearest(
+      text,
+      this.#words.filter(word => sameLocants(word, text)),
+    )
+    const other = alike ?? nearest(text, this.#words)
+    const found = other === null ? null : { name: other, another: alike === null }
     if (this.#meant.size >= mostRemembered) this.#meant.clear()
     this.#meant.set(text, found)
     return found

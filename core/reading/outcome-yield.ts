@@ -1,3 +1,4 @@
+import { molarMass as massOf } from '../chemistry/formula.ts'
 import type { Library } from '../library/library.ts'
 import type { EquationRead } from './equation-line.ts'
 import type { NameIndex } from './names.ts'
@@ -26,11 +27,19 @@ export function yieldOf(
 ): YieldRead {
   const coefficient = (terms: EquationRead['reactants'], compound: string): number =>
     terms.find(term => term.compound === compound)?.coefficient ?? 1
-  const molarMass = main === null ? undefined : library.molarMass.get(main)
+  // A product typed as a structure has its mass although the library does not hold it yet.
+  const typed = main === null ? equation.products[0] : undefined
+  const molarMass =
+    main !== null
+      ? library.molarMass.get(main)
+      : typed?.compound === null && typed.composition !== null && typed.candidates === undefined
+        ? massOf(typed.composition)
+        : undefined
   const theoreticalG =
-    limiting === null || limitingMol === null || main === null || molarMass === undefined
+    limiting === null || limitingMol === null || molarMass === undefined
       ? null
-      : (limitingMol * coefficient(equation.products, main) * molarMass) / coefficient(equation.reactants, limiting)
+      : (limitingMol * (main === null ? (typed?.coefficient ?? 1) : coefficient(equation.products, main)) * molarMass) /
+        coefficient(equation.reactants, limiting)
   const notes: string[] = []
   const fromMass =
     outcome?.isolatedG == null || theoreticalG === null || theoreticalG === 0 ? null : (100 * outcome.isolatedG) / theoreticalG

@@ -10,6 +10,7 @@ import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingRe
 import { balanceOf, type ProposedEquation } from './equation-balance.ts'
 import { isEquation, readEquation, type TermRead } from './equation-line.ts'
 import { equipmentProposed } from './equipment-proposed.ts'
+import { limitingUnsettled, unsettled } from './limiting-settled.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
 import { isOutcome, type OutcomeRead, readOutcome } from './outcome-line.ts'
@@ -106,7 +107,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const equation = readEquation(lines[0] ?? '', index, toolkit)
   const problems: Problem[] = [...equation.problems]
   const unread: string[] = lines.length > 0 && !isEquation(lines[0]!) ? [lines[0]!] : []
-  const notes: string[] = []
+  const notes: string[] = [...equation.reactants, ...equation.products].flatMap(term => term.note ?? [])
   const charges: ChargeRead[] = []
   const operations: string[] = []
   const remarks: string[] = []
@@ -175,9 +176,10 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     if (draft.material === null) unread.push(read.text)
     drafts.push(draft)
   }
-  const limiting = limitingReactant(equation.reactants, drafts)
+  const open = unsettled(equation.reactants, drafts, index)
+  const limiting = open.length > 0 ? null : limitingReactant(equation.reactants, drafts)
   const limitingMol = limiting === null ? null : molesOf(limiting, drafts)
-  if (limiting === null && equation.reactants.length > 0) problems.push(noLimiting)
+  if (limiting === null && equation.reactants.length > 0) problems.push(open.length > 0 ? limitingUnsettled(open) : noLimiting)
   const main = mainProduct(equation, outcome, index, notes)
   const settled = drafts.map(draft => againstLimiting(draft, limitingMol))
   const charge = chargeLines(settled, equation.reactants, limiting)

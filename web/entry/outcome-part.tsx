@@ -46,13 +46,18 @@ export function OutcomePart() {
         </div>
       </div>
       <div class="read" data-stale={fresh ? undefined : ''}>
-        {reading?.theoreticalG != null && main !== undefined && (
+        {reading?.theoreticalG != null && (
           <p>
             Theory on what is charged: <b class="nb">{numberText(reading.theoreticalG, 4)} g</b> of{' '}
-            <Name text={reading.materials[main]?.name ?? main} />.
+            <Name text={main === undefined ? (reading.products[0]?.text ?? 'product') : (reading.materials[main]?.name ?? main)} />.
           </p>
         )}
-        {reading?.percentYield != null && (
+        {reading?.percentYield != null && reading.theoreticalG === null && (
+          <p class="soft">
+            {numberText(reading.percentYield, 3)} % as the text states it; theory is told once every reactant and the product are settled.
+          </p>
+        )}
+        {reading?.percentYield != null && reading.theoreticalG !== null && (
           <p role="status">
             What came out is <b class="nb">{numberText(reading.percentYield, 3)} %</b> of theory
             {above ? ': more than there can be. Wet, impure or mis-weighed, or another reactant gives out first.' : '.'}

@@ -275,3 +275,43 @@ describe('a line that tells several things to do', () => {
     for (const one of charges) expect(line).toContain(one.text)
   })
 })
+
+describe('what is not settled is not reckoned with', () => {
+  it('names no limiting reactant and no theory while a reactant is unknown', () => {
+    const read = prepared('zorkone + NH2OH.HCl -> zork', '5 g zorkone', '3 g hydroxylamine hydrochloride', 'yield 84 %')
+    expect([read.limiting, read.theoreticalG, read.lines[1]!.equivalents]).toEqual([null, null, null])
+    expect(read.problems.find(one => one.code === 'limiting-unknown')?.what).toContain('"zorkone"')
+  })
+  it('nor while a charge may be one of the reactants; a wash or a catalyst beside settled reactants changes nothing', () => {
+    const asked = ['benzaldehyde 2.12 g', 'acetophenone 1.2 g']
+    const line = 'benzaldehyde + acetophenone -> chalcone + water'
+    expect(prepared(line, asked[0]!, '1.2 g zorkone').limiting).toBeNull()
+    expect(prepared(line, ...asked, 'wash with 5 mL zork', '0.1 g zorkine').limiting).toBe('acetophenone')
+  })
+  it('says of an isomer that it is another compound, and never proposes it', () => {
+    // 1,3-diphenylpropan-1-one is PhCOCH2CH2Ph, 1,3-diphenylpropan-2-one PhCH2COCH2Ph (IUPAC names): isomers.
+    const [problem] = prepared('1,3-diphenylpropan-1-one -> benzil', '2 g benzil').problems
+    expect(problem!.cure).toContain('is another compound')
+    expect(problem!.cure).not.toContain('Did you mean')
+    expect(prepared('benzion -> benzil', '2 g benzil').problems[0]!.cure).toContain('Did you mean "benzoin"?')
+  })
+  it('takes the mass of a product from its structure', () => {
+    // C16H16O, 224.30 g/mol by the CIAAW weights; 2.1023 g benzil (210.23 g/mol) is 0.01 mol.
+    const read = prepared('benzil -> CC(CCc1ccccc1)C(=O)c1ccccc1', '2.1023 g benzil')
+    const asked = read.problems.find(one => one.code === 'name-unknown')!
+    expect(asked.why).toMatch(/\d+\.\d+ g\/mol/)
+    expect(read.theoreticalG).toBeCloseTo(0.01 * Number(/([\d.]+) g\/mol/.exec(asked.why)![1]), 3)
+  })
+  it('reads the volume of a gas at 25 °C and 1 atm, and says so', () => {
+    // R of CODATA 2018 x 298.15 K / 101.325 kPa = 24.465 L/mol: 1.15 L is 47.0 mmol.
+    const read = prepared('benzil + H2 -> benzoin', '2.1023 g benzil', 'hydrogen 1.15 L')
+    expect(read.lines[1]!.amountMol! * 1000).toBeCloseTo((1.15 / ((8.314462618 * 298.15) / 101325)) * 1e-3 * 1000, 1)
+    expect(read.notes.join()).toContain('25 °C and 1 atm')
+    expect(read.transformation.charge?.[1]).toMatchObject({ material: 'hydrogen', unit: 'mol', derived: true })
+  })
+  it('tells in the equation which compound a name of several bottles is, and asks for the bottle at the charge', () => {
+    const read = prepared('sodium acetate + HCl -> acetic acid + NaCl', '8.2 g sodium acetate')
+    expect(read.notes.join()).toContain('"sodium acetate" in the equation is the compound, sodium acetate, anhydrous')
+    expect(read.lines[0]!.candidates).toContain('sodium-acetate-trihydrate')
+  })
+})
