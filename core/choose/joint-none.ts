@@ -3,6 +3,7 @@ import { moneyText } from '../quantity/money.ts'
 import { type Found, hasFewestUnknown, JointSearch } from './joint-search.ts'
 import { nearestOut, type WayLimits } from './limits.ts'
 import type { Search } from './searching.ts'
+import { stopReasons } from './stop-reasons.ts'
 import { compareWays, type ReckonedWay } from './way-figures.ts'
 
 /** Why there is no way: nothing leads there, the limits, or a compound that cannot be both. */
@@ -36,6 +37,11 @@ export function* whyNone(search: JointSearch, { ways, reckoned }: Found): Search
         cure: 'Allow one of the things forbidden, or leave a goal out.',
       },
     ]
+  if (free === 0) {
+    const listed = (yield* search.ways({}, true)).ways.flatMap(way => way.steps)
+    const stops = stopReasons(search.input, [...new Set(listed)], where)
+    if (stops.length > 0) return stops
+  }
   return [
     {
       code: 'goals-apart',

@@ -91,17 +91,22 @@ export class JointSearch {
     return { best, ways, reckoned, proven, boundMinor: own === null || !complete ? null : Math.min(own, left) }
   }
 
-  /** Every way there is, with its bounds, in their order. */
-  *ways(options: ChoosingOptions): Search<{ readonly ways: readonly Way[]; readonly complete: boolean }> {
+  /**
+   * Every way there is, with its bounds, in their order.
+   *
+   * @param listed  also those by steps that a list ends: never to be reckoned, only to say why there is no other
+   */
+  *ways(options: ChoosingOptions, listed = false): Search<{ readonly ways: readonly Way[]; readonly complete: boolean }> {
     const { library, traits, plan, goals, budget = usualBudget } = this.input
     const network = this.#network
     const masks = { library, network, traits, settings: plan.settings }
     const at = (id: string) => indexIn(network.compounds, id)
+    const forbidden = forbiddenArcs(masks, options)
     const { sets, complete } = stepSets(network, {
       start: at(this.start),
       targets: this.targets.map(at),
       free: ['water', 'oxygen'].map(at).filter(index => index >= 0),
-      masked: masksTogether(stoppedArcs(masks), forbiddenArcs(masks, options)),
+      masked: listed ? forbidden : masksTogether(stoppedArcs(masks), forbidden),
       budget: budget.sets,
       ...(options.maxSteps === undefined ? {} : { maxSteps: options.maxSteps }),
     })

@@ -2,9 +2,9 @@ import type { Traits } from '../hazards/traits.ts'
 import { type Library, transformationOf } from '../library/library.ts'
 import type { Network } from '../network/network.ts'
 import type { Problem } from '../problem/problem.ts'
-import { materialsOfStep } from './forbidden.ts'
 import type { ReadQuery, RoutesQuery } from './query.ts'
 import type { Search } from './searching.ts'
+import { stopReasons } from './stop-reasons.ts'
 
 export interface NoRouteInput {
   readonly library: Library
@@ -53,7 +53,7 @@ export function* noRoute(input: NoRouteInput): Search<Problem[]> {
       'There is a route that makes what could be bought as well.',
       'Add --make all to list it.',
     )
-  if (stops.includes(1) && (yield* exists(nothing, mode))) return stopReasons(input, where)
+  if (stops.includes(1) && (yield* exists(nothing, mode))) return stopReasons(input, stoppedSteps(input), where)
   if (yield* exists(nothing, 'all'))
     return because(
       'none-left',
@@ -74,26 +74,7 @@ export function* noRoute(input: NoRouteInput): Search<Problem[]> {
   )
 }
 
-/** Every route meets a stop row: the lists by their full names, with the reason of each. */
-function stopReasons({ library, network, traits, stops }: NoRouteInput, where: readonly string[]): Problem[] {
-  const reasons = new Map<string, Problem>()
-  for (let a = 0; a < stops.length; a++) {
-    if (stops[a] === 0) continue
-    for (const material of materialsOfStep(transformationOf(library, network.arcs[a]!))) {
-      for (const match of traits.get(material)?.regulated ?? []) {
-        if (match.action !== 'stop') continue
-        reasons.set(`${material}|${match.list}`, {
-          code: 'stopped-by-list',
-          where: [...where, network.arcs[a]!, material],
-          what: `Every route needs a step that this tool does not plan: ${material} stands on ${match.list} (${match.category}).`,
-          why: `${match.reason}. ${match.legal}`,
-          cure: 'Choose another target or another start; no option lifts this.',
-        })
-      }
-    }
-  }
-  return [...reasons.values()]
-}
+const stoppedSteps = ({ network, stops }: NoRouteInput): readonly string[] => network.arcs.filter((_, a) => stops[a] === 1)
 
 function used(query: RoutesQuery): string {
   const named = [

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
 import { reactionsIn } from '../library/reaction-list.ts'
+import { refuseListed } from '../planning/reading-screen.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -23,6 +24,7 @@ export const readings: Resource = (api, { workshop }) => {
     request => {
       const { library } = workshop
       const reading = readPreparation(request.body.text, library, workshop.names(), workshop.toolkit)
+      refuseListed(workshop, reading)
       const ids = new Set<string>()
       const add = (id: string | null | undefined) => id != null && ids.add(id)
       for (const term of [...reading.reactants, ...reading.products]) for (const id of [term.compound, ...(term.candidates ?? [])]) add(id)

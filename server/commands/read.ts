@@ -1,6 +1,7 @@
 import { paragraph } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
+import { refuseListed } from '../planning/reading-screen.ts'
 import type { Command } from './command.ts'
 import { table } from './table.ts'
 import { workshopFor } from './workshop-for.ts'
@@ -14,14 +15,11 @@ export const read: Command = {
   async run(given, terminal) {
     const file = given.words[0]!
     const text = file === '-' ? await terminal.readInput() : await terminal.readFile(file)
-    const { library, names, toolkit } = await workshopFor(given)
-    const {
-      balanced,
-      reactants: _reactants,
-      products: _products,
-      proposals: _proposals,
-      ...reading
-    } = readPreparation(text, library, names(), toolkit)
+    const workshop = await workshopFor(given)
+    const { library, names, toolkit } = workshop
+    const read = readPreparation(text, library, names(), toolkit)
+    refuseListed(workshop, read)
+    const { balanced, reactants: _reactants, products: _products, proposals: _proposals, ...reading } = read
     if (given.on('json')) terminal.out(`${JSON.stringify(reading, null, 2)}\n`)
     else {
       const rows = reading.lines.map(line => [

@@ -5,6 +5,7 @@ import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
+import { cautionSentences } from '../../core/report/cautions.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
 import { nextEdition } from '../planning/edition.ts'
 import { planIn, workshopOf } from '../planning/plan-file.ts'
@@ -59,7 +60,7 @@ export const replan: Command = {
       ...(step === undefined ? {} : { step }),
     })
     await takeWay(given, terminal, library, plan, ways)
-    if (given.on('json')) terminal.out(`${JSON.stringify({ ways, changes }, null, 2)}\n`)
+    if (given.on('json')) terminal.out(`${JSON.stringify({ ways, changes, cautions: cautionSentences }, null, 2)}\n`)
     else {
       for (const change of changes) terminal.out(`${paragraph(change)}\n`)
       for (const way of ways) terminal.out(`${wayText(way, id => library.materials.get(id)?.name ?? id)}\n`)

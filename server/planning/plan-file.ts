@@ -13,7 +13,7 @@ import { withSlice } from '../library/with-slice.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal, refusalOf } from '../refusal.ts'
 import { loadSolver } from '../solver/highs.ts'
-import { stopsInSlice } from './slice-screen.ts'
+import { stopsInPlan, stopsInSlice } from './slice-screen.ts'
 
 /**
  * A plan file, read; warnings tell what became of the library since.
@@ -32,11 +32,23 @@ export function openPlan(workshop: Workshop, value: unknown, name: string): Open
 export const workshopOf = (workshop: Workshop, { plan, slice }: OpenedPlan): Workshop =>
   withSlice(workshop, slice, plan.keepsRecords === true)
 
-/** The plan in a file that a command line names. */
+/**
+ * The plan in a file that a command line names.
+ *
+ * @throws Refusal for a file that is none, and for a plan that a list ends
+ */
 export async function planIn(workshop: Workshop, file: string, terminal: Terminal) {
   const json = parseJson(file, await terminal.readFile(file))
   if (!json.ok) throw new Refusal('bad-input', json.problems)
-  return openPlan(workshop, json.value, file)
+  const opened = openPlan(workshop, json.value, file)
+  refuseStopped(workshopOf(workshop, opened), opened.plan)
+  return opened
+}
+
+/** @throws Refusal for a plan whose routes name what a list ends planning with */
+function refuseStopped(workshop: Workshop, plan: Plan): void {
+  const stops = stopsInPlan(workshop, plan)
+  if (stops.length > 0) throw new Refusal('no-answer', stopProblems(workshop.library, stops))
 }
 
 /** Everything wrong with a plan file, and what changed under it. */
@@ -52,7 +64,10 @@ export function planFileProblems(
   const warnings = [...opened.warnings, ...changesSince(workshop.library, opened.value)]
   let library: Library
   try {
-    library = workshopOf(workshop, opened.value).library
+    const shop = workshopOf(workshop, opened.value)
+    library = shop.library
+    const stopped = stopsInPlan(shop, opened.value.plan)
+    if (stopped.length > 0) return { errors: stopProblems(library, stopped), warnings: [] }
   } catch (error) {
     const refusal = refusalOf(error)
     if (refusal === null) throw error
@@ -68,7 +83,9 @@ const unstorable = /[\u0000-\u001f]|\p{Surrogate}/gu
 
 /** A plan file as it may be stored: read, and told back as text with its title. */
 export function checkedPlanFile(workshop: Workshop, value: unknown): { readonly title: string; readonly body: string } {
-  const { plan } = openPlan(workshop, value, 'plan')
+  const opened = openPlan(workshop, value, 'plan')
+  const { plan } = opened
+  refuseStopped(workshopOf(workshop, opened), plan)
   return { title: plan.title.replace(unstorable, ' '), body: JSON.stringify(value) }
 }
 

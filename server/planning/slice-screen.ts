@@ -3,6 +3,8 @@ import { stopsAmong } from '../../core/hazards/regulated.ts'
 import { traitsOf } from '../../core/hazards/traits.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Material } from '../../core/library/material.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import { materialsOfRoute } from '../../core/route/materials.ts'
 import type { Workshop } from '../library/workshop.ts'
 
 /** What a material is found in the lists by. */
@@ -24,5 +26,16 @@ export function stopsInSlice({ library, tables, toolkit }: Workshop, slice: Libr
   return stopsAmong(
     traitsOf({ ...slice, materials }, tables, toolkit),
     strange.map(material => material.id),
+  )
+}
+
+/** Stop rows among what the routes of a plan name in any role, by the lists that are loaded here; what the library does not hold is told elsewhere. */
+export function stopsInPlan({ library, traits }: Workshop, { start, goals }: Plan): readonly RegulatedHit[] {
+  const routes = goals.map(goal => goal.route).filter(({ steps }) => steps.every(step => library.transformations.has(step.transformation)))
+  const named = new Set([start.material, ...routes.flatMap(route => materialsOfRoute(library, route).map(one => one.material))])
+  const known = traits()
+  return stopsAmong(
+    known,
+    [...named].filter(id => known.has(id)),
   )
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { cautionSentences } from '../../../core/report/cautions.ts'
 import { commands } from '../../../server/cli.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
 import { textOf } from '../../support/tree.ts'
@@ -154,6 +155,9 @@ describe('plan', () => {
     const after = await waybenchJson(['plan', 'p.json'], files)
     expect(after.json.goals[0].expectedG).toBeLessThan(before.json.goals[0].expectedG * 0.6)
     const ways = await waybenchJson(['replan', 'p.json'], files)
+    // What every print says goes out with the figures, to whatever reads them.
+    expect(ways.json.cautions).toEqual(cautionSentences)
+    expect((await waybenchJson(['plan', 'p.json'], files)).json.cautions).toEqual(cautionSentences)
     expect(ways.code).toBe(0)
     expect(ways.json.ways.map((w: { way: string }) => w.way)).toEqual(['scale-down', 'top-up', 'repeat', 'another-route'])
   })
