@@ -1,15 +1,20 @@
 import { effect } from '@preact/signals'
 import { planChanges } from '../core/plan/changes.ts'
+import type { Evaluation } from '../core/plan/evaluation.ts'
+import type { Goal } from '../core/plan/plan.ts'
 import { answersOf } from '../core/report/answers.ts'
 import { breachSentence } from '../core/report/breach-text.ts'
+import { type ComparedWay, mostWays, wayNames } from '../core/report/way-hazards.ts'
 import type { PackProps } from './print/pack.tsx'
 import { choicesTold } from './sheet/choice-told.ts'
 import { wayClauses } from './sheet/way-words.ts'
 import { breachOfPlan } from './state/breach.ts'
+import { sameRoute } from './state/goals.ts'
 import { keepPrinted, lastPrinted } from './state/last-printed.ts'
 import { changedSince } from './state/opening.ts'
-import { facts, reach } from './state/questions.ts'
-import { standing } from './state/reckoner.ts'
+import { facts, reach, waysTo } from './state/questions.ts'
+import { otherWays, standing } from './state/reckoner.ts'
+import { keyOfRoute } from './state/routes-of.ts'
 import { save, saved, savingState } from './state/saving.ts'
 import { goalLookedAt } from './state/view.ts'
 
@@ -42,9 +47,28 @@ function packNow(): PackProps | null {
     ...(reachTold === undefined ? {} : { reach: reachTold }),
     answers,
     choice: choicesTold(),
+    ways: looked === null ? [] : waysBeside(evaluation, looked),
     breach: breachSentence(breachOfPlan()),
     libraryChanges: changedSince.peek(),
   }
+}
+
+/** The ways to the goal that is looked at, as far as they were reckoned for the sheet's own comparison; the way taken first. */
+function waysBeside(evaluation: Evaluation, { target, route }: Goal): readonly ComparedWay[] {
+  const { library } = facts.peek()
+  const others = waysTo(target)
+    .filter(way => !sameRoute(way.route, route))
+    .flatMap(way => {
+      const other = otherWays.peek().get(`${target} ${keyOfRoute(way.route)}`)
+      return other === undefined ? [] : [{ route: way.route, evaluation: other }]
+    })
+    .slice(0, mostWays - 1)
+  const ways = [{ route, evaluation }, ...others]
+  const names = wayNames(
+    library,
+    ways.map(way => way.route.steps.map(step => step.transformation)),
+  )
+  return ways.map((way, at) => ({ name: names[at] ?? '', taken: at === 0, hazards: way.evaluation.hazards }))
 }
 
 const localDate = (at: Date): string =>

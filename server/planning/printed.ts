@@ -8,6 +8,7 @@ import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
 import { badOption } from '../commands/command.ts'
 import type { Workshop } from '../library/workshop.ts'
+import { waysCompared } from './ways-compared.ts'
 
 /**
  * A plan as the file that the ending of its name asks for: pack, table, text or calendar.
@@ -35,8 +36,22 @@ export async function printed(
   if (ending === '.ics') return calendar(path, workshop, plan, evaluation, today)
   if (ending === '.html') {
     // Drawing and laying out load the toolkit, the fonts and the page's parts: only for those who print.
-    const [{ packHtml }, { drawingsFor }] = await Promise.all([import('../print/pack.ts'), import('./drawings.ts')])
-    return packHtml({ library, plan, evaluation, drawings: drawingsFor(library, plan), today, libraryChanges: changes, choice, breach })
+    const [{ packHtml }, { drawingsFor }, ways] = await Promise.all([
+      import('../print/pack.ts'),
+      import('./drawings.ts'),
+      waysCompared(workshop, plan, evaluation),
+    ])
+    return packHtml({
+      library,
+      plan,
+      evaluation,
+      drawings: drawingsFor(library, plan),
+      today,
+      libraryChanges: changes,
+      choice,
+      breach,
+      ways,
+    })
   }
   throw badOption(
     '--print',

@@ -8,6 +8,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { Reach } from '../../core/report/answers.ts'
+import type { ComparedWay } from '../../core/report/way-hazards.ts'
 import { Pack } from '../../web/print/pack.tsx'
 import { dataFolder } from '../library/bundled.ts'
 import { fontRules } from './fonts.ts'
@@ -26,6 +27,8 @@ export interface PackInput {
   readonly choice?: readonly string[]
   /** That the plan uses what was asked to be kept clear of, as a sentence. */
   readonly breach?: string | null
+  /** The ways that were compared with what can hurt on each. */
+  readonly ways?: readonly ComparedWay[]
   /** What became of the library since the plan was saved. */
   readonly libraryChanges?: readonly Problem[]
 }

@@ -15,6 +15,7 @@ import { DaysStrip } from './days-strip.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Leaf } from './parts.tsx'
 import { flattest, SchemeFigure } from './scheme-figure.tsx'
+import { WaysCompared } from './ways-compared.tsx'
 
 /** Page 1: the scheme, the seven answers, what survives of the start, the days. */
 export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null }) {
@@ -47,6 +48,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
       {scheme !== null && <SchemeFigure input={flattest(scheme)} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
       <Changes {...props} />
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
+      <WaysCompared {...props} />
       <Survivors {...props} />
       {[
         startSentence(library, evaluation),

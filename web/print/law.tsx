@@ -1,23 +1,32 @@
 import { listsHold } from '../../core/report/cautions.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { lawText } from '../../core/report/regulated.ts'
+import { lawByList } from '../../core/report/regulated.ts'
 import { capital, listed } from '../../core/report/words.ts'
 import { Name } from '../parts/words.tsx'
 import type { PackProps } from './pack-props.ts'
 
-/** What the law asks for, at the list it concerns: § in the margin of its rows. */
+/** What the law asks for, each list named once with all that it concerns; § in the margin of its rows. Other pages refer to it. */
 export function Law({ library, evaluation }: PackProps) {
   const { regulated, notScreened } = evaluation.hazards
   const nameOf = nameIn(library)
   return (
     <section>
       <h2>§ Regulated</h2>
-      {regulated.map(hit => (
-        <p class="law" key={hit.material + hit.list + hit.category}>
+      {lawByList(regulated).map(({ list, action, barred, rows, legal }) => (
+        <p class="row-p" key={list + action + barred + legal}>
           <b>
-            <Name text={capital(nameOf(hit.material))} />.
+            {action}: {list}.
           </b>{' '}
-          {lawText(hit)}
+          {rows.map(({ materials, category, reason }, at) => (
+            <span key={category + reason}>
+              {at > 0 && ' '}
+              <b>
+                <Name text={capital(listed(materials.map(nameOf)))} />
+              </b>
+              {category === '' ? '' : ` (${category})`}: {reason}
+            </span>
+          ))}
+          {barred && <b> A private person may not have {rows.flatMap(row => row.materials).length > 1 ? 'them' : 'it'}.</b>} {legal}
         </p>
       ))}
       {regulated.length === 0 && <p>No row of the bundled lists names anything here.</p>}
@@ -27,4 +36,10 @@ export function Law({ library, evaluation }: PackProps) {
       </p>
     </section>
   )
+}
+
+/** Where the law is told, for a page whose rows bear its mark. */
+export const LawElsewhere = ({ evaluation }: PackProps) => {
+  const asks = evaluation.hazards.regulated.some(hit => hit.action !== 'note')
+  return asks ? <p>§ A licence, a declaration or a report belongs to it: told under “Regulated” on the page of hazards.</p> : null
 }

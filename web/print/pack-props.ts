@@ -4,6 +4,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { Answer, Reach } from '../../core/report/answers.ts'
+import type { ComparedWay } from '../../core/report/way-hazards.ts'
 
 /** What a pack is printed from. */
 export interface PackProps {
@@ -24,6 +25,8 @@ export interface PackProps {
   readonly choice?: readonly string[]
   /** That the plan uses what was asked to be kept clear of, as a sentence; null or absent where it does not. */
   readonly breach?: string | null
+  /** The ways that were compared with what can hurt on each, the one taken among them; page 1 sets them side by side. */
+  readonly ways?: readonly ComparedWay[]
   /** What else the start can become, where that was asked. */
   readonly reach?: Reach
   /** The sheet's own headings, where there is a sheet: page 1 then prints exactly these. */

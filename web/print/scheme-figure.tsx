@@ -85,9 +85,9 @@ export function oneStep(scheme: SchemeIn, charged: ChargedStep): SchemeIn | null
     const isLimiting = id === charged.limiting.compound
     const own =
       id === step.from && isLimiting
-        ? [{ t: massText(charged.limiting.massG) }]
+        ? [{ t: massText(charged.ofCharge.chargeG) }]
         : id === step.to
-          ? [{ t: massText(charged.medianG) }]
+          ? [{ t: massText(charged.ofCharge.medianG) }]
           : amount
     cells[id] = {
       ...rest,

@@ -9,7 +9,7 @@ import { shoppingSheetOf } from '../../core/report/shopping-sheet.ts'
 import { capital } from '../../core/report/words.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
 import { Name } from '../parts/words.tsx'
-import { Law } from './law.tsx'
+import { LawElsewhere } from './law.tsx'
 import { MetricsTable } from './metrics-table.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf, Tick } from './parts.tsx'
@@ -98,7 +98,7 @@ export function ShoppingPage(props: PackProps) {
           ))}
         </section>
       )}
-      <Law {...props} />
+      <LawElsewhere {...props} />
       <div class="two">
         <Amounts title="From the shelf" rows={sheet.shelf.map(line => [nameOf(line.material), quantityWords(line.shelf)])} />
         <Amounts

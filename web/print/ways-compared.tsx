@@ -1,0 +1,138 @@
+import type { ComponentChildren } from 'preact'
+import { noHazardData } from '../../core/report/cautions.ts'
+import { type HazardComparison, hazardComparison, type OwnDanger, type WayHazards } from '../../core/report/way-hazards.ts'
+import { capital, listed } from '../../core/report/words.ts'
+import { softened } from '../map/softened.ts'
+import { Name } from '../parts/words.tsx'
+import type { PackProps } from './pack-props.ts'
+import { Signs } from './parts.tsx'
+
+/** The ways that were compared, side by side by what can hurt: what one has and another has not. */
+export function WaysCompared({ library, ways }: PackProps) {
+  const comparison = hazardComparison(library, ways ?? [])
+  if (comparison === null) return null
+  return (
+    <section class="ways">
+      <h2>{headline(comparison)}</h2>
+      <table class="t">
+        <thead>
+          <tr>
+            <th />
+            {comparison.ways.map(way => (
+              <th class={way.taken ? 'on' : undefined} key={way.name}>
+                <b>
+                  <Name text={capital(way.name)} />
+                </b>
+                <span class="block">
+                  {[way.taken && 'this plan', way.gentlest && 'the gentlest'].filter(Boolean).join('; ') || 'another way'}
+                </span>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <Row of={comparison} label="Who may have it" cell={way => <Law way={way} />} />
+          <Row of={comparison} label="Materials, by worst class" cell={way => countsText(way)} />
+          <Row
+            of={comparison}
+            label="Only on this way"
+            cell={way =>
+              way.own.length === 0 ? 'nothing with a class beyond what all have' : way.own.map(one => <Own danger={one} key={one.name} />)
+            }
+          />
+          <Row
+            of={comparison}
+            label="Gas given off, at most"
+            cell={way => (way.gases.length === 0 ? 'none by the equations' : <b>{way.gases.join('; ')}</b>)}
+          />
+          <Row of={comparison} label="No hazard data" cell={way => (way.unknown.length === 0 ? 'of none' : `? ${listed(way.unknown)}`)} />
+        </tbody>
+      </table>
+      {comparison.shared.length > 0 && (
+        <p class="s soft">
+          On all of these ways, so that it tells none from another: <Name text={comparison.shared.join('; ')} />. Gravest: explosive, fatal,
+          or a cause of cancer, of mutations or of harm to the unborn.
+        </p>
+      )}
+    </section>
+  )
+}
+
+const Row = ({
+  of,
+  label,
+  cell,
+}: {
+  readonly of: HazardComparison
+  readonly label: string
+  readonly cell: (way: WayHazards) => ComponentChildren
+}) => (
+  <tr>
+    <th scope="row">{label}</th>
+    {of.ways.map(way => (
+      <td class={way.taken ? 'on' : undefined} key={way.name}>
+        {cell(way)}
+      </td>
+    ))}
+  </tr>
+)
+
+const Law = ({ way: { barred, law } }: { readonly way: WayHazards }) => (
+  <>
+    {barred.length > 0 && <b class="block">The public cannot have {listed(barred)}.</b>}
+    {law.map(text => (
+      <span class="block" key={text}>
+        § {text}
+      </span>
+    ))}
+    {barred.length + law.length === 0 && 'no row of the bundled lists'}
+  </>
+)
+
+const Own = ({ danger: { material, name, statements, more } }: { readonly danger: OwnDanger }) => (
+  <div class={`own ${material.known}`}>
+    <Signs hazard={material} />
+    <b>
+      <Name text={softened(name)} />
+    </b>
+    {material.known === 'unknown' ? (
+      `. ${noHazardData}`
+    ) : (
+      <>
+        {material.signalWord === null || material.signalWord === 'none' ? '' : `, ${material.signalWord}`}: {statements.join('; ')}
+        {more > 0 ? `; ${more} more` : ''}.{material.known === 'remembered' && <i> Remembered, no source seen.</i>}
+      </>
+    )}
+  </div>
+)
+
+function countsText({ counts, signalWord }: WayHazards) {
+  const parts = (['gravest', 'unknown', 'danger', 'warning'] as const).filter(name => counts[name] > 0)
+  return (
+    <>
+      {parts.map((name, at) => (
+        <span key={name}>
+          {at > 0 && ', '}
+          {name === 'gravest' || name === 'unknown' ? (
+            <b>
+              {counts[name]} {name}
+            </b>
+          ) : (
+            `${counts[name]} ${name}`
+          )}
+        </span>
+      ))}
+      {parts.length === 0 && 'none assigned, with sources'}. Signal word: {signalWord ?? 'unknown'}.
+    </>
+  )
+}
+
+/** What the comparison comes to: the gentlest by name, and whether the plan goes it. */
+function headline({ ways }: HazardComparison): string {
+  const gentlest = ways.filter(way => way.gentlest)
+  const taken = ways.find(way => way.taken)
+  if (gentlest.length !== 1) return 'What can hurt, way by way'
+  return taken?.gentlest
+    ? 'What can hurt, way by way: this plan goes the gentlest'
+    : `What can hurt, way by way: ${gentlest[0]!.name} is gentler than this plan`
+}
