@@ -31,6 +31,8 @@ export interface EvaluateInput {
   readonly solver: Solver | null
   /** Also the baskets from the fewest suppliers and with the least left over; they cost two more programs. */
   readonly alternatives?: boolean
+  /** The basket is found at once, without the solver, and may not be the cheapest; it says how much could be saved. */
+  readonly basketAtOnce?: boolean
 }
 
 /**
@@ -42,7 +44,15 @@ export interface EvaluateInput {
  *
  * @throws PlanRefused for a plan that cannot be reckoned; `checkedPlan` tells beforehand, but for batches beyond number
  */
-export function evaluate({ library, tables, traits, plan, solver, alternatives }: EvaluateInput): Evaluation | Stopped {
+export function evaluate({
+  library,
+  tables,
+  traits,
+  plan,
+  solver,
+  alternatives,
+  basketAtOnce = false,
+}: EvaluateInput): Evaluation | Stopped {
   const checked = checkedPlan(library, plan)
   if (!checked.ok) throw new PlanRefused(checked.problems)
   const { start, steps } = checked.value
@@ -59,7 +69,7 @@ export function evaluate({ library, tables, traits, plan, solver, alternatives }
   const { settings } = plan
   const toRun = withPlannedQuench(library, tables, amounts.toRun)
   const toSupply = supplyInputOf(library, plan, toRun, amounts.coProducts)
-  const shopping = shoppingOf({ ...toSupply, solver })
+  const shopping = shoppingOf({ ...toSupply, solver, atOnce: basketAtOnce })
   const gained = gainedUses(plan.shelf, toRun)
   const days = daysOf({
     library,

@@ -1,6 +1,7 @@
 import { type Library, materialOf } from '../library/library.ts'
 import type { Problem } from '../problem/problem.ts'
-import { type Decided, leastCost } from './least-cost.ts'
+import { basketAtOnce } from './basket-at-once.ts'
+import { type Decided, leastCost, solverProblem } from './least-cost.ts'
 import { ordersOf } from './orders.ts'
 import type { PacksFile } from './packs.ts'
 import type { Basket, ShoppingLine, Solver } from './shopping.ts'
@@ -10,6 +11,8 @@ import { type SupplyInput, supplyOf } from './supply.ts'
 export interface ShoppingInput extends SupplyInput {
   /** Null = lines without packs, and no basket. */
   readonly solver: Solver | null
+  /** A basket without the solver, at once, told with how much a cheaper one could save: for whoever stopped waiting. */
+  readonly atOnce?: boolean
 }
 
 export interface Shopping {
@@ -31,10 +34,14 @@ export interface Shopping {
  * Source: definition 9 of the design (numbers); the format of packs and shelf files.
  */
 export function shoppingOf(input: ShoppingInput): Shopping {
-  const { library, packs, solver } = input
-  const { rows, items, hasSupply, problems: leftOut } = supplyOf(input, solver !== null)
+  const { library, packs, solver, atOnce = false } = input
+  const { rows, items, hasSupply, problems: leftOut } = supplyOf(input, atOnce || solver !== null)
   const problems = [...leftOut]
-  const decided = solver === null ? null : leastCost(library, items, solver)
+  const decided = atOnce
+    ? (basketAtOnce(library, items) ?? { problem: solverProblem('failed') })
+    : solver === null
+      ? null
+      : leastCost(library, items, solver)
   if (decided !== null && 'problem' in decided) problems.push(decided.problem)
   const decision = decided === null || 'problem' in decided ? null : decided.decision
 

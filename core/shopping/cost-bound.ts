@@ -3,7 +3,7 @@ import { type Item, rounding } from './decision.ts'
 import { isHazardousGood } from './hazardous-goods.ts'
 import type { Supplier } from './packs.ts'
 
-/** Beyond so many suppliers their groups are too many to go through; then carriage and fees count nothing. */
+/** Beyond so many suppliers their groups are too many to go through; then carriage and fees count once, at the least that any of them asks. */
 const mostSuppliers = 7
 
 /**
@@ -24,10 +24,12 @@ export function costBound(items: readonly Item[]): number {
   })
   const suppliers = [...new Set(bought.flatMap(one => one.covers ?? []).flatMap(cover => cover.suppliers))]
   const alone = bought.reduce((sum, { covers, plain }) => sum + (covers === null ? plain : 0), 0)
-  if (suppliers.length > mostSuppliers)
-    return (
-      alone + bought.reduce((sum, { covers }) => sum + Math.min(...(covers ?? []).map(c => c.costMinor), covers === null ? 0 : Infinity), 0)
-    )
+  if (suppliers.length > mostSuppliers) {
+    const leastOf = (of: (supplier: Supplier) => number) => Math.min(...suppliers.map(of))
+    const fee = bought.some(one => one.hazardous) ? leastOf(s => s.hazardousFeeMinor) : 0
+    const goodsMinor = bought.reduce((sum, { covers }) => sum + (covers === null ? 0 : Math.min(...covers.map(c => c.costMinor))), 0)
+    return alone + goodsMinor + leastOf(s => s.carriageMinor) + fee
+  }
   const maskOf = (cover: Cover) => cover.suppliers.reduce((mask, supplier) => mask | (1 << suppliers.indexOf(supplier)), 0)
   const goods = bought.flatMap(({ hazardous, covers }) =>
     covers === null ? [] : [{ hazardous, covers: covers.map(cover => ({ mask: maskOf(cover), costMinor: cover.costMinor })) }],

@@ -17,6 +17,7 @@ import { Cheapest } from './cheapest.tsx'
 import { hasNoPrice } from './compare.ts'
 import { DaysStrip } from './days-strip.tsx'
 import { Question } from './question.tsx'
+import { Solving } from './solving.tsx'
 import { Spare } from './spare.tsx'
 import { PacksTable } from './stock-tables.tsx'
 import { UnderTheList } from './under-the-list.tsx'
@@ -100,9 +101,10 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
       <p class="s soft">
         Need holds {Math.round(settings.reserve * 100)}
         {noBreakSpace}% in reserve. +: the source gives no amount, or only for a part; at least this much. § licence or report.{' '}
-        {packs?.note ?? ''} {basket !== null && !basket.proven ? 'A cheaper basket may exist: the search for it was cut short.' : ''}
+        {packs?.note ?? ''}
         {covered.length > 0 && ` The shelf covers ${covered.map(line => nameOf(line.material)).join(', ')}.`}
       </p>
+      <Solving />
       <MadeUpNotes lines={shopping} />
       <PriceForm lines={toBuy.filter(line => line.costMinor === null)} />
       <UnderTheList evaluation={evaluation} />

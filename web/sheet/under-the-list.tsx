@@ -12,12 +12,11 @@ import { facts } from '../state/questions.ts'
 import { change, plan } from '../state/store.ts'
 import { RecoveryRuleFields } from './recovery-rule.tsx'
 
-/** What stands under the shopping list: gap, other baskets, second products gained, left-overs, solvents. */
+/** What stands under the shopping list: other baskets, second products gained, left-overs, solvents. */
 export function UnderTheList({ evaluation }: { readonly evaluation: Evaluation }) {
   const notes = shoppingNotesOf(facts.value.library, plan.value.settings, evaluation)
   return (
     <>
-      {notes.gap !== null && <p>{notes.gap}</p>}
       <Gained evaluation={evaluation} />
       <details class="more-of">
         <summary>Left over, other baskets, solvents</summary>

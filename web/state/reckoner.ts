@@ -23,6 +23,8 @@ export const standing = signal<Standing>({ evaluation: null, refused: null, plan
 export const otherWays = signal<ReadonlyMap<string, Evaluation>>(new Map())
 /** The worker still has something to do. */
 export const reckoning = signal(false)
+/** The basket that stands was taken at once, since whoever waits for the cheapest had enough. */
+export const takenAtOnce = signal(false)
 
 let worker: Worker | null = null
 let ready = false
@@ -32,6 +34,12 @@ let sent = 0
 let plans = new Map<number, Plan>()
 let factsSent: Facts | null = null
 let tablesSent: unknown = null
+/** When the worker last spoke or was spoken to. */
+let heard = 0
+/** A worker that is at one piece of work for so long would keep a newer plan waiting: it is ended, and another takes over. */
+const stuckMs = 1500
+/** The plan that is being reckoned, as it was ordered. */
+let last: { readonly facts: Facts; readonly tables: unknown; readonly plan: Plan; readonly others: readonly OtherWay[] } | null = null
 
 function theWorker(): Worker {
   if (worker !== null) return worker
@@ -61,29 +69,66 @@ function theWorker(): Worker {
 
 function send(order: Order): void {
   const to = theWorker()
+  heard = performance.now()
   if (ready) to.postMessage(order)
   else queue.push(order)
 }
 
 /** Has a plan reckoned; the answers arrive in the signals above. */
 export function reckon(facts: Facts, tables: unknown, plan: Plan, others: readonly OtherWay[]): void {
-  sendFacts(facts, tables)
-  sent++
-  plans = new Map([[sent, plan]])
-  reckoning.value = true
+  if (ready && reckoning.peek() && performance.now() - heard > stuckMs) endWorker()
+  last = { facts, tables, plan, others }
   standing.value = { ...standing.peek(), fresh: false, basketFresh: false }
-  send({ kind: 'plan', id: sent, plan, others })
+  order(false)
 }
 
-const waysWaiting = new Map<number, (ways: readonly Way[]) => void>()
+function order(atOnce: boolean): void {
+  if (last === null) return
+  sendFacts(last.facts, last.tables)
+  sent++
+  plans = new Map([[sent, last.plan]])
+  takenAtOnce.value = atOnce
+  reckoning.value = true
+  send({ kind: 'plan', id: sent, plan: last.plan, others: last.others, atOnce })
+}
+
+/**
+ * Ends the solving of the basket and takes one that is found at once, with how far from the cheapest it may be. A solver at work hears
+ * nothing, so its worker is ended, and another takes over.
+ */
+export function stopSolving(): void {
+  endWorker()
+  order(true)
+}
+
+function endWorker(): void {
+  worker?.terminate()
+  worker = null
+  ready = false
+  queue = []
+  factsSent = null
+  tablesSent = null
+  if (last === null) return
+  sendFacts(last.facts, last.tables)
+  for (const { order: waiting } of waysWaiting.values()) send(waiting)
+}
+
+/** Solves the basket to the end after all. */
+export function solveOn(): void {
+  standing.value = { ...standing.peek(), basketFresh: false }
+  order(false)
+}
+
+const waysWaiting = new Map<number, { readonly order: Order; readonly take: (ways: readonly Way[]) => void }>()
+let waysSent = 0
 
 /** The four ways on from the last run of a plan. */
 export function replan(facts: Facts, tables: unknown, plan: Plan, routes: readonly Route[]): Promise<readonly Way[]> {
   sendFacts(facts, tables)
-  const id = waysWaiting.size + 1
-  return new Promise(resolve => {
-    waysWaiting.set(id, resolve)
-    send({ kind: 'ways', id, plan, routes })
+  const order: Order = { kind: 'ways', id: ++waysSent, plan, routes }
+  return new Promise(take => {
+    waysWaiting.set(order.id, { order, take })
+    send(order)
   })
 }
 
@@ -104,6 +149,8 @@ function sendFacts(facts: Facts, tables: unknown): void {
 /** Nothing is planned any more. */
 export function forget(): void {
   sent++
+  last = null
+  takenAtOnce.value = false
   plans = new Map()
   reckoning.value = false
   standing.value = { evaluation: null, refused: null, plan: null, fresh: true, basketFresh: true }
@@ -111,6 +158,7 @@ export function forget(): void {
 }
 
 function take(answer: Answer): void {
+  heard = performance.now()
   if (answer.kind === 'ready') {
     ready = true
     for (const order of queue) worker?.postMessage(order)
@@ -118,7 +166,8 @@ function take(answer: Answer): void {
     return
   }
   if (answer.kind === 'ways') {
-    waysWaiting.get(answer.id)?.(answer.ways)
+    waysWaiting.get(answer.id)?.take(answer.ways)
+    waysWaiting.delete(answer.id)
     return
   }
   const plan = plans.get(answer.id)

@@ -11,7 +11,14 @@ export type Order =
   | { readonly kind: 'tables'; readonly tables: unknown }
   | { readonly kind: 'facts'; readonly file: LibraryFile; readonly traits: Readonly<Record<string, unknown>> }
   | { readonly kind: 'ways'; readonly id: number; readonly plan: Plan; readonly routes: readonly Route[] }
-  | { readonly kind: 'plan'; readonly id: number; readonly plan: Plan; readonly others: readonly OtherWay[] }
+  | {
+      readonly kind: 'plan'
+      readonly id: number
+      readonly plan: Plan
+      readonly others: readonly OtherWay[]
+      /** A basket at once instead of the cheapest: whoever ordered it waits no longer. */
+      readonly atOnce: boolean
+    }
 
 /** The plan with one goal going another way, reckoned for comparison; `key` comes back with the answer. */
 export interface OtherWay {

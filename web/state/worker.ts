@@ -67,6 +67,13 @@ async function work(): Promise<void> {
 
 async function* answers(order: Extract<Order, { kind: 'plan' }>): AsyncGenerator<Answer> {
   const { id, plan } = order
+  if (order.atOnce) {
+    yield { kind: 'whole', id, reckoned: reckoned(plan, null, { basketAtOnce: true }) }
+    for (const other of order.others)
+      yield { kind: 'other', id, key: other.key, reckoned: reckoned(other.plan, null, { basketAtOnce: true }) }
+    yield { kind: 'done', id }
+    return
+  }
   const amounts = reckoned(plan, null)
   yield { kind: 'amounts', id, reckoned: amounts }
   if (amounts.ok === 'reckoned') {
@@ -74,7 +81,7 @@ async function* answers(order: Extract<Order, { kind: 'plan' }>): AsyncGenerator
     if (ready !== null) {
       // The basket first; what other baskets would cost is worth no waiting for it.
       yield { kind: 'whole', id, reckoned: reckoned(plan, ready) }
-      yield { kind: 'whole', id, reckoned: reckoned(plan, ready, true) }
+      yield { kind: 'whole', id, reckoned: reckoned(plan, ready, { alternatives: true }) }
     }
     for (const other of order.others) yield { kind: 'other', id, key: other.key, reckoned: reckoned(other.plan, ready) }
   }
@@ -107,7 +114,11 @@ async function theSolver(): Promise<Solver | null> {
   }
 }
 
-function reckoned(plan: Plan, withSolver: Solver | null, alternatives = false): Reckoned {
+function reckoned(
+  plan: Plan,
+  withSolver: Solver | null,
+  more: { readonly alternatives?: boolean; readonly basketAtOnce?: boolean } = {},
+): Reckoned {
   if (facts === null) throw new Error('a plan came before its facts')
   try {
     const result = evaluate({
@@ -116,7 +127,7 @@ function reckoned(plan: Plan, withSolver: Solver | null, alternatives = false): 
       traits: facts.traits as EvaluateInput['traits'],
       plan,
       solver: withSolver,
-      alternatives,
+      ...more,
     })
     return 'stopped' in result ? { ok: 'stopped', stopped: result.stopped } : { ok: 'reckoned', evaluation: result }
   } catch (fault) {
