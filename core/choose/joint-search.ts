@@ -97,7 +97,7 @@ export class JointSearch {
    * @param listed  also those by steps that a list ends: never to be reckoned, only to say why there is no other
    */
   *ways(options: ChoosingOptions, listed = false): Search<{ readonly ways: readonly Way[]; readonly complete: boolean }> {
-    const { library, traits, plan, goals, budget = usualBudget } = this.input
+    const { library, tables, traits, plan, goals, budget = usualBudget } = this.input
     const network = this.#network
     const masks = { library, network, traits, settings: plan.settings }
     const at = (id: string) => indexIn(network.compounds, id)
@@ -125,7 +125,7 @@ export class JointSearch {
         const target = this.targets[index]!
         return { ...goal, target, route: { start: this.start, target, steps: upstream(library, steps, target) } }
       })
-      const way = wayOf(library, { ...plan, goals: own })
+      const way = wayOf(library, tables, { ...plan, goals: own })
       if (way !== null) ways.push(way)
     }
     ways.sort((a, b) => compareKeys(a.bound, b.bound) || compareSteps(a.steps, b.steps))
@@ -141,7 +141,7 @@ export class JointSearch {
       const evaluation = evaluate({ library, tables, traits, plan: way.plan, solver })
       if ('stopped' in evaluation) known = null
       else {
-        const key = keyOf(library, way, evaluation, solver)
+        const key = keyOf(library, tables, way, evaluation, solver)
         known = { way, evaluation, key, figures: figuresOf(way, evaluation, key) }
       }
       this.#known.set(name, known)

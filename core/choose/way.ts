@@ -1,3 +1,5 @@
+import { withPlannedQuench } from '../hazards/quench.ts'
+import type { HazardTables } from '../hazards/tables.ts'
 import type { Library } from '../library/library.ts'
 import { transformationOf } from '../library/library.ts'
 import type { Transformation } from '../library/transformation.ts'
@@ -70,10 +72,10 @@ export const withHeldRest = (plan: Plan): Plan =>
  *
  * @returns null for goals that one plan cannot hold together
  */
-export function wayOf(library: Library, plan: Plan): Way | null {
+export function wayOf(library: Library, tables: HazardTables, plan: Plan): Way | null {
   const held = withHeldRest(plan)
-  const own = lightly(library, plan)
-  const other = held === plan ? own : lightly(library, held)
+  const own = lightly(library, tables, plan)
+  const other = held === plan ? own : lightly(library, tables, held)
   if (own === null || other === null) return null
   const leastMinor = costBound(own.supply.items)
   return {
@@ -94,8 +96,8 @@ export function wayOf(library: Library, plan: Plan): Way | null {
 }
 
 /** The key of a way that was reckoned in full, or with its rest held: then only what is bought for that is reckoned besides. */
-export function keyOf(library: Library, { plan, held }: Way, evaluation: Evaluation, solver: Solver): WayKey {
-  const light = lightly(library, held)!
+export function keyOf(library: Library, tables: HazardTables, { plan, held }: Way, evaluation: Evaluation, solver: Solver): WayKey {
+  const light = lightly(library, tables, held)!
   const basket = held === plan ? evaluation.basket : shoppingOf({ ...light.input, solver }).basket
   return {
     unreached: light.unreached,
@@ -118,14 +120,16 @@ interface Light {
   readonly restG: number | null
 }
 
-function lightly(library: Library, plan: Plan): Light | null {
+function lightly(library: Library, tables: HazardTables, plan: Plan): Light | null {
   const checked = checkedPlan(library, plan)
   if (!checked.ok) return null
   const { settings } = plan
   // Spread and confidence need the draws; without them typical yields tell all that is charged.
   const drawn = settings.confidence !== null || settings.repeatRiskiest ? reckoned(library, plan) : null
   const amounts: Amounts = drawn?.amounts ?? amountsOf({ library, plan, merged: checked.value, settings, factor: 1 })
-  const steps = drawn?.toRun ?? plannedSteps(library, amounts).filter(s => s.charges.length > 0)
+  const charged = drawn?.toRun ?? plannedSteps(library, amounts).filter(s => s.charges.length > 0)
+  // What is planned to destroy residues is bought as well, as in the plan itself.
+  const steps = withPlannedQuench(library, tables, charged)
   const coProducts = steps.flatMap(s => s.coProducts.map(c => ({ compound: c.compound, step: s.number, expectedG: c.expectedG })))
   const rest = plan.goals.findIndex(g => g.amount.kind === 'rest')
   const input = supplyInputOf(library, plan, steps, coProducts)

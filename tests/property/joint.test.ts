@@ -215,8 +215,8 @@ describe('the cheapest way to all goals', () => {
     let looked = 0
     for (const one of cases.slice(0, 30))
       for (const { plan, evaluation } of allPlans(one)) {
-        const way = wayOf(one.library, plan)!
-        expect(compareKeys(way.bound, keyOf(one.library, way, evaluation, solver))).toBeLessThanOrEqual(0)
+        const way = wayOf(one.library, tables, plan)!
+        expect(compareKeys(way.bound, keyOf(one.library, tables, way, evaluation, solver))).toBeLessThanOrEqual(0)
         expect(way.leastMinor).toBeLessThanOrEqual(evaluation.basket?.totalMinor ?? Number.POSITIVE_INFINITY)
         if (evaluation.days.handsOnH !== null) expect(way.handsOnH).toBeCloseTo(evaluation.days.handsOnH, 9)
         looked++
