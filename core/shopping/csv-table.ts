@@ -22,6 +22,8 @@ export interface RefusedRow {
 export interface CsvRead<T> {
   readonly values: readonly T[]
   readonly refused: readonly RefusedRow[]
+  /** What was assumed in lines that were taken. */
+  readonly notes: readonly Problem[]
   /** What is wrong with the file as a whole; then all its lines are refused. */
   readonly problems: readonly Problem[]
 }

@@ -1,9 +1,8 @@
-import type { Library } from '../library/library.ts'
 import type { Checked, Problem } from '../problem/problem.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import { numberIn } from '../quantity/number.ts'
 import { parseQuantity } from '../quantity/parse.ts'
-import { materialIn } from './csv-cells.ts'
+import type { MaterialCell } from './csv-cells.ts'
 import { type Column, type CsvRead, type CsvRow, csvTable, csvText, type RefusedRow } from './csv-table.ts'
 import type { Pack, PacksFile, Supplier } from './packs.ts'
 
@@ -38,21 +37,23 @@ const units: Readonly<Record<string, Pack['unit']>> = { g: 'g', kg: 'kg', mL: 'm
  * Packs and prices out of a CSV file. Prices, carriage, fees and minimum orders are in whole units of the currency ("12,50"), one pack a
  * line; what is told of a supplier need stand on one of its lines only. A supplier is named by its id or its name.
  *
+ * @param materialIn reads the cells that name a material
  * @param before the packs file that the lines are added to: its currency, its rates and its suppliers hold
  */
-export function packsFromCsv(library: Library, name: string, text: string, before: PacksFile): PacksRead {
+export function packsFromCsv(materialIn: MaterialCell, name: string, text: string, before: PacksFile): PacksRead {
   const table = csvTable(name, text, columns)
   const suppliers = new Map(before.suppliers.map(s => [s.id, s]))
   const told = new Map<string, Map<string, { readonly value: number; readonly line: number }>>()
   const values: PackRow[] = []
   const refused: RefusedRow[] = [...table.refused]
+  const notes: Problem[] = []
   const firstLine = new Map<string, number>()
   for (const row of table.rows) {
     const reader = new RowReader(name, row, table.comma)
     const supplier = supplierOf(reader, suppliers, told, before.currency)
     const pack =
       row.cells.has('material') || row.cells.has('amount') || row.cells.has('price')
-        ? packOf(library, reader, supplier?.id ?? '', before)
+        ? packOf(materialIn, reader, supplier?.id ?? '', before)
         : null
     const key = JSON.stringify([...row.cells].sort())
     const earlier = firstLine.get(key)
@@ -68,11 +69,12 @@ export function packsFromCsv(library: Library, name: string, text: string, befor
     else {
       suppliers.set(supplier.id, supplier)
       values.push({ pack, supplier })
+      notes.push(...reader.warnings)
     }
   }
   const packs = [...before.packs, ...values.flatMap(v => v.pack ?? [])]
   const file = { ...before, suppliers: [...suppliers.values()], packs }
-  return { values, refused: refused.sort((a, b) => a.line - b.line), problems: table.problems, file }
+  return { values, notes, refused: refused.sort((a, b) => a.line - b.line), problems: table.problems, file }
 }
 
 /** The packs as CSV: `packsFromCsv` gives the same suppliers and packs back. Rates stay with the packs file. */
@@ -107,6 +109,7 @@ export function packsToCsv(file: PacksFile): string {
 /** One line with its place, collecting what is wrong with it. */
 class RowReader {
   readonly problems: Problem[] = []
+  readonly warnings: Problem[] = []
 
   constructor(
     readonly name: string,
@@ -122,7 +125,10 @@ class RowReader {
   }
 
   take<T>(checked: Checked<T>): T | null {
-    if (checked.ok) return checked.value
+    if (checked.ok) {
+      this.warnings.push(...checked.warnings)
+      return checked.value
+    }
     this.problems.push(...checked.problems)
     return null
   }
@@ -135,7 +141,12 @@ class RowReader {
     if (value === null) return null
     const minor = value * 10 ** minorDigitsOf(currency)
     if (value >= 0 && Math.abs(minor - Math.round(minor)) < 1e-6) return Math.round(minor)
-    this.add('csv-money', [column], `"${text}" is no sum in ${currency}.`, 'Write it as 12.50, without a sign, in whole minor units.')
+    this.add(
+      'csv-money',
+      [column],
+      `"${text}" is no sum in ${currency}.`,
+      'Write it as 12.50: no minus sign, no symbol of a currency, and no part of the smallest coin.',
+    )
     return null
   }
 }
@@ -188,12 +199,12 @@ function supplierOf(
   }
 }
 
-function packOf(library: Library, reader: RowReader, supplier: string, { currency: own, rates }: PacksFile): Pack | null {
+function packOf(materialIn: MaterialCell, reader: RowReader, supplier: string, { currency: own, rates }: PacksFile): Pack | null {
   const { cells } = reader.row
   for (const column of ['material', 'amount', 'price'])
     if (!cells.has(column)) reader.add('csv-cell-empty', [column], `The ${column} is missing.`, 'Fill it in, or remove the line.')
   const named = cells.get('material')
-  const material = named === undefined ? null : reader.take(materialIn(library, named, reader.where('material')))
+  const material = named === undefined ? null : reader.take(materialIn(named, reader.where('material')))
   const currency = cells.get('currency')?.toUpperCase() ?? own
   if (!/^[A-Z]{3}$/.test(currency) || (currency !== own && rates?.[currency] === undefined))
     reader.add(

@@ -1,9 +1,8 @@
-import type { Library } from '../library/library.ts'
 import type { Unit } from '../library/source.ts'
 import type { Checked, Problem } from '../problem/problem.ts'
 import { numberIn } from '../quantity/number.ts'
 import { parseQuantity } from '../quantity/parse.ts'
-import { dateIn, materialIn } from './csv-cells.ts'
+import { dateIn, type MaterialCell } from './csv-cells.ts'
 import { type Column, type CsvRead, type CsvRow, csvTable, csvText, type RefusedRow } from './csv-table.ts'
 import type { ShelfItem } from './shelf.ts'
 
@@ -26,16 +25,18 @@ const stockUnits: Readonly<Record<string, { readonly unit: Unit; readonly times:
 /**
  * A shelf out of a CSV file. Separator `;`, `,` or tab; numbers with point or comma; amounts as "24 g" or with the unit in its own column.
  *
+ * @param materialIn reads the cells that name a material
  * @param name of the file, for the problems
  * @returns the bottles of the good lines, and every other line whole with what is wrong with it
  */
-export function shelfFromCsv(library: Library, name: string, text: string): CsvRead<ShelfItem> {
+export function shelfFromCsv(materialIn: MaterialCell, name: string, text: string): CsvRead<ShelfItem> {
   const table = csvTable(name, text, columns)
   const values: ShelfItem[] = []
   const refused: RefusedRow[] = [...table.refused]
+  const notes: Problem[] = []
   const firstLine = new Map<string, number>()
   for (const row of table.rows) {
-    const { item, problems } = itemOf(library, name, row, table.comma)
+    const { item, problems, warnings } = itemOf(materialIn, name, row, table.comma)
     const key = JSON.stringify([...row.cells].sort())
     const before = firstLine.get(key)
     if (before !== undefined)
@@ -47,10 +48,12 @@ export function shelfFromCsv(library: Library, name: string, text: string): CsvR
         cure: 'Remove it; or, if there are two such bottles, write the sum, or a place for each.',
       })
     else firstLine.set(key, row.line)
-    if (item !== null && problems.length === 0) values.push(item)
-    else refused.push({ line: row.line, text: row.text, problems })
+    if (item !== null && problems.length === 0) {
+      values.push(item)
+      notes.push(...warnings)
+    } else refused.push({ line: row.line, text: row.text, problems })
   }
-  return { values, refused: refused.sort((a, b) => a.line - b.line), problems: table.problems }
+  return { values, notes, refused: refused.sort((a, b) => a.line - b.line), problems: table.problems }
 }
 
 /** The shelf as CSV: `shelfFromCsv` gives the same items back. */
@@ -61,14 +64,23 @@ export function shelfToCsv(items: readonly ShelfItem[]): string {
   )
 }
 
-function itemOf(library: Library, name: string, row: CsvRow, comma: 'decimal' | 'ask'): { item: ShelfItem | null; problems: Problem[] } {
+function itemOf(
+  materialIn: MaterialCell,
+  name: string,
+  row: CsvRow,
+  comma: 'decimal' | 'ask',
+): { item: ShelfItem | null; problems: Problem[]; warnings: Problem[] } {
   const problems: Problem[] = []
+  const warnings: Problem[] = []
   const cell = <T>(column: string, read: (text: string, where: readonly string[]) => Checked<T>): T | undefined => {
     const text = row.cells.get(column)
     const where = [name, `line ${row.line}`, column]
     if (text === undefined) return undefined
     const checked = read(text, where)
-    if (checked.ok) return checked.value
+    if (checked.ok) {
+      warnings.push(...checked.warnings)
+      return checked.value
+    }
     problems.push(...checked.problems)
     return undefined
   }
@@ -81,7 +93,7 @@ function itemOf(library: Library, name: string, row: CsvRow, comma: 'decimal' | 
         why: 'Without it the line says nothing that can be counted on.',
         cure: 'Fill it in, or remove the line.',
       })
-  const material = cell('material', (text, where) => materialIn(library, text, where))
+  const material = cell('material', materialIn)
   // The unit may stand in its own column or behind the number.
   const unit = row.cells.get('unit')
   const quantity = cell('amount', (text, where) =>
@@ -94,7 +106,7 @@ function itemOf(library: Library, name: string, row: CsvRow, comma: 'decimal' | 
   const opened = cell('opened', dateIn)
   const expires = cell('expires', dateIn)
   const place = row.cells.get('place')
-  if (material === undefined || quantity === undefined) return { item: null, problems }
+  if (material === undefined || quantity === undefined) return { item: null, problems, warnings }
   const small = stockUnits[quantity.unit]
   return {
     item: {
@@ -107,6 +119,7 @@ function itemOf(library: Library, name: string, row: CsvRow, comma: 'decimal' | 
       ...(place === undefined ? {} : { place }),
     },
     problems,
+    warnings,
   }
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { materialCell } from '../../core/reading/material-cell.ts'
 import { leftOvers } from '../../core/shopping/next-uses.ts'
 import { packsFileSchema } from '../../core/shopping/packs.ts'
 import { packsFromCsv } from '../../core/shopping/packs-csv.ts'
@@ -12,6 +13,7 @@ const refusedSchema = z.object({
   refused: z
     .array(z.object({ line: z.int(), text: z.string(), problems: z.array(problemSchema) }))
     .meta({ description: 'Lines that were not taken, whole, each with everything wrong with it.' }),
+  notes: z.array(problemSchema).meta({ description: 'What was assumed in lines that were taken.' }),
   problems: z.array(problemSchema).meta({ description: 'What is wrong with the table as a whole; then all its lines are refused.' }),
 })
 const shelfReplySchema = refusedSchema.extend({ items: z.array(shelfItemSchema) }).meta({ id: 'ShelfTableReply' })
@@ -51,8 +53,8 @@ export const stock: Resource = (api, { workshop }) => {
     '/stock/shelf',
     { schema: { body: z.strictObject(table).meta({ id: 'ShelfTable' }), response: { 200: shelfReplySchema, ...refusals } } },
     request => {
-      const { values, refused, problems } = shelfFromCsv(workshop.library, request.body.name, request.body.text)
-      return structuredClone({ items: values, refused, problems }) as z.infer<typeof shelfReplySchema>
+      const { values, refused, notes, problems } = shelfFromCsv(materialCell(workshop.names()), request.body.name, request.body.text)
+      return structuredClone({ items: values, refused, notes, problems }) as z.infer<typeof shelfReplySchema>
     },
   )
   api.post(
@@ -65,8 +67,8 @@ export const stock: Resource = (api, { workshop }) => {
     },
     request => {
       const { name, text, before } = request.body
-      const { values, refused, problems, file } = packsFromCsv(workshop.library, name, text, before)
-      return structuredClone({ packs: file, taken: values.length, refused, problems }) as z.infer<typeof packsReplySchema>
+      const { values, refused, notes, problems, file } = packsFromCsv(materialCell(workshop.names()), name, text, before)
+      return structuredClone({ packs: file, taken: values.length, refused, notes, problems }) as z.infer<typeof packsReplySchema>
     },
   )
   api.post('/stock/left-overs', { schema: { body: leftBodySchema, response: { 200: leftReplySchema, ...refusals } } }, request => {

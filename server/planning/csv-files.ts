@@ -1,5 +1,5 @@
-import type { Library } from '../../core/library/library.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import type { MaterialCell } from '../../core/shopping/csv-cells.ts'
 import type { CsvRead } from '../../core/shopping/csv-table.ts'
 import type { PacksFile } from '../../core/shopping/packs.ts'
 import { packsFromCsv } from '../../core/shopping/packs-csv.ts'
@@ -10,15 +10,15 @@ import { Refusal } from '../refusal.ts'
 export const isCsv = (path: string): boolean => /\.(csv|tsv)$/i.test(path)
 
 /** A shelf out of CSV, or a refusal that answers every line at fault and quotes it whole. */
-export function shelfOfCsv(library: Library, path: string, text: string): readonly ShelfItem[] {
-  const read = shelfFromCsv(library, path, text)
+export function shelfOfCsv(materialIn: MaterialCell, path: string, text: string): readonly ShelfItem[] {
+  const read = shelfFromCsv(materialIn, path, text)
   refuseLines(path, read)
   return read.values
 }
 
 /** Packs out of CSV, in one currency; what is told of a supplier need stand on one line only. */
-export function packsOfCsv(library: Library, path: string, text: string, currency: string): PacksFile {
-  const read = packsFromCsv(library, path, text, { format: 'waybench-packs', version: 1, currency, suppliers: [], packs: [] })
+export function packsOfCsv(materialIn: MaterialCell, path: string, text: string, currency: string): PacksFile {
+  const read = packsFromCsv(materialIn, path, text, { format: 'waybench-packs', version: 1, currency, suppliers: [], packs: [] })
   refuseLines(path, read)
   return read.file
 }

@@ -1,8 +1,9 @@
 import type { z } from 'zod'
-import type { Library } from '../../core/library/library.ts'
 import { defaultSettings, type Settings, settingsSchema } from '../../core/plan/settings.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import { schemaProblems } from '../../core/problem/schema.ts'
+import { materialCell } from '../../core/reading/material-cell.ts'
+import type { MaterialCell } from '../../core/shopping/csv-cells.ts'
 import { type PacksFile, packsFileSchema } from '../../core/shopping/packs.ts'
 import { type ShelfItem, shelfFileSchema } from '../../core/shopping/shelf.ts'
 import type { Given, Terminal } from '../commands/command.ts'
@@ -33,18 +34,18 @@ export interface SideFiles {
  */
 export async function sideFiles(given: Given, terminal: Terminal): Promise<SideFiles> {
   // Only a table names its materials as people do, and needs a library to read them.
-  const library = async () => (await workshopFor(given)).library
+  const cells = async () => materialCell((await workshopFor(given)).names())
   const shelf = given.text('shelf')
   const packs = given.text('packs')
   const settings = given.text('settings')
   return {
-    shelf: shelf === undefined ? [] : shelf === 'demo' ? demoParts().shelf : await shelfFile(terminal, library, shelf),
+    shelf: shelf === undefined ? [] : shelf === 'demo' ? demoParts().shelf : await shelfFile(terminal, cells, shelf),
     packs:
       packs === undefined
         ? null
         : packs === 'demo'
           ? demoParts().packs
-          : await packsFile(terminal, library, packs, given.text('currency') ?? 'EUR'),
+          : await packsFile(terminal, cells, packs, given.text('currency') ?? 'EUR'),
     settings:
       settings === undefined
         ? defaultSettings
@@ -54,9 +55,14 @@ export async function sideFiles(given: Given, terminal: Terminal): Promise<SideF
   }
 }
 
-export const shelfFile = async (terminal: Terminal, library: () => Promise<Library>, path: string): Promise<readonly ShelfItem[]> =>
-  isCsv(path) ? shelfOfCsv(await library(), path, await terminal.readFile(path)) : (await fileOf(terminal, path, shelfFileSchema)).items
+export const shelfFile = async (terminal: Terminal, cells: () => Promise<MaterialCell>, path: string): Promise<readonly ShelfItem[]> =>
+  isCsv(path) ? shelfOfCsv(await cells(), path, await terminal.readFile(path)) : (await fileOf(terminal, path, shelfFileSchema)).items
 
 /** @param currency of a table's prices where no cell says otherwise */
-export const packsFile = async (terminal: Terminal, library: () => Promise<Library>, path: string, currency: string): Promise<PacksFile> =>
-  isCsv(path) ? packsOfCsv(await library(), path, await terminal.readFile(path), currency) : fileOf(terminal, path, packsFileSchema)
+export const packsFile = async (
+  terminal: Terminal,
+  cells: () => Promise<MaterialCell>,
+  path: string,
+  currency: string,
+): Promise<PacksFile> =>
+  isCsv(path) ? packsOfCsv(await cells(), path, await terminal.readFile(path), currency) : fileOf(terminal, path, packsFileSchema)

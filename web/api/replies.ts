@@ -82,6 +82,7 @@ export interface PlanRow {
 /** A table that was read: what was taken, and every line that was not, whole. */
 export interface TableReply {
   readonly refused: readonly { readonly line: number; readonly text: string; readonly problems: readonly Problem[] }[]
+  readonly notes: readonly Problem[]
   readonly problems: readonly Problem[]
 }
 export interface ShelfTableReply extends TableReply {

@@ -26,7 +26,7 @@ export function TableFile({ label, one, read }: TableFileProps) {
     try {
       const reply = await read(name, text)
       const heading = text.split(/\r\n|\r|\n/, 1)[0] ?? ''
-      setSaid(`${counted(reply.taken, one)} taken from ${name}.`)
+      setSaid([`${counted(reply.taken, one)} taken from ${name}.`, ...reply.notes.map(note => note.what)].join(' '))
       setProblems([...reply.problems, ...reply.refused.flatMap(row => row.problems)])
       const lines = reply.refused.map(row => row.text)
       setLeft(reply.problems.length > 0 ? { name, text } : lines.length === 0 ? null : { name, text: [heading, ...lines].join('\n') })

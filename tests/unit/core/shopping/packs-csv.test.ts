@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { materialCell } from '../../../../core/reading/material-cell.ts'
+import { NameIndex } from '../../../../core/reading/names.ts'
 import type { PacksFile } from '../../../../core/shopping/packs.ts'
 import { packsFromCsv, packsToCsv } from '../../../../core/shopping/packs-csv.ts'
-import { bundled, dataFolder } from '../../../../server/library/bundled.ts'
+import { dataFolder } from '../../../../server/library/bundled.ts'
+import { index } from '../../../support/reader.ts'
 import { material, smallLibrary } from '../../../support/small-library.ts'
 
 const library = smallLibrary([material({ id: 'salt' }), material({ id: 'oil', form: 'liquid' })])
@@ -15,7 +18,7 @@ const empty: PacksFile = {
   suppliers: [],
   packs: [],
 }
-const read = (text: string, before = empty) => packsFromCsv(library, 'packs.csv', text, before)
+const read = (text: string, before = empty) => packsFromCsv(materialCell(new NameIndex(library.materials, [])), 'packs.csv', text, before)
 const codes = (text: string) => read(text).refused.map(row => [row.line, ...row.problems.map(p => p.code)])
 
 describe('packs as CSV', () => {
@@ -73,13 +76,16 @@ describe('packs as CSV', () => {
   })
 
   it('give back what was written: the demo, and a supplier without packs', () => {
-    const { library: whole } = bundled()
     const demo: PacksFile = JSON.parse(readFileSync(join(dataFolder(), 'demo', 'packs.json'), 'utf8'))
     const file = {
       ...demo,
       suppliers: [...demo.suppliers, { id: 'later', name: 'Later', carriageMinor: 1, hazardousFeeMinor: 2 }],
     }
-    const { file: again, refused, problems } = packsFromCsv(whole, 'packs.csv', packsToCsv(file), { ...file, suppliers: [], packs: [] })
+    const {
+      file: again,
+      refused,
+      problems,
+    } = packsFromCsv(materialCell(index), 'packs.csv', packsToCsv(file), { ...file, suppliers: [], packs: [] })
     expect([refused, problems]).toEqual([[], []])
     expect(again.suppliers).toEqual(file.suppliers)
     const bySupplier = (packs: PacksFile['packs']) => file.suppliers.flatMap(s => packs.filter(p => p.supplier === s.id))

@@ -1,7 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { materialCell } from '../../../../core/reading/material-cell.ts'
+import { NameIndex } from '../../../../core/reading/names.ts'
 import type { ShelfItem } from '../../../../core/shopping/shelf.ts'
 import { shelfFromCsv, shelfToCsv } from '../../../../core/shopping/shelf-csv.ts'
+import { index } from '../../../support/reader.ts'
 import { material, smallLibrary } from '../../../support/small-library.ts'
 
 const library = smallLibrary([
@@ -9,7 +12,7 @@ const library = smallLibrary([
   material({ id: 'acetic-acid', name: 'acetic acid', synonyms: ['glacial acetic acid', 'acid'], form: 'liquid' }),
   material({ id: 'formic-acid', name: 'formic acid', synonyms: ['acid'], form: 'liquid' }),
 ])
-const read = (text: string) => shelfFromCsv(library, 'shelf.csv', text)
+const read = (text: string) => shelfFromCsv(materialCell(new NameIndex(library.materials, [])), 'shelf.csv', text)
 const codes = (text: string) => read(text).refused.map(row => [row.line, ...row.problems.map(p => p.code)])
 
 describe('a shelf as CSV', () => {
@@ -109,5 +112,36 @@ describe('a shelf as CSV', () => {
       }),
       { seed: 5, numRuns: 300 },
     )
+  })
+})
+
+describe('materials of a table are named as everywhere else', () => {
+  const whole = (name: string) => shelfFromCsv(materialCell(index), 'shelf.csv', `material;amount\n"${name}";10 g\n`)
+  // Each name's bottles as the table of ambiguous names lists them; CAS 119-53-9 is benzoin (Common Chemistry).
+  it.each([
+    ['copper(II) acetate', 'copper-acetate-monohydrate'],
+    ['benzoin', 'benzoin'],
+    ['119-53-9', 'benzoin'],
+    ['3 M NaOH', 'sodium-hydroxide-3m'],
+    ['NaOAc.3H2O', 'sodium-acetate-trihydrate'],
+    ['HCl {hydrochloric-acid-conc}', 'hydrochloric-acid-conc'],
+  ])('%s', (name, id) => {
+    const { values, refused } = whole(name)
+    expect(refused).toEqual([])
+    expect(values[0]!.material).toBe(id)
+  })
+  it('the usual one of several bottles is taken with a word about it', () => {
+    const { values, notes } = whole('acetic acid')
+    expect(values[0]!.material).toBe('acetic-acid')
+    expect(notes[0]!.what).toContain('"acetic acid" is taken as acetic acid, glacial')
+    expect(whole('Ethanol').notes[0]!.what).toContain('the usual bottle is')
+  })
+  it.each(['sodium acetate', 'ammonia', '7 M NaOH', '1,3-diphenylpropan-1-one'])('%s is asked about, by names', name => {
+    const { values, refused } = whole(name)
+    expect(values).toEqual([])
+    const [problem] = refused[0]!.problems
+    expect(problem!.code).toMatch(/csv-material-(ambiguous|unknown)/)
+    expect(problem!.cure).not.toContain('Did you mean')
+    if (name === 'sodium acetate') expect(problem!.cure).toContain('sodium acetate trihydrate')
   })
 })
