@@ -1,4 +1,4 @@
-import { dateOf, weekdayOf } from './civil-date.ts'
+import { dayOf, weekdayOf } from './civil-date.ts'
 
 /** One stretch of time at the bench, hours from midnight of the first day. */
 export interface Stretch {
@@ -49,14 +49,19 @@ export class BenchTime {
    */
   static of(windows: readonly WindowOfWeek[], daysOff: ReadonlySet<string>, firstDay: number, days: number): BenchTime {
     const found: Stretch[] = []
+    // Dates are read once and not written for each of the days: a calendar is made at each move of a slider.
+    const off = new Set([...daysOff].map(dayOf))
+    const begins = windows.map(({ weekday, from, hours }) => {
+      const [hour, minute] = from.split(':').map(Number)
+      return { weekday, hour: hour!, minute: minute! / 60, hours }
+    })
     for (let day = 0; day < days; day++) {
-      if (daysOff.has(dateOf(firstDay + day))) continue
-      const weekday = weekdayOf(firstDay + day)
-      for (const window of windows) {
-        if (window.weekday !== weekday) continue
-        const [hour, minute] = window.from.split(':').map(Number)
-        const from = day * 24 + hour! + minute! / 60
-        found.push({ from, to: from + window.hours })
+      if (off.has(firstDay + day)) continue
+      const today = weekdayOf(firstDay + day)
+      for (const { weekday, hour, minute, hours } of begins) {
+        if (weekday !== today) continue
+        const from = day * 24 + hour + minute
+        found.push({ from, to: from + hours })
       }
     }
     found.sort((a, b) => a.from - b.from)

@@ -59,7 +59,7 @@ const largestFactor = 1e6
  * @param confidence 0 to 1; null = at typical yields, factor 1
  */
 export function confidentAmounts(input: Omit<AmountsInput, 'factor' | 'volumes'>, confidence: number | null): Confident {
-  const { factor, limited } = confidence === null ? { factor: 1, limited: false } : glanced(input, confidence)
+  const { factor, limited } = confidence === null ? { factor: 1, limited: false } : glanced(input, confidence).sure
   const amounts = amountsOf({ ...input, factor })
   const drawn = drawnOf(amounts, input.plan.seed)
   return { amounts, drawn, factor, limited, chanceAll: chanceOfAll(drawn.goalG, wantedBy(input.plan)) }
@@ -75,11 +75,20 @@ export interface Glance {
 
 const wantedBy = ({ goals }: Plan): Wanted => goals.map(g => (g.amount.kind === 'mass' ? g.amount.massG : null))
 
-/** The search for the factor of {@link confidentAmounts}. It looks at mass goals alone, and at no charges: each try costs a pass over the draws. */
-export function glanced(input: Omit<AmountsInput, 'factor' | 'volumes'>, confidence: number | null): Glance {
+/** Draws of one search after the other: none of them leaves it. */
+const arrays = new DrawArrays()
+
+/**
+ * The search for the factor of {@link confidentAmounts}. It looks at mass goals alone, and at no charges: each try costs a pass over the draws.
+ *
+ * @returns beside it the plan at factor 1
+ */
+export function glanced(
+  input: Omit<AmountsInput, 'factor' | 'volumes'>,
+  confidence: number,
+): { readonly plain: Glance; readonly sure: Glance } {
   const wanted = wantedBy(input.plan)
   const mass = wanted.flatMap((massG, goal) => (massG === null ? [] : [goal]))
-  const arrays = new DrawArrays()
   const volumes: Volumes = new Map()
   let goalG: readonly Float64Array[] = []
   const at = (factor: number): Glance => {
@@ -89,14 +98,20 @@ export function glanced(input: Omit<AmountsInput, 'factor' | 'volumes'>, confide
     return { amounts, factor, limited: false, chanceAll: chanceOfAll(goalG, wanted) }
   }
   const plain = at(1)
-  if (confidence === null || plain.chanceAll === null || isCut(plain)) return plain
-  if (!simplyScales(plain)) return searched(at, plain, confidence)
+  return {
+    plain,
+    sure: plain.chanceAll === null || isCut(plain) ? plain : enough(at, plain, confidence, () => neededFactors(goalG, wanted)),
+  }
+}
 
+/** @param needed of the factor tried last: by draw, the factor it would have needed */
+function enough(at: (factor: number) => Glance, plain: Glance, confidence: number, needed: () => Float64Array): Glance {
+  if (!simplyScales(plain)) return searched(at, plain, confidence)
   // Everything grows with the factor alike, so each draw tells the factor that it needs.
   let now = plain
   for (let round = 0; round < 4; round++) {
-    const needed = neededFactors(goalG, wanted)
-    const factor = now.factor * nthSmallest(needed, Math.max(0, Math.ceil(confidence * needed.length - rounding) - 1))
+    const factors = needed()
+    const factor = now.factor * nthSmallest(factors, Math.max(0, Math.ceil(confidence * factors.length - rounding) - 1))
     if (!(factor < largestFactor)) return searched(at, plain, confidence)
     const next = at(factor)
     if (isCut(next)) return searched(at, plain, confidence)

@@ -51,8 +51,7 @@ function reckoned(library: Library, plan: Plan, confidence: number): StartNeeded
   const checked = checkedPlan(library, bare)
   if (!checked.ok) return null
   const input = { library, plan: bare, merged: checked.value, settings: plan.settings }
-  const typical = glanced(input, null)
-  const sure = glanced(input, confidence)
+  const { plain: typical, sure } = glanced(input, confidence)
   if (sure.limited || typical.chanceAll === null) return null
   const { startG } = sure.amounts.division
   return { confidence, startG, typicalG: typical.amounts.division.startG, typicalChance: typical.chanceAll }

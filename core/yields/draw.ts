@@ -9,13 +9,15 @@ export const drawCount = 10_000
  * Source: Doty-Humphrey, PractRand (sfc family); from memory.
  */
 export function sfc32(a: number, b: number, c: number, d: number): () => number {
+  // In an array of integers: captured variables would each be a number on the heap at every turn.
+  const state = Int32Array.of(a, b, c, d)
   return () => {
-    const t = (((a + b) | 0) + d) | 0
-    d = (d + 1) | 0
-    a = b ^ (b >>> 9)
-    b = (c + (c << 3)) | 0
-    c = ((c << 21) | (c >>> 11)) + t
-    c |= 0
+    const t = (state[0]! + state[1]! + state[3]!) | 0
+    state[3] = state[3]! + 1
+    state[0] = state[1]! ^ (state[1]! >>> 9)
+    const mixed = state[2]!
+    state[1] = mixed + (mixed << 3)
+    state[2] = ((mixed << 21) | (mixed >>> 11)) + t
     return t >>> 0
   }
 }
@@ -42,8 +44,8 @@ function* utf8(text: string): Iterable<number> {
 }
 
 let grid: Float64Array | null = null
-/** Normal scores of the midpoints of so many equal strata, ascending. */
-function stratumScores(): Float64Array {
+/** Normal scores of the midpoints of so many equal strata, ascending; not to be written to. */
+export function stratumScores(): Float64Array {
   if (grid === null) {
     grid = new Float64Array(drawCount)
     for (let k = 0; k < drawCount; k++) grid[k] = normalScore((k + 0.5) / drawCount)
@@ -51,33 +53,45 @@ function stratumScores(): Float64Array {
   return grid
 }
 
-const kept = new Map<string, Float64Array>()
-/** Streams kept: a slider draws the same ones again and again; 80 kB each. */
+/** Each stratum in its place. */
+const inOrder = Uint16Array.from({ length: drawCount }, (_, k) => k)
+
+const kept = new Map<string, Uint16Array>()
+/** Streams kept, as orders of the strata: a slider draws the same ones again and again; 20 kB each. */
 const mostKept = 256
 
 /**
- * One stream of standard normal scores, stratified: a permutation (Fisher-Yates by sfc32) of the midpoints of 10,000 equal strata.
- * Streams share neither step nor order, so that one step more in a plan reshuffles no other.
+ * One stream, stratified: the order in which the 10,000 equal strata are drawn, a permutation (Fisher-Yates by sfc32). Streams share neither
+ * step nor order, so that one step more in a plan reshuffles no other.
  *
  * @param transformation id
  * @param part `b`, or `r1`, `r2` ... for the runs
  * @param seed the plan's
- * @returns 10,000 scores; the same array for the same arguments, not to be written to
+ * @returns numbers of strata, from 0; the same array for the same arguments, not to be written to
  */
-export function scores(transformation: string, part: string, seed: number): Float64Array {
+export function strata(transformation: string, part: string, seed: number): Uint16Array {
   const key = `${transformation}/${part}`
   const name = `${key} ${seed}`
   const before = kept.get(name)
   if (before) return before
-  const stream = stratumScores().slice()
+  const stream = inOrder.slice()
   shuffle(stream, sfc32(fnv1a(key), seed | 0, 0x9e3779b9 | 0, 1))
   if (kept.size >= mostKept) kept.delete(kept.keys().next().value!)
   kept.set(name, stream)
   return stream
 }
 
+/** The standard normal scores of a stream of {@link strata}. */
+export function scores(transformation: string, part: string, seed: number): Float64Array {
+  const order = strata(transformation, part, seed)
+  const score = stratumScores()
+  const drawn = new Float64Array(drawCount)
+  for (let k = 0; k < drawCount; k++) drawn[k] = score[order[k]!]!
+  return drawn
+}
+
 /** Fisher-Yates, after 16 numbers that are dropped. */
-function shuffle(stream: Float64Array, next: () => number): void {
+function shuffle(stream: Uint16Array, next: () => number): void {
   for (let i = 0; i < 16; i++) next()
   for (let k = stream.length - 1; k > 0; k--) {
     const j = Math.floor((next() / 4294967296) * (k + 1))

@@ -7,7 +7,7 @@ import { evaluate } from '../../core/plan/evaluate.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { reckoned } from '../../core/plan/reckoned.ts'
-import { drawCount, scores } from '../../core/yields/draw.ts'
+import { drawCount, strata, stratumScores } from '../../core/yields/draw.ts'
 import { demoParts } from '../../server/library/demo.ts'
 import { openWorkshop } from '../../server/library/workshop.ts'
 import { benzoinGoal, benzoinPlan, benzoinSteps, logEntry, mass, rest, share } from '../support/benzoin-plans.ts'
@@ -80,11 +80,12 @@ const timed = (work: () => number): number => {
 /** What no plan can be faster than: each yield of each draw once. */
 function barePass(steps: number): number {
   let sum = 0
+  const score = stratumScores()
   const product = new Float64Array(drawCount).fill(1)
   for (let step = 0; step < steps; step++) {
-    const bench = scores(`bare-${step}`, 'b', 1)
-    const run = scores(`bare-${step}`, 'r1', 1)
-    for (let k = 0; k < drawCount; k++) product[k] = product[k]! / (1 + Math.exp(-(1.5 + 0.7 * (bench[k]! + run[k]!))))
+    const bench = strata(`bare-${step}`, 'b', 1)
+    const run = strata(`bare-${step}`, 'r1', 1)
+    for (let k = 0; k < drawCount; k++) product[k] = product[k]! / (1 + Math.exp(-(1.5 + 0.7 * (score[bench[k]!]! + score[run[k]!]!))))
   }
   for (let k = 0; k < drawCount; k++) sum += product[k]!
   return sum

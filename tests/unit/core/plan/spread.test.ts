@@ -163,7 +163,7 @@ describe('a factor that is only looked at', () => {
     const checked = checkedPlan(library, plan)
     if (!checked.ok) throw new Error(checked.problems.map(p => p.what).join(' '))
     const input = { library, plan, merged: checked.value, settings: plan.settings }
-    const seen = glanced(input, 0.9)
+    const { sure: seen } = glanced(input, 0.9)
     const whole = confidentAmounts(input, 0.9)
     expect(seen.chanceAll).toBe(whole.chanceAll)
     expect(seen.amounts.division).toEqual(whole.amounts.division)
