@@ -33,7 +33,7 @@ export function stepNotes(
 ): readonly string[] {
   const transformation = transformationOf(library, step.transformation)
   return [
-    ...transformation.hazardNotes,
+    ...transformation.hazardNotes.map(note => unscaled(note, step)),
     ...hood(transformation, bench),
     ...air(transformation, bench),
     ...heat(transformation, step),
@@ -44,6 +44,12 @@ export function stepNotes(
     ...solvents(library, step),
   ]
 }
+
+/** Amounts inside the source's own words stay what they are there: it is said, so that nobody takes them for those of this plan. */
+const unscaled = (note: string, step: ChargedStep): string =>
+  Math.abs(step.scale / step.batches - 1) < 0.02 || !/\d\s?(mL|mg|g|kg|L|litres?)\b/.test(note)
+    ? note
+    : `${note.replace(/\.$/, '')} (amounts as in the source, not scaled).`
 
 function hood(transformation: Transformation, bench: Bench): string[] {
   if (!transformation.needsHood) return []

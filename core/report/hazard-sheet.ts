@@ -32,8 +32,13 @@ export function stateText(library: Library, material: LabelledMaterial): string 
   const amount = amountWords(material.massG, material.volumeMl, form === 'liquid' || form === 'solution')
   const made = material.as.some(as => as === 'made' || as === 'product')
   const evolved = material.as.includes('gas')
+  const only = material.as.every(as => as === 'by-product')
   const what = [
-    amount === null ? (evolved ? 'given off' : 'amount open') : `${amount}${made ? ' made' : evolved ? ' given off' : ''}`,
+    amount === null
+      ? evolved
+        ? 'given off'
+        : 'amount open'
+      : `${amount}${made ? ' made' : evolved ? ' given off' : only ? ' as a by-product' : material.as.includes('by-product') ? ', some of it a by-product' : ''}`,
     stepsText(material.steps),
   ]
   return `${knownWords[material.known]}${from}. ${capital(what.filter(Boolean).join(', '))}.`
@@ -69,7 +74,7 @@ export function meetingBrief(library: Library, meeting: Meeting): string {
 }
 
 /** What the step is built for is told as its condition; all else is asked, never taken as met. */
-function conditionsText({ conditions, intended }: Meeting): string {
+export function conditionsText({ conditions, intended }: Meeting): string {
   const asked = conditions.filter(text => text.endsWith('?')).map(sentence)
   const told = conditions.filter(text => !text.endsWith('?')).map(sentence)
   const parts = [...(told.length === 0 ? [] : [`${intended ? 'Only so: ' : ''}${told.join(' ')}`]), ...asked]
@@ -138,8 +143,14 @@ export function wasteAmount({ massG, volumeMl, open }: WasteLine): string {
   return `${open ? 'at least ' : ''}${figures.join(', ')}`
 }
 
+/** Where a waste comes from, and what has to be done before it goes into its container. */
 export const wasteFrom = (library: Library, { from }: WasteLine): string =>
-  from.map(part => `step ${part.step}, ${part.what} (${listed(part.materials.map(nameIn(library)))})`).join('; ')
+  from
+    .map(part => {
+      const first = (part.first ?? []).length === 0 ? '' : `. First: ${(part.first ?? []).join(' ').replace(/\.$/, '')}`
+      return `step ${part.step}, ${part.what} (${listed(part.materials.map(nameIn(library)))})${first}`
+    })
+    .join('; ')
 
 /** Standing or running alone, in words. */
 export const aloneText = (what: string, hours: number, heated: boolean): string =>

@@ -25,9 +25,12 @@ export const lowerFirst = (text: string): string => (/^[A-Z][A-Z]/.test(text) ? 
 export const listed = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`
 
+/** "4 C" as the library writes it becomes "4 °C", with a space that does not break. */
+export const degrees = (text: string): string => text.replace(/(\d) C\b(?![-\u2013])/g, '$1\u00a0°C')
+
 /** One sentence: a capital at its head and a stop at its end, whatever the source wrote. */
 export const sentence = (text: string): string => {
-  const trimmed = text.trim()
+  const trimmed = degrees(text.trim())
   return trimmed === '' ? '' : `${capital(trimmed)}${/[.!?:]$/.test(trimmed) ? '' : '.'}`
 }
 

@@ -47,13 +47,23 @@ export const FullLabel = ({ library, material }: { readonly library: Library; re
 )
 
 /** The same for a bench sheet: signs at the right, every statement run on after the name; no figures. */
-export const SmallLabel = ({ library, material }: { readonly library: Library; readonly material: LabelledMaterial }) => (
+export const SmallLabel = ({
+  library,
+  material,
+  where = '',
+}: {
+  readonly library: Library
+  readonly material: LabelledMaterial
+  /** Stands after the name: what it is in this step, where it is not charged. */
+  readonly where?: string
+}) => (
   <article class={`hz small ${material.known}`}>
     <Signs hazard={material} />
     <p>
       <b>
         <Name text={nameIn(library)(material.material)} />
-      </b>{' '}
+      </b>
+      {where}{' '}
       {material.known === 'unknown' ? (
         noHazardData
       ) : material.codes.length === 0 ? (

@@ -8,10 +8,10 @@ import {
   severityText,
   sharedMeetings,
   storageGroups,
-  togetherText,
   wasteAmount,
   wasteFrom,
 } from '../../core/report/hazard-sheet.ts'
+import { meetingRows } from '../../core/report/meeting-rows.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { sharedNotes } from '../../core/report/shared-notes.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
@@ -96,17 +96,20 @@ function Meetings({ library, evaluation }: PackProps) {
                   <b>{capital(group.replaceAll('-', ' '))}:</b> {names.join('; ')}.
                 </p>
               ))}
-            {shared.map(({ meeting, places }, at) => (
-              <p class="row-p" key={`${meeting.title}${at}`}>
-                <b>
-                  {severityText(meeting)}
-                  {where === 'storage' ? '' : `, ${places}`}: {sentence(meeting.title)}
-                </b>{' '}
-                {where === 'storage'
-                  ? `${sentence(meeting.consequence)} ${sentence(meeting.do)}${togetherText(meeting)}`
-                  : meetingText(library, meeting)}
-              </p>
-            ))}
+            {where === 'step'
+              ? shared.map(({ meeting, places }, at) => (
+                  <p class="row-p" key={`${meeting.title}${at}`}>
+                    <b>
+                      {severityText(meeting)}, {places}: {sentence(meeting.title)}
+                    </b>{' '}
+                    {meetingText(library, meeting)}
+                  </p>
+                ))
+              : meetingRows(library, shared).map(({ head, text }) => (
+                  <p class="row-p" key={head + text}>
+                    <b>{head}</b> {text}
+                  </p>
+                ))}
           </section>
         )
       })}

@@ -7,7 +7,7 @@ import { Name } from '../parts/words.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf } from './parts.tsx'
 
-const blankRows = 4
+const blankRows = 2
 
 /** One assessment for the whole plan, proposals filled in; left for the reader to complete, date and sign. */
 export function RiskPage({ library, plan, evaluation, today }: PackProps) {

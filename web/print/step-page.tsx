@@ -1,3 +1,4 @@
+import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import { massText } from '../../core/quantity/print.ts'
 import type { BenchSheet, ChargeRow } from '../../core/report/bench-sheet.ts'
 import { benchSheetOf } from '../../core/report/bench-sheet.ts'
@@ -238,7 +239,12 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
     .filter(meeting => meeting.general && meeting.severity === 'never')
     .map(meeting => lowerFirst(meeting.title))
   const labelled = sheet.materials.filter(material => material.class !== 'none')
-  const none = sheet.materials.filter(material => material.class === 'none').map(material => nameIn(library)(material.material))
+  const charged = new Set(sheet.charge.map(row => row.material))
+  const comesOf = ({ material, as }: LabelledMaterial): string =>
+    charged.has(material) || !as.includes('by-product') ? '' : ' (a by-product here)'
+  const none = sheet.materials
+    .filter(material => material.class === 'none')
+    .map(material => `${nameIn(library)(material.material)}${comesOf(material)}`)
   return (
     <>
       <h2>What can hurt in step {sheet.number}</h2>
@@ -269,7 +275,7 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
       </div>
       <div class="hz-two">
         {labelled.map(material => (
-          <SmallLabel library={library} material={material} key={material.material} />
+          <SmallLabel library={library} material={material} where={comesOf(material)} key={material.material} />
         ))}
       </div>
       {none.length > 0 && <p class="s soft">No hazard class assigned, with a source: {listed(none)}.</p>}

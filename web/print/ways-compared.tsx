@@ -45,7 +45,19 @@ export function WaysCompared({ library, ways }: PackProps) {
             label="Gas given off, at most"
             cell={way => (way.gases.length === 0 ? 'none by the equations' : <b>{way.gases.join('; ')}</b>)}
           />
-          <Row of={comparison} label="No hazard data" cell={way => (way.unknown.length === 0 ? 'of none' : `? ${listed(way.unknown)}`)} />
+          <Row
+            of={comparison}
+            label="No hazard data"
+            cell={way =>
+              way.unknown.length === 0 ? (
+                'of none'
+              ) : (
+                <>
+                  <b>?</b> {listed(way.unknown)}
+                </>
+              )
+            }
+          />
         </tbody>
       </table>
       {comparison.shared.length > 0 && (
@@ -93,12 +105,13 @@ const Own = ({ danger: { material, name, statements, more } }: { readonly danger
   <div class={`own ${material.known}`}>
     <Signs hazard={material} />
     <b>
-      <Name text={softened(name)} />
+      <Name text={softened(capital(name))} />
     </b>
     {material.known === 'unknown' ? (
       `. ${noHazardData}`
     ) : (
       <>
+        {material.as.includes('gas') && ', given off'}
         {material.signalWord === null || material.signalWord === 'none' ? '' : `, ${material.signalWord}`}: {statements.join('; ')}
         {more > 0 ? `; ${more} more` : ''}.{material.known === 'remembered' && <i> Remembered, no source seen.</i>}
       </>
