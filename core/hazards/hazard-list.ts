@@ -99,6 +99,8 @@ export interface WasteLine {
     readonly massG: number | null
     readonly volumeMl: number | null
     readonly materials: readonly string[]
+    /** What has to be done before it goes in, as sentences: so that the container is given nothing that it forbids. */
+    readonly first?: readonly string[]
   }[]
   readonly neverWith: readonly string[]
   /** What comes to it by day of work-up, in order; a date is null where the calendar gives none. Together they are all of it. */

@@ -5,25 +5,9 @@ import type { ChargedLine, ChargedStep } from '../route/charged.ts'
 import { gasesOf } from './gas.ts'
 import type { WasteLine } from './hazard-list.ts'
 import type { Timing } from './kept.ts'
-import { traitsFor } from './regulated.ts'
 import type { HazardTables } from './tables.ts'
 import type { Traits } from './traits.ts'
-
-/** The strictest first: the container of a mixture is that of its strictest constituent. Common practice, no source. */
-const strictestFirst = [
-  'cyanide',
-  'reactive-quench-first',
-  'oxidiser',
-  'heavy-metal',
-  'halogenated-organic',
-  'non-halogenated-organic',
-  'aqueous-acid',
-  'aqueous-base',
-  'solid',
-  'drain-if-local-rules-allow',
-] as const
-const water = 106
-const waterReactive = 107
+import { streamFor, strictestFirst } from './waste-stream.ts'
 
 /** What leaves the liquor by itself: these lines are waste of their own. All others end in the one liquor of the step. */
 const ownWaste: Partial<Record<Role, string>> = {
@@ -36,7 +20,7 @@ type Part = WasteLine['from'][number]
 
 /**
  * Waste of the whole plan, by container: of each step one liquor by mass balance (all that goes in less product and gas) plus each separate
- * extract, at typical yield, put in the stream of its strictest constituent. Where a part has no figure the sums are a lower bound.
+ * extract, at typical yield, put in its stream (see `streamFor`). Where a part has no figure the sums are a lower bound.
  */
 export function wasteOf(
   library: Library,
@@ -56,15 +40,15 @@ export function wasteOf(
     for (const line of lines) {
       const what = ownWaste[line.role]
       if (what === undefined) continue
-      const part = { step: step.number, what, massG: line.massG, volumeMl: line.volumeMl, materials: [line.material] }
-      put(streamOf(library, traits, [line.material]), part, line.massG === null)
+      const { stream, first } = streamFor(library, traits, [line.material], [line])
+      const part = { step: step.number, what, massG: line.massG, volumeMl: line.volumeMl, materials: [line.material], first }
+      put(stream, part, line.massG === null)
     }
-    const liquor = liquorOf(
-      library,
-      step,
-      lines.filter(line => ownWaste[line.role] === undefined),
-    )
-    if (liquor !== null) put(streamOf(library, traits, liquor.part.materials), liquor.part, liquor.open)
+    const together = lines.filter(line => ownWaste[line.role] === undefined)
+    const liquor = liquorOf(library, step, together)
+    if (liquor === null) continue
+    const { stream, first } = streamFor(library, traits, liquor.part.materials, together)
+    put(stream, { ...liquor.part, first }, liquor.open)
   }
   return [...streams]
     .sort(([a], [b]) => rank(a) - rank(b))
@@ -121,7 +105,7 @@ function liquorOf(
   library: Library,
   step: ChargedStep,
   lines: readonly ChargedLine[],
-): { readonly part: Part; readonly open: boolean } | null {
+): { readonly part: Omit<Part, 'first'>; readonly open: boolean } | null {
   const transformation = transformationOf(library, step.transformation)
   const inG = sum(lines.map(line => line.massG))
   const open = lines.some(line => line.massG === null)
@@ -176,19 +160,4 @@ export function shareLeft(
   const used = ((step.limiting.amountMol ?? 0) * step.yieldFraction.typical * nu(compound)) / nu(transformation.limiting)
   const share = (moles - used) / moles
   return share > usedUp ? share : 0
-}
-
-/** Stream of the strictest constituent; a water-reactive one that stands in water is quenched and no longer counts. */
-function streamOf(library: Library, traits: ReadonlyMap<string, Traits>, materials: readonly string[]): string {
-  const groups = (id: string) => traitsFor(traits, id).groups
-  const wet = materials.some(id => groups(id).includes(water))
-  const streams = materials
-    .filter(id => !(wet && groups(id).includes(waterReactive)))
-    .map(id => materialOf(library, id).wasteStream ?? 'unknown')
-    .filter(stream => stream !== 'gas-vent-or-scrub')
-  if (streams.length === 0) return 'unknown'
-  const strictest = streams.reduce((one, stream) => (rank(stream) < rank(one) ? stream : one))
-  // A solid that is dissolved goes where its solvent would go, never into the box for solids.
-  const dissolved = strictest === 'solid' && materials.some(id => ['liquid', 'solution'].includes(materialOf(library, id).form))
-  return dissolved ? 'non-halogenated-organic' : strictest
 }

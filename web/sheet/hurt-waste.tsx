@@ -57,7 +57,7 @@ export function Gas({ hazards, numbers }: { readonly hazards: HazardList; readon
   )
 }
 
-export function Waste({ hazards }: { readonly hazards: HazardList }) {
+export function Waste({ hazards, numbers }: { readonly hazards: HazardList; readonly numbers: ReadonlyMap<string, string> }) {
   if (hazards.waste.length === 0) return null
   return (
     <div>
@@ -79,6 +79,13 @@ export function Waste({ hazards }: { readonly hazards: HazardList }) {
                   {waste.neverWith.length > 0 ? `; never with ${listed(waste.neverWith)}` : ''}
                   {wasteByDay(waste) === '' ? '' : `. By day: ${wasteByDay(waste)}`}
                 </span>
+                {waste.from.flatMap(part =>
+                  (part.first ?? []).map(told => (
+                    <span class="s block" key={`${part.step} ${part.what} ${told}`}>
+                      Step {numbers.get(part.step) ?? part.step}, {part.what}, first: {told}
+                    </span>
+                  )),
+                )}
               </th>
               <td class="n">
                 {waste.massG !== null ? massText(waste.massG) : waste.volumeMl !== null ? volumeText(waste.volumeMl) : <Unknown />}

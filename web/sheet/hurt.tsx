@@ -76,7 +76,7 @@ function HurtBody({ evaluation }: { readonly evaluation: Evaluation }) {
       <StepNotes hazards={hazards} />
       <Gas hazards={hazards} numbers={numbers} />
       <AirAndAge hazards={hazards} />
-      <Waste hazards={hazards} />
+      <Waste hazards={hazards} numbers={numbers} />
       <Regulated hits={hazards.regulated} notScreened={hazards.notScreened} />
       <p class="s soft">
         Quantities are estimates. Read the safety data sheets; local codes and licensed practice decide; do not work alone.

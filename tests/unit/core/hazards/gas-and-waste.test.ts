@@ -160,7 +160,8 @@ describe('waste', () => {
     [['acid', 'ether'], 'non-halogenated-organic'],
     [['acid', 'ether', 'chlorinated'], 'halogenated-organic'],
     [['ether', 'salt'], 'heavy-metal'],
-    [['ether', 'oxidant'], 'oxidiser'],
+    [['ether', 'oxidant'], 'non-halogenated-organic'], // the bottle for oxidizers takes nothing organic: destroyed first
+    [['oxidant'], 'oxidiser'],
     [['ether', 'hydride'], 'reactive-quench-first'],
     [['acid', 'hydride'], 'aqueous-acid'], // water has quenched it
     [['ether', 'nowhere'], 'unknown'],
