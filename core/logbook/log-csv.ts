@@ -40,7 +40,7 @@ export function logCsv(library: Library, plan: Plan): string {
     library.transformations.get(entry.step)?.mainProduct ?? '',
     entry.batch,
     run.chargedG ?? '',
-    run.chargedG === null ? '' : entry.chargedG === null ? 'planned' : 'weighed',
+    run.chargedG === null ? '' : entry.chargedG === null || entry.chargedAs === 'planned' ? 'planned' : 'weighed',
     entry.weighedG,
     entry.dampPercent,
     entry.purity ?? '',

@@ -3,12 +3,14 @@ import { isBuyable } from '../library/material.ts'
 import { type EvaluateInput, evaluate } from '../plan/evaluate.ts'
 import type { Evaluation, Stopped } from '../plan/evaluation.ts'
 import { PlanRefused } from '../plan/goals.ts'
+import { toppedUp } from '../plan/in-hand.ts'
 import { standing } from '../plan/logged.ts'
 import type { Goal, Plan } from '../plan/plan.ts'
 import { reckoned } from '../plan/reckoned.ts'
 import { demandOf } from '../route/demand.ts'
 import type { Route } from '../route/route.ts'
 import { predicted } from '../yields/belief.ts'
+import { comparedRuns } from './compare.ts'
 
 /** The four ways on from an outcome. */
 export type WayOn = 'scale-down' | 'top-up' | 'repeat' | 'another-route'
@@ -46,13 +48,50 @@ export function waysOn(input: ReplanInput): readonly Way[] {
     const reason = input.plan.log.length === 0 ? 'Nothing has been logged yet.' : 'No step of this plan has been logged yet.'
     return [none('scale-down', reason), none('top-up', reason), none('repeat', reason), none('another-route', reason)]
   }
+  // Whoever names a step asks about it whatever was taken.
+  const before = input.step === undefined ? takenAfterLast(input.plan) : null
+  if (before !== null) {
+    const reason = takenReason(before)
+    return [evaluated(input, 'scale-down', input.plan, null), none('top-up', reason), none('repeat', reason), none('another-route', reason)]
+  }
   const shortfall = shortfallOf(input.library, input.plan, step)
   return [
     evaluated(input, 'scale-down', input.plan, null),
-    shortfall === null ? none('top-up', noShortfall) : toppedUp(input, shortfall, none),
+    shortfall === null ? none('top-up', noShortfall) : toppedUpBy(input, shortfall, none),
     shortfall === null ? none('repeat', noShortfall) : repeated(input, step, shortfall),
     anotherRoute(input, step, none),
   ]
+}
+
+const wayWords: Readonly<Record<Exclude<WayOn, 'scale-down'>, string>> = {
+  'top-up': 'top up',
+  repeat: 'repeat the step',
+  'another-route': 'change route',
+}
+
+/** The way on that was taken since the last run was logged; null where none was. */
+export function takenAfterLast({ log, taken = [] }: Plan): Exclude<WayOn, 'scale-down'> | null {
+  const last = taken.at(-1)
+  return last !== undefined && last.after === log.at(-1)?.id ? last.way : null
+}
+
+/** Why nothing is offered once a way on was taken. */
+export const takenReason = (way: Exclude<WayOn, 'scale-down'>): string =>
+  `Taken: ${wayWords[way]}. Ways on are offered again when the next run is logged.`
+
+/** The plan with a way on noted as taken after its last entry. */
+const noted = (plan: Plan, way: Exclude<WayOn, 'scale-down'>, addedG: number): Plan => ({
+  ...plan,
+  taken: [...(plan.taken ?? []), { way, after: plan.log.at(-1)?.id ?? '', addedG }],
+})
+
+/** The plan as it was first meant: nothing logged, nothing topped up or repeated, and the start without what was added for that. */
+function firstMeant(plan: Plan): Plan {
+  const { topUps: _topUps, repeats: _repeats, taken = [], ...bare } = plan
+  const addedG = taken.reduce((sum, one) => sum + one.addedG, 0)
+  const { massG } = plan.start
+  // A start that was since set to less was meant anew.
+  return { ...bare, log: [], start: { ...plan.start, massG: massG !== null && massG > addedG ? massG - addedG : massG } }
 }
 
 const noShortfall = 'What was isolated is as much as the plan had reckoned with.'
@@ -62,13 +101,12 @@ interface Shortfall {
   readonly massG: number
 }
 
-/** What the step gave less than planned, with what its remaining batches should give; null where nothing is short. */
+/** What the step gave less than first meant, with what its remaining batches and top-ups should give; null where nothing is short. */
 function shortfallOf(library: Library, plan: Plan, step: string): Shortfall | null {
-  const { topUps: _topUps, repeats: _repeats, ...bare } = plan
-  const now = reckoned(library, bare).steps.find(s => s.transformation === step)
-  const before = reckoned(library, { ...bare, log: [] }).steps.find(s => s.transformation === step)
+  const now = reckoned(library, plan).steps.find(s => s.transformation === step)
+  const before = reckoned(library, firstMeant(plan)).steps.find(s => s.transformation === step)
   if (!now || !before) return null
-  const massG = before.expectedG - now.expectedG
+  const massG = before.expectedG - now.expectedG - (toppedUp(plan).get(before.makes) ?? 0)
   return massG > 1e-6 * before.expectedG ? { compound: before.makes, massG } : null
 }
 
@@ -93,13 +131,13 @@ function evaluated(input: ReplanInput, way: WayOn, plan: Plan, added: Way['added
 }
 
 /** The intermediate itself, from shelf or shop. */
-function toppedUp(input: ReplanInput, { compound, massG }: Shortfall, none: (way: WayOn, reason: string) => Way): Way {
+function toppedUpBy(input: ReplanInput, { compound, massG }: Shortfall, none: (way: WayOn, reason: string) => Way): Way {
   const { library, plan } = input
   const material = materialOf(library, compound)
   const onShelf = plan.shelf.some(i => i.material === compound && i.amount > 0)
   if (!isBuyable(material) && !onShelf) return none('top-up', `${material.name} cannot be bought, and none is on the shelf.`)
   const topUps = [...(plan.topUps ?? []), { compound, massG }]
-  return evaluated(input, 'top-up', { ...plan, topUps }, { compound, medianG: massG, p10G: massG })
+  return evaluated(input, 'top-up', noted({ ...plan, topUps }, 'top-up', 0), { compound, medianG: massG, p10G: massG })
 }
 
 /** The step once more for what is missing, and with it the steps before. */
@@ -124,8 +162,13 @@ function repeated(input: ReplanInput, step: string, shortfall: Shortfall): Way {
   const { haveG, leftG } = now.start
   const lackG = haveG === null ? 0 : Math.max(0, startG - leftG)
   const massG = plan.start.massG === null || haveG === null ? plan.start.massG : plan.start.massG * ((haveG + lackG) / haveG)
-  const again: Plan = { ...plan, start: { ...plan.start, massG }, repeats: [...(plan.repeats ?? []), ...repeats] }
-  return evaluated(input, 'repeat', again, added)
+  // What went into earlier runs is a fact: a larger start changes nothing of it.
+  const log = comparedRuns(library, plan).map(({ entry, chargedG }) =>
+    entry.chargedG === null && chargedG ? { ...entry, chargedG, chargedAs: 'planned' as const } : entry,
+  )
+  const again: Plan = { ...plan, start: { ...plan.start, massG }, log, repeats: [...(plan.repeats ?? []), ...repeats] }
+  const grownG = massG === null || plan.start.massG === null ? 0 : massG - plan.start.massG
+  return evaluated(input, 'repeat', noted(again, 'repeat', grownG), added)
 }
 
 /** From the product in hand by steps that the plan does not have. */
@@ -148,9 +191,9 @@ function anotherRoute(input: ReplanInput, step: string, none: (way: WayOn, reaso
   }
   if (!changed) return none('another-route', `From ${name(compound)} the library knows no other way.`)
   if (!(inHandG > 0)) return none('another-route', `No ${name(compound)} is in hand.`)
-  const { topUps: _topUps, repeats: _repeats, ...rest } = plan
+  const { topUps: _topUps, repeats: _repeats, taken: _taken, ...rest } = plan
   const next: Plan = { ...rest, start: { material: compound, massG: inHandG }, goals }
-  return evaluated(input, 'another-route', next, null)
+  return evaluated(input, 'another-route', noted(next, 'another-route', 0), null)
 }
 
 /** Grams of product a way on makes of each goal, and what it costs and when it is done: the row of the comparison. */

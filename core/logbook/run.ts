@@ -2,13 +2,14 @@ import type { Library } from '../library/library.ts'
 import { standing } from '../plan/logged.ts'
 import type { LogEntry, Plan } from '../plan/plan.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { plannedChargeG } from './planned-charge.ts'
 
 /** What a person writes down after a run; the rest has a usual value. */
 export interface RunNote {
   /** Transformation of the plan. */
   readonly step: string
   readonly weighedG: number
-  /** Grams of limiting compound really charged; left out = as planned. */
+  /** Grams of limiting compound really charged; left out = as planned now, or as the entry or batch that this one belongs to. */
   readonly chargedG?: number | null
   /** Loss on drying still to come, percent of the weighed mass; 0 = dry. */
   readonly dampPercent?: number
@@ -133,7 +134,7 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
     step: run.step,
     date,
     batch,
-    chargedG: charged,
+    ...chargeOf(library, plan, run, { charged, old, batch }),
     weighedG: run.weighedG,
     dampPercent: damp,
     purity,
@@ -143,6 +144,21 @@ export function withRun(library: Library, plan: Plan, run: RunNote): Checked<Pla
     replaces: run.replaces ?? null,
   }
   return good({ ...plan, log: [...plan.log, entry] })
+}
+
+/** What was charged: as written, else as the corrected entry or the batch has it (a second crop comes of the same charge), else as planned now. */
+function chargeOf(
+  library: Library,
+  plan: Plan,
+  { step }: RunNote,
+  by: { readonly charged: number | null; readonly old: LogEntry | null | undefined; readonly batch: number },
+): Pick<LogEntry, 'chargedG' | 'chargedAs'> {
+  if (by.charged !== null) return { chargedG: by.charged }
+  const before =
+    by.old?.chargedG != null ? by.old : standing(plan.log).find(e => e.step === step && e.batch === by.batch && e.chargedG !== null)
+  if (before !== undefined) return { chargedG: before.chargedG, ...(before.chargedAs === undefined ? {} : { chargedAs: before.chargedAs }) }
+  const chargedG = plannedChargeG(library, plan, step)
+  return chargedG === null ? { chargedG } : { chargedG, chargedAs: 'planned' }
 }
 
 /** The first batch without an entry that stands. */

@@ -1,10 +1,11 @@
 import { type Library, transformationOf } from '../library/library.ts'
 import { coefficientOf, freeCompounds, productCoefficientOf } from '../library/reference-charge.ts'
 import type { ChargedStep, Spread } from '../route/charged.ts'
-import { flowOf } from '../route/flow.ts'
+import { type Flow, flowOf } from '../route/flow.ts'
 import { reactantLines } from '../route/reactant-lines.ts'
 import { type Drawn, spreadOf } from '../route/spread.ts'
 import { beliefOf, firstTimeRange, predicted, yieldAt } from '../yields/belief.ts'
+import { percentiles } from '../yields/percentiles.ts'
 import type { Amounts, StepAmounts } from './amounts.ts'
 
 /** The steps of a plan as everything downstream takes them: charges, yields, spread, where the product goes. */
@@ -13,7 +14,7 @@ export function chargedSteps(library: Library, amounts: Amounts, drawn: Drawn): 
     const { p10G, medianG, p90G } = spreadOf(drawn.productG.get(step.transformation)!, step.expectedG)
     const before = takenBefore(amounts, step)
     const spread: Spread = { expectedG: step.expectedG, p10G: p10G + before, medianG: medianG + before, p90G: p90G + before }
-    return chargedStep(library, amounts, step, spread)
+    return chargedStep(library, amounts, step, spread, percentiles(drawn.yields.get(step.transformation)!))
   })
 }
 
@@ -21,7 +22,9 @@ export function chargedSteps(library: Library, amounts: Amounts, drawn: Drawn): 
 export function plannedSteps(library: Library, amounts: Amounts): readonly ChargedStep[] {
   return amounts.steps.map(step => {
     const massG = step.expectedG
-    return chargedStep(library, amounts, step, { expectedG: massG, p10G: massG, medianG: massG, p90G: massG })
+    const { typical } = predicted(amounts.beliefs.get(step.transformation)!)
+    const yields = { p10: typical, median: typical, p90: typical }
+    return chargedStep(library, amounts, step, { expectedG: massG, p10G: massG, medianG: massG, p90G: massG }, yields)
   })
 }
 
@@ -31,7 +34,14 @@ function takenBefore(amounts: Amounts, step: StepAmounts): number {
   return step.logged && flowing ? step.logged.isolatedG - flowing.inHandG : 0
 }
 
-function chargedStep(library: Library, amounts: Amounts, step: StepAmounts, spread: Spread): ChargedStep {
+/** @param yields percentiles of the yield of the batches still to run */
+function chargedStep(
+  library: Library,
+  amounts: Amounts,
+  step: StepAmounts,
+  spread: Spread,
+  yields: ReturnType<typeof percentiles>,
+): ChargedStep {
   const flow = flowOf(library, step.transformation)
   const limitingMass = library.molarMass.get(flow.limiting)
   // What has been charged counts for theory, scale and all, also where nothing is left to run.
@@ -48,6 +58,7 @@ function chargedStep(library: Library, amounts: Amounts, step: StepAmounts, spre
     },
     charges: step.charges,
     theoreticalG: flow.isolation ? null : chargedG * flow.theoryPerG,
+    ofCharge: ofCharge(flow, step, yields),
     yieldFraction: predicted(amounts.beliefs.get(step.transformation)!),
     batches: step.batches + (step.logged?.batchesDone ?? 0),
     goesTo: goesTo(amounts, step.makes),
@@ -59,6 +70,17 @@ function chargedStep(library: Library, amounts: Amounts, step: StepAmounts, spre
       : {}),
     notes: [...step.notes, ...chargeNotes(library, amounts, step)],
     ...spread,
+  }
+}
+
+function ofCharge(flow: Flow, { limitingG, batches }: StepAmounts, yields: ReturnType<typeof percentiles>): ChargedStep['ofCharge'] {
+  const given = (fraction: number): number => Math.max(0, limitingG * flow.theoryPerG * fraction - flow.lossG * batches)
+  return {
+    chargeG: limitingG,
+    theoryG: flow.isolation ? null : limitingG * flow.theoryPerG,
+    p10G: given(yields.p10),
+    medianG: given(yields.median),
+    p90G: given(yields.p90),
   }
 }
 

@@ -33,6 +33,7 @@ export const logEntrySchema = z.strictObject({
   date: dateSchema.nullable(),
   batch: z.number().int().positive(),
   chargedG: z.number().positive().max(1e9).nullable(),
+  chargedAs: z.literal('planned').optional(),
   weighedG: z.number().nonnegative().max(1e9),
   dampPercent: z.number().min(0).lt(100),
   purity: z.number().gt(0).lte(1).nullable(),
@@ -62,6 +63,16 @@ export const planSchema = z.strictObject({
   topUps: z.array(z.strictObject({ compound: idSchema, massG: z.number().positive().max(1e9) })).optional(),
   repeats: z
     .array(z.strictObject({ step: idSchema, limitingG: z.number().positive().max(1e9) }))
+    .max(1000)
+    .optional(),
+  taken: z
+    .array(
+      z.strictObject({
+        way: z.enum(['top-up', 'repeat', 'another-route']),
+        after: z.string().min(1),
+        addedG: z.number().nonnegative().max(1e9),
+      }),
+    )
     .max(1000)
     .optional(),
   edition: z.strictObject({ number: z.number().int().positive(), changed: z.array(z.string()) }).optional(),

@@ -34,6 +34,8 @@ export interface LogEntry {
   readonly date: string | null
   readonly batch: number
   readonly chargedG: number | null
+  /** The charge is what the plan had when the run was logged; nobody weighed it. */
+  readonly chargedAs?: 'planned'
   readonly weighedG: number
   /** Loss on drying still to come, percent of the weighed mass; 0 = dry. */
   readonly dampPercent: number
@@ -62,6 +64,11 @@ export interface Plan {
   readonly topUps?: readonly { readonly compound: string; readonly massG: number }[]
   /** Further batches of steps that are done, each with its own charge of limiting compound, g. */
   readonly repeats?: readonly { readonly step: string; readonly limitingG: number }[]
+  /**
+   * Ways on that were taken, in order: after which entry of the log, and by how much the start grew for it, in its own grams. What was added serves
+   * the plan's first aims and raises none of them.
+   */
+  readonly taken?: readonly { readonly way: 'top-up' | 'repeat' | 'another-route'; readonly after: string; readonly addedG: number }[]
   /** Which version of the plan this is, counted by whoever keeps the file, and what changed since the one before, as sentences. */
   readonly edition?: { readonly number: number; readonly changed: readonly string[] }
   /** Reckoned with the records that its file brings along, where the library says otherwise by now; absent = with the library. */

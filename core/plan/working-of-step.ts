@@ -19,7 +19,7 @@ export function chargeWorking(library: Library, evaluation: Evaluation, step: Ch
   const byVolume = source !== undefined && (source.unit === 'mL' || source.unit === 'L') && line.supply === 'bought'
   const total = { label: name, value: amountText(line, byVolume) }
   const common = { total, sources: t.sources, seen: seenAs(t) }
-  const chargedG = runningG(evaluation, step)
+  const chargedG = step.ofCharge.chargeG
   const limiting: WorkingRow = { sign: '', label: limitingLabel(library, evaluation, step), value: value(chargedG, 'g') }
   if (line.basis === 'open') {
     return {
@@ -74,10 +74,6 @@ export function chargeWorking(library: Library, evaluation: Evaluation, step: Ch
 }
 
 /** Grams of limiting compound that the charge lines are for: all of it, or what logged batches leave. */
-function runningG(evaluation: Evaluation, step: ChargedStep): number {
-  if (!step.done) return step.limiting.massG
-  return evaluation.steps.length === 0 || step.batches === 0 ? 0 : (step.limiting.massG * step.done.leftToRun) / step.batches
-}
 
 function limitingLabel(library: Library, evaluation: Evaluation, step: ChargedStep): string {
   const { compound } = step.limiting
@@ -87,6 +83,9 @@ function limitingLabel(library: Library, evaluation: Evaluation, step: ChargedSt
     ? `${name} from step ${evaluation.steps.find(s => s.makes === compound)!.number}`
     : name
 }
+
+/** Does how much comes to a step depend on what earlier steps give? */
+const takesMade = (step: ChargedStep): boolean => step.charges.some(line => line.supply === 'made')
 
 const amountText = (line: ChargedLine, byVolume: boolean): string =>
   byVolume && line.volumeMl !== null
@@ -115,7 +114,7 @@ export function productWorking(library: Library, step: ChargedStep): Working {
     }
   }
   const { typical } = step.yieldFraction
-  const rows: WorkingRow[] = [{ sign: '', label: `${nameOf(library, flow.limiting)} charged`, value: value(step.limiting.massG, 'g') }]
+  const rows: WorkingRow[] = [{ sign: '', label: `${nameOf(library, flow.limiting)} charged`, value: value(step.ofCharge.chargeG, 'g') }]
   if (flow.isolation) rows.push({ sign: times, label: 'recovered, g per 100 g', value: plain(typical * 100) })
   else {
     const ratio = productCoefficientOf(t, t.mainProduct) / coefficientOf(t, t.limiting)
@@ -128,11 +127,15 @@ export function productWorking(library: Library, step: ChargedStep): Working {
     })
     rows.push({ sign: times, label: 'yield', value: percentText(typical) })
   }
-  if (flow.lossG > 0) rows.push({ sign: minus, label: 'fixed loss', value: value(flow.lossG * step.batches, 'g') })
-  const said = [
-    `P10 ${value(step.p10G, 'g', 3)}, median ${value(step.medianG, 'g', 3)}, P90 ${value(step.p90G, 'g', 3)} of 10${'\u202f'}000 joint draws.`,
-  ]
-  if (step.theoreticalG !== null) said.unshift(`Theory ${value(step.theoreticalG, 'g')}.`)
+  const left = step.done?.leftToRun ?? step.batches
+  if (flow.lossG > 0) rows.push({ sign: minus, label: 'fixed loss', value: value(flow.lossG * left, 'g') })
+  if (step.done) rows.push({ sign: '+', label: 'isolated, dry and pure, as logged', value: value(step.done.isolatedG, 'g'), own: true })
+  const { p10G, medianG, p90G, theoryG } = step.ofCharge
+  const three = (of: Pick<ChargedStep, 'p10G' | 'medianG' | 'p90G'>): string =>
+    `P10 ${value(of.p10G, 'g', 3)}, median ${value(of.medianG, 'g', 3)}, P90 ${value(of.p90G, 'g', 3)}`
+  const said = [`Of this charge, in 10${'\u202f'}000 draws: ${three({ p10G, medianG, p90G })}.`]
+  if (!step.done && takesMade(step)) said.push(`Where more or less of what is made before comes to it, and all is charged: ${three(step)}.`)
+  if (theoryG !== null) said.unshift(`Theory ${value(theoryG, 'g')}.`)
   return { rows, total, said, sources, seen: seenAs(t) }
 }
 

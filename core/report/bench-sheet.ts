@@ -95,7 +95,7 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
   const { hazards } = evaluation
   const batches = step.done ? step.done.leftToRun : step.batches
   const each = batches > 1 ? ' a batch' : ''
-  const theoryG = step.theoreticalG === null ? null : step.theoreticalG / Math.max(1, step.batches)
+  const theoryG = step.ofCharge.theoryG === null ? null : step.ofCharge.theoryG / Math.max(1, batches)
   const finished = step.done != null && step.done.leftToRun === 0
   return {
     number: step.number,
@@ -104,7 +104,7 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
     makes: step.makes,
     title: finished
       ? `Step ${step.number}: done, ${massText(step.done.isolatedG)} of ${nameOf(step.makes)} isolated`
-      : `Step ${step.number}: charge ${massText(step.limiting.massG)} of ${nameOf(step.limiting.compound)}, expect ${massText(step.medianG)} of ${nameOf(step.makes)}`,
+      : `Step ${step.number}: charge ${massText(step.ofCharge.chargeG)} of ${nameOf(step.limiting.compound)}, expect ${massText(step.ofCharge.medianG)} of ${nameOf(step.makes)}`,
     batches,
     charge: chargeRows(library, evaluation, step, Math.max(1, batches)),
     caution: stepCaution(hazards, step.number),
@@ -189,7 +189,8 @@ const meltingText = (meltingC: number | undefined): string | null =>
 
 /** Amounts inside the words of a procedure are those of its source: they are not scaled, so it is said. */
 function operationsScale(library: Library, transformation: Transformation, step: ChargedStep, batches: number): string | null {
-  const scale = step.scale / Math.max(1, batches)
+  const part = step.limiting.massG > 0 ? step.ofCharge.chargeG / step.limiting.massG : 0
+  const scale = (step.scale * part) / Math.max(1, batches)
   if (Math.abs(scale - 1) < 0.02 || !transformation.operations.some(text => /\d\s?(mL|mg|g|kg|L)\b/.test(text))) return null
   const reference = step.scale === 0 ? 0 : step.limiting.massG / step.scale
   return `Amounts in these words are those of the source, at ${massText(reference)} of ${nameIn(library)(step.limiting.compound)}: take ${numberText(scale, 3, 2)} times as much${batches > 1 ? ' for each batch' : ''}.`
@@ -208,7 +209,7 @@ function outlook(step: ChargedStep, theoryG: number | null, each: string): reado
   const figure = (fraction: number): string => numberText(fraction * 100, 3, fraction < 0.1 ? 1 : 0)
   return [
     theoryG === null ? 'no theoretical mass: an isolation' : `theory ${massText(theoryG, 4)}${each}`,
-    `P10 ${massText(step.p10G)}, P90 ${massText(step.p90G)}`,
+    `P10 ${massText(step.ofCharge.p10G)}, P90 ${massText(step.ofCharge.p90G)}`,
     `${theoryG === null ? 'recovery' : 'yield of the step'} ${percentText(typical, 2)} (${figure(low)}–${figure(high)})`,
   ]
 }

@@ -33,7 +33,7 @@ export interface Spread {
   readonly p90G: number
 }
 
-/** One step of the plan at its scale. */
+/** One step of the plan at its scale; its spread is that of all batches, with that of the steps before in it. */
 export interface ChargedStep extends Spread {
   readonly transformation: string
   readonly makes: string
@@ -45,6 +45,17 @@ export interface ChargedStep extends Spread {
   readonly charges: readonly ChargedLine[]
   /** Null for an isolation: it has no theoretical mass. */
   readonly theoreticalG: number | null
+  /**
+   * What the charge still to be run gives, by itself: `chargeG` of the limiting compound exactly as printed, so that nothing exceeds its theory. The
+   * spread of the step itself takes in that more or less of a made compound may come to it.
+   */
+  readonly ofCharge: {
+    readonly chargeG: number
+    readonly theoryG: number | null
+    readonly p10G: number
+    readonly medianG: number
+    readonly p90G: number
+  }
   /** Fraction of theory, or for an isolation grams of product per gram of feedstock. */
   readonly yieldFraction: { readonly low: number; readonly typical: number; readonly high: number }
   readonly batches: number

@@ -41,6 +41,8 @@ export interface Flowing {
 }
 
 export interface Drawn {
+  /** By transformation: the yield of each draw. */
+  readonly yields: ReadonlyMap<string, Float64Array>
   /** By transformation: product of each draw, g. */
   readonly productG: ReadonlyMap<string, Float64Array>
   /** By goal: grams of its target in each draw. */
@@ -92,7 +94,7 @@ export function flowThrough(plan: Flowing, yields: ReadonlyMap<string, Float64Ar
     productG.set(flow.transformation, product)
     divide(flowed, flow.makes, product)
   }
-  return { productG, goalG: flowed.goalG.map(draws => draws ?? arrays.next(length).fill(0)) }
+  return { yields, productG, goalG: flowed.goalG.map(draws => draws ?? arrays.next(length).fill(0)) }
 }
 
 /** What has been divided so far. */

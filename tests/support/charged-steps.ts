@@ -22,6 +22,7 @@ export const chargedStep = (step: Partial<ChargedStep> & Pick<ChargedStep, 'tran
   limiting: { compound: 'x', amountMol: 1, massG: 10 },
   charges: [],
   theoreticalG: 12,
+  ofCharge: { chargeG: 10, theoryG: 12, p10G: 8, medianG: 10, p90G: 11 },
   yieldFraction: { low: 0.7, typical: 0.8, high: 0.9 },
   expectedG: 10,
   p10G: 8,

@@ -115,7 +115,13 @@ function RunRow({ run }: { readonly run: ComparedRun }) {
           <Name text={nameOf(productOf(run))} />
           <span class={run.replaced ? 'block' : 'own block'}>{written.join(', ')}</span>
         </th>
-        <td class="n">{entry.chargedG === null ? massOr(run.chargedG) : <span class="own">{massText(entry.chargedG)}</span>}</td>
+        <td class="n">
+          {entry.chargedG === null || entry.chargedAs === 'planned' ? (
+            massOr(run.chargedG)
+          ) : (
+            <span class="own">{massText(entry.chargedG)}</span>
+          )}
+        </td>
         <td class="n own">{massText(entry.weighedG)}</td>
         <td class="n">{massOr(run.plannedG)}</td>
         <td class="n">{massOr(run.theoryG)}</td>

@@ -1,4 +1,5 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
+import { plannedChargeG } from '../../core/logbook/planned-charge.ts'
 import { nextBatch, withRun } from '../../core/logbook/run.ts'
 import { standing as entriesThatStand } from '../../core/plan/logged.ts'
 import { byNumber } from '../../core/plan/merged-steps.ts'
@@ -31,9 +32,16 @@ export function NewRun() {
   const write = (patch: Partial<typeof blank>): void => setWritten({ ...written, ...patch })
   const steps = [...(evaluation?.steps ?? [])].sort((a, b) => byNumber(a.number, b.number))
   const chosen = steps.find(one => one.transformation === step) ?? steps[0]
+  const facing = facts.value.library
+  const planned = plan.value
+  // What is shown in grey is what is logged where nothing else is written.
+  const chargeG = useMemo(
+    () => (chosen === undefined ? null : plannedChargeG(facing, planned, chosen.transformation)),
+    [facing, planned, chosen?.transformation],
+  )
   if (chosen === undefined) return null
   const earlier = entriesThatStand(plan.value.log).filter(entry => entry.step === chosen.transformation)
-  const perBatch = (massG: number): string => massText(massG / Math.max(1, chosen.batches))
+  const left = chosen.done?.leftToRun ?? chosen.batches
 
   const log = (): void => {
     const weighed = parseQuantity(written.weighed, ['weighed'], { dimensions: ['mass'], zero: true })
@@ -92,7 +100,7 @@ export function NewRun() {
         <input
           class="blank"
           value={written.charged}
-          placeholder={perBatch(chosen.limiting.massG)}
+          placeholder={chargeG === null ? '' : massText(chargeG)}
           onInput={event => write({ charged: event.currentTarget.value })}
         />
       </label>
@@ -101,7 +109,7 @@ export function NewRun() {
         <input
           class="blank"
           value={written.weighed}
-          placeholder={perBatch(chosen.medianG)}
+          placeholder={left > 0 ? massText(chosen.ofCharge.medianG / left) : ''}
           aria-invalid={problems.some(problem => problem.where.includes('weighed'))}
           onInput={event => write({ weighed: event.currentTarget.value })}
         />

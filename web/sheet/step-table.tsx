@@ -26,6 +26,11 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
   const goesOn = step.goesTo.filter(to => to.massG > 0)
   const made = figureOf({ of: 'product', step: step.transformation })
   const caution = stepCaution(evaluation.hazards, step.number)
+  // Of the amounts in this table; a step that is done stands with what it gave.
+  const running = step.ofCharge.chargeG > 0
+  const gives = running ? step.ofCharge : step
+  const theoryG = running ? step.ofCharge.theoryG : step.theoreticalG
+  const ofChain = running && !step.done && step.charges.some(line => line.supply === 'made')
   return (
     <div class="step">
       <table class="t chg">
@@ -65,12 +70,21 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
               <span class="plain">, P10 / median / P90</span>
             </th>
             <td class="n" colSpan={3}>
-              {numberText(step.p10G, 3, 2)} /{' '}
+              {numberText(gives.p10G, 3, 2)} /{' '}
               <Figure name={made} label={`${nameOf(step.makes)} made`}>
-                <b>{massText(step.medianG)}</b>
+                <b>{massText(gives.medianG)}</b>
               </Figure>{' '}
-              / {numberText(step.p90G, 3, 2)}
-              <span class="soft"> of {step.theoreticalG === null ? <Unknown>no theory</Unknown> : massText(step.theoreticalG)}</span>
+              / {numberText(gives.p90G, 3, 2)}
+              <span class="soft"> of {theoryG === null ? <Unknown>no theory</Unknown> : massText(theoryG)}</span>
+              {ofChain && (
+                <span class="soft s block">
+                  with the spread of the steps before {numberText(step.p10G, 3, 2)} / {numberText(step.medianG, 3, 2)} /{' '}
+                  {massText(step.p90G)}
+                </span>
+              )}
+              {step.done != null && step.done.leftToRun > 0 && (
+                <span class="soft s block">beside {massText(step.done.isolatedG)} isolated</span>
+              )}
             </td>
           </tr>
           <WorkingRow name={made} span={4} />

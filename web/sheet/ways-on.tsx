@@ -1,11 +1,11 @@
 import { useEffect } from 'preact/hooks'
-import type { Way, WayOn } from '../../core/logbook/replan.ts'
+import { takenAfterLast, takenReason, type Way, type WayOn } from '../../core/logbook/replan.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { nameOf } from '../state/names.ts'
 import { askWaysOn, waysOnward } from '../state/onward.ts'
-import { change, choosing } from '../state/store.ts'
+import { change, choosing, plan as planned } from '../state/store.ts'
 import { hasNoPrice } from './compare.ts'
 
 const words: Record<WayOn, string> = {
@@ -19,6 +19,8 @@ const words: Record<WayOn, string> = {
 export function WaysOn() {
   useEffect(() => askWaysOn(), [])
   const { ways, waiting } = waysOnward.value
+  const taken = takenAfterLast(planned.value)
+  if (taken !== null) return <p class="s">{takenReason(taken)}</p>
   if (ways.length === 0) return waiting ? <p class="s soft">Reckoning the four ways on.</p> : null
   return (
     <div data-stale={waiting ? '' : undefined}>

@@ -1,5 +1,5 @@
 import { effect, signal } from '@preact/signals'
-import type { Way } from '../../core/logbook/replan.ts'
+import { takenAfterLast, type Way } from '../../core/logbook/replan.ts'
 import { standing } from '../../core/plan/logged.ts'
 import type { Route } from '../../core/route/route.ts'
 import { server } from '../api/client.ts'
@@ -32,7 +32,7 @@ async function reckonWays(): Promise<void> {
   const steps = new Set(plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))
   const last = standing(plan.value.log).findLast(entry => steps.has(entry.step))
   const made = last === undefined ? undefined : facts.peek().library.transformations.get(last.step)?.mainProduct
-  if (made === undefined) {
+  if (made === undefined || takenAfterLast(plan.value) !== null) {
     waysOnward.value = { ways: [], waiting: false }
     return
   }

@@ -127,6 +127,7 @@ describe('every transformation of the library', () => {
         limiting: { compound: transformation.limiting, amountMol: 0.1, massG: 10 },
         charges,
         theoreticalG: 10,
+        ofCharge: { chargeG: 10, theoryG: 10, p10G: 7, medianG: 8, p90G: 9 },
         yieldFraction: { low: 0.7, typical: 0.8, high: 0.9 },
         expectedG: 8,
         p10G: 7,

@@ -27,7 +27,7 @@ const codes = (note: Partial<RunNote>): string[] => {
 describe('writing down a run', () => {
   it('appends, with usual values for what was left out', () => {
     const next = run(plan, { step: copper, weighedG: 20 })
-    expect(next.log).toEqual([logEntry({ weighedG: 20 })])
+    expect(next.log).toEqual([logEntry({ weighedG: 20, chargedG: 24, chargedAs: 'planned' })])
     expect(plan.log).toEqual([])
   })
   it('keeps what a correction replaces', () => {
@@ -199,8 +199,9 @@ describe('four ways on', () => {
     expect(way.plan!.log.map(e => [e.step, e.weighedG])).toEqual([[copper, 12]])
     expect(way.evaluation!.notes.map(n => n.code)).toEqual(['log-not-in-plan'])
     const [old] = comparedRuns(library, way.plan!)
-    expect(old).toMatchObject({ verdict: 'not-in-plan', isolatedG: 12, chargedG: null, plannedG: null, yieldFraction: null })
-    expect(logCsv(library, way.plan!)).toMatch(/\r\nrun-1,[^\r]*,benzil,1,,,12,/)
+    expect(old).toMatchObject({ verdict: 'not-in-plan', isolatedG: 12, plannedG: null })
+    expect([old!.chargedG, old!.yieldFraction]).toEqual([expect.closeTo(24, 9), expect.closeTo(12 / 23.772, 4)])
+    expect(logCsv(library, way.plan!)).toMatch(/\r\nrun-1,[^\r]*,benzil,1,24,planned,12,/)
     expect(ways(way.plan!, () => []).map(w => w.reason)).toEqual(new Array(4).fill('No step of this plan has been logged yet.'))
     // By hand: 11.147 g came of 21.6326 g of benzil.
     expect(way.evaluation!.goals[0]!.expectedG).toBeCloseTo((11.147 / 21.6326) * 12, 2)
