@@ -1,4 +1,4 @@
-import { volumeText } from '../quantity/print.ts'
+import { noBreakSpace, volumeText } from '../quantity/print.ts'
 import type { ChargedStep } from '../route/charged.ts'
 
 /** Beakers as they are sold, mL. Source: the low-form series of ISO 3819. */
@@ -20,6 +20,7 @@ export function quenchVesselText(step: ChargedStep, batches: number): string | n
   if (volumes.some(one => one === null)) return null
   const holdsMl = perBatch + volumes.reduce<number>((sum, one) => sum + (one ?? 0), 0) / Math.max(1, batches)
   const size = beakersMl.find(one => holdsMl <= one * fullest)
-  const what = size === undefined ? 'a vessel' : `a beaker of ${volumeText(size).replace('1000.', '1000')}`
+  const what =
+    size === undefined ? 'a vessel' : `a beaker of ${size < 1000 ? `${size}${noBreakSpace}mL` : `${size / 1000}${noBreakSpace}L`}`
   return `${what} for the quench, which then holds about ${volumeText(holdsMl)}`
 }

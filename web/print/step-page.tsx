@@ -5,7 +5,7 @@ import { benchSheetOf } from '../../core/report/bench-sheet.ts'
 import { meetingBrief, severityText, sharedMeetings } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { trustLine, trustOfStep } from '../../core/report/trust-words.ts'
-import { counted, listed, lowerFirst, sentence } from '../../core/report/words.ts'
+import { counted, degrees, listed, lowerFirst, sentence } from '../../core/report/words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { Name } from '../parts/words.tsx'
@@ -237,11 +237,11 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
   // Rules about a kind of step are told in full once, in the hazard list; here their titles remind of them.
   const general = sheet.meetings
     .filter(meeting => meeting.general && meeting.severity === 'never')
-    .map(meeting => lowerFirst(meeting.title))
+    .map(meeting => lowerFirst(degrees(meeting.title)))
   const labelled = sheet.materials.filter(material => material.class !== 'none')
   const charged = new Set(sheet.charge.map(row => row.material))
   const comesOf = ({ material, as }: LabelledMaterial): string =>
-    charged.has(material) || !as.includes('by-product') ? '' : ' (a by-product here)'
+    charged.has(material) ? '' : as.includes('gas') ? ' (given off here)' : as.includes('by-product') ? ' (a by-product here)' : ''
   const none = sheet.materials
     .filter(material => material.class === 'none')
     .map(material => `${nameIn(library)(material.material)}${comesOf(material)}`)
