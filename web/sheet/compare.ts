@@ -124,7 +124,7 @@ function axesOf(library: Library, target: string): readonly Axis[] {
       label: 'Scale-up',
       better: 'less',
       value: of(evaluation => scaleUp(library, evaluation)),
-      text: (_, value) => `${numberText(value, 2, 1)}${noBreakSpace}×`,
+      text: (_, value) => `${numberText(value, 2)}${noBreakSpace}×`,
       flagged: value => value > scaleFlag,
     },
     {

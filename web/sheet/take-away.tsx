@@ -2,6 +2,7 @@ import { icalendarOf } from '../../core/days/icalendar.ts'
 import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
 import { fileOfPlan } from '../state/plan-file.ts'
+import { planFileName } from '../state/plan-title.ts'
 import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { saved } from '../state/saving.ts'
@@ -18,17 +19,21 @@ export function TakeAway() {
   return (
     <p class="take-away dos s">
       <span class="soft">As a file:</span>
-      <Take name="waybench-plan.json" type="application/json" text={() => JSON.stringify(fileOfPlan(sheet.value, facts.value), null, 2)}>
+      <Take
+        name={planFileName(of.title, 'json')}
+        type="application/json"
+        text={() => JSON.stringify(fileOfPlan(sheet.value, facts.value), null, 2)}
+      >
         the plan
       </Take>
-      <Take name="waybench-plan.csv" type="text/csv" text={() => planCsv(library, of, evaluation)}>
+      <Take name={planFileName(of.title, 'csv')} type="text/csv" text={() => planCsv(library, of, evaluation)}>
         a table
       </Take>
-      <Take name="waybench-plan.txt" type="text/plain" text={() => planText(library, of, evaluation, choicesTold())}>
+      <Take name={planFileName(of.title, 'txt')} type="text/plain" text={() => planText(library, of, evaluation, choicesTold())}>
         plain text
       </Take>
       {calendar !== null && (
-        <Take name="waybench-days.ics" type="text/calendar" text={() => calendar}>
+        <Take name={planFileName(`${of.title} days`, 'ics')} type="text/calendar" text={() => calendar}>
           the days for a calendar
         </Take>
       )}

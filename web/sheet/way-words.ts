@@ -12,6 +12,7 @@ import { keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
 import { saysNoWay } from './no-way.tsx'
 import { wayAnswer } from './way-answer.ts'
+import { isYours } from './yours.ts'
 
 /** More steps than this tell a way from others no better. */
 export const mostTelling = 2
@@ -26,16 +27,20 @@ export function wayItems(steps: readonly string[]): readonly Item[] {
     const transformation = library.transformations.get(id)
     if (transformation === undefined) return [[{ t: wayName(id) }]]
     const brief = conditionsOf(library, transformation, new Set([transformation.limiting])).brief
-    return brief.length > 0 ? [brief[0]!] : [[{ t: wayName(id) }]]
+    const item: Item = brief.length > 0 ? brief[0]! : [{ t: wayName(id) }]
+    return [isYours(transformation) ? [...item, { t: ' (yours)' }] : item]
   })
 }
 
 /** A way in a sentence: what its names say after "A to B,"; where they say nothing, what it goes through, or the one reagent that tells it. */
 export function wayText(steps: readonly string[]): string {
   const { library } = facts.value
+  const named = steps.flatMap(id => library.transformations.get(id) ?? [])
+  // Its reagent may be that of the library's way too.
+  const yours = named.filter(isYours)
+  if (yours.length > 0) return listed(yours.slice(0, mostTelling).map(step => `${step.name} (yours)`))
   const told = steps.map(wayName).filter((name, at) => name !== library.transformations.get(steps[at] ?? '')?.name)
   if (told.length > 0) return listed(told.slice(0, mostTelling))
-  const named = steps.flatMap(id => library.transformations.get(id) ?? [])
   if (named.length > 1)
     return named
       .slice(0, mostTelling)

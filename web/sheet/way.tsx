@@ -161,7 +161,10 @@ function Compare({ target }: { readonly target: string }) {
           </tbody>
         </table>
       </section>
-      <p class="s soft">Heavy: best of its row. Scale-up: our batch over the largest published, flagged above 3 ×. +: at least.</p>
+      <p class="s soft">
+        Heavy: best of its row. Yield on start counts what is charged in excess as lost; that of the longest chain counts each step on its
+        limiting reactant. Scale-up: our batch over the largest published, flagged above 3 ×. +: at least.
+      </p>
       {more.length > 0 && (
         <table class="t further">
           <thead>

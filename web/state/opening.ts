@@ -4,7 +4,6 @@ import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { sliceFile } from '../../core/plan/slice.ts'
 import type { Problem } from '../../core/problem/problem.ts'
-import { capital } from '../../core/report/words.ts'
 import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
 import { addressWith, planInAddress } from './address.ts'
@@ -13,6 +12,7 @@ import { type Draft, draftOf, dropDraft, unsavedDrafts } from './draft.ts'
 import { keeping, noFacts } from './facts.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
 import { planOfFile, stateOfPlan } from './plan-file.ts'
+import { planTitle } from './plan-title.ts'
 import { bringFacts, carried, facts, startCompound } from './questions.ts'
 import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
@@ -189,7 +189,7 @@ function freeTitle(title: string): string {
   }
 }
 
-const titleOf = (name: string): string => freeTitle(`${capital(name)} downstream`)
+const titleOf = (name: string): string => freeTitle(planTitle(name, new Date().toISOString().slice(0, 10)))
 
 /** A plan out of a file: a new one here, reckoned with the library that is served; what differs from its own is told. */
 export function showFile(opened: OpenedPlan): void {

@@ -3,6 +3,7 @@ import type { Evaluation } from '../../../../core/plan/evaluation.ts'
 import { libraryOfParts } from '../../../../core/plan/library-of-parts.ts'
 import type { Basket } from '../../../../core/shopping/shopping.ts'
 import { type Column, compareRows, hasNoPrice } from '../../../../web/sheet/compare.ts'
+import { transformation } from '../../../support/small-library.ts'
 
 const library = libraryOfParts({ title: 'none' }, [], [])
 
@@ -46,6 +47,15 @@ const column = (key: string, overallYieldOnStart: number, evaluation: Evaluation
 const rowOf = (columns: readonly Column[], label: string) => compareRows(library, columns, 'lophine').find(row => row.label === label)!
 
 describe('compareRows', () => {
+  it('prints a batch far below what is published with two figures, never as nothing', () => {
+    const step = transformation({ id: 'oxidation', largestProvenG: 500 })
+    const of = libraryOfParts({ title: 'one step' }, [], [step])
+    // By hand: 16 g over 500 g is 0.032.
+    const evaluation = { ...evaluated(basket(0, []), 1), steps: [{ transformation: step.id, limiting: { massG: 16 }, batches: 1 }] }
+    const rows = compareRows(of, [column('a', 0.8, evaluation as unknown as Evaluation)], 'lophine')
+    expect(rows.find(row => row.label === 'Scale-up')!.cells[0]!.text).toBe('0.032\u00a0×')
+  })
+
   it('marks the best of a row, and nothing where all are alike', () => {
     const columns = [column('a', 0.8, null), column('b', 0.9, null)]
     expect(rowOf(columns, 'Yield on start').cells.map(cell => cell.best)).toEqual([false, true])

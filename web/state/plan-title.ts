@@ -1,0 +1,17 @@
+import { longDate } from '../../core/report/dates.ts'
+import { capital } from '../../core/report/words.ts'
+
+/** A plan by what it starts from and the day it was begun, so that it is told from the demo's and from last week's. */
+export const planTitle = (start: string, day: string): string => `${capital(start)} downstream, ${longDate(day)}`
+
+/** Name of a file that a plan is taken away as: its title, in letters that every disk holds. */
+export function planFileName(title: string, ending: string): string {
+  const plain = title
+    .normalize('NFKD')
+    .replace(/\p{Diacritic}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .slice(0, 80)
+    .replace(/^-+|-+$/g, '')
+  return `${plain === '' ? 'waybench-plan' : plain}.${ending}`
+}
