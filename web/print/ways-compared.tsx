@@ -11,6 +11,11 @@ import { Signs } from './parts.tsx'
 export function WaysCompared({ library, ways }: PackProps) {
   const comparison = hazardComparison(library, ways ?? [])
   if (comparison === null) return null
+  // What is unknown on every way alike is told once, and still told.
+  const [first] = comparison.ways
+  const alike = comparison.ways.every(way => way.unknown.join() === first?.unknown.join())
+  const unknown = alike ? (first?.unknown ?? []) : null
+  const others = comparison.shared.filter(name => !unknown?.includes(name))
   return (
     <section class="ways">
       <h2>{headline(comparison)}</h2>
@@ -45,25 +50,35 @@ export function WaysCompared({ library, ways }: PackProps) {
             label="Gas given off, at most"
             cell={way => (way.gases.length === 0 ? 'none by the equations' : <b>{way.gases.join('; ')}</b>)}
           />
-          <Row
-            of={comparison}
-            label="No hazard data"
-            cell={way =>
-              way.unknown.length === 0 ? (
-                'of none'
-              ) : (
-                <>
-                  <b>?</b> {listed(way.unknown)}
-                </>
-              )
-            }
-          />
+          {unknown === null && (
+            <Row
+              of={comparison}
+              label="No hazard data"
+              cell={way =>
+                way.unknown.length === 0 ? (
+                  'of none'
+                ) : (
+                  <>
+                    <b>?</b> {listed(way.unknown)}
+                  </>
+                )
+              }
+            />
+          )}
         </tbody>
       </table>
-      {comparison.shared.length > 0 && (
+      {unknown !== null && unknown.length > 0 && (
+        <p class="s">
+          <b>
+            ? No hazard data, on all of these ways: <Name text={unknown.join('; ')} />.
+          </b>{' '}
+          Unknown is not safe.
+        </p>
+      )}
+      {others.length > 0 && (
         <p class="s soft">
-          On all of these ways, so that it tells none from another: <Name text={comparison.shared.join('; ')} />. Gravest: explosive, fatal,
-          or a cause of cancer, of mutations or of harm to the unborn.
+          On all of these ways too, telling none from another: <Name text={others.join('; ')} />. Gravest: explosive, fatal, or a cause of
+          cancer, of mutations or of harm to the unborn.
         </p>
       )}
     </section>
