@@ -19,6 +19,7 @@ await build({
     emptyOutDir: true,
     target: 'node20',
     rollupOptions: {
+      checks: { pluginTimings: false },
       input: { main: 'server/main.ts', traits: 'server/library/bundled-traits.ts' },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
     },

@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSy
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { browserPath, installBrowser } from './browser.js'
+import { isInstalled } from './installed.js'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const wants = new Set(process.argv.slice(2))
@@ -58,15 +59,10 @@ function command(name, args) {
   }
 }
 
-step(
-  'packages',
-  digest(['package.json', 'package-lock.json']),
-  () => existsSync(join(root, 'node_modules', 'fastify')),
-  () => {
-    say('installing packages (about 15 seconds) ...')
-    command('npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'])
-  },
-)
+if (!isInstalled(root)) {
+  say('installing packages (about 15 seconds) ...')
+  command('npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'])
+}
 
 if (wants.has('build')) {
   const sources = [
