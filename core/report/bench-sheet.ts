@@ -8,8 +8,9 @@ import type { AmountBasis, ChargedLine, ChargedStep } from '../route/charged.ts'
 import { amountWords, millimolText } from './amounts.ts'
 import { chargeCaution, stepCaution } from './charge-cautions.ts'
 import { nameIn } from './names.ts'
+import { quenchVesselText } from './quench-vessel.ts'
 import { isRegulated } from './regulated.ts'
-import { capital, counted, sentence } from './words.ts'
+import { capital, counted, degrees, sentence } from './words.ts'
 
 /** One line of what goes in. Amounts are of one batch; `inAll` only where there are several. */
 export interface ChargeRow {
@@ -96,6 +97,7 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
   const batches = step.done ? step.done.leftToRun : step.batches
   const each = batches > 1 ? ' a batch' : ''
   const theoryG = step.ofCharge.theoryG === null ? null : step.ofCharge.theoryG / Math.max(1, batches)
+  const quenchVessel = quenchVesselText(step, Math.max(1, batches))
   const finished = step.done != null && step.done.leftToRun === 0
   return {
     number: step.number,
@@ -112,8 +114,8 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
     temperature: temperatureText(transformation.temperatureC),
     operations: transformation.operations.map(sentence),
     operationsScale: operationsScale(library, transformation, step, batches),
-    equipment: transformation.equipment,
-    tasks: (transformation.tasks ?? []).map(task => ({ do: capital(task.do), kind: task.kind, time: durationText(task.hours) })),
+    equipment: [...transformation.equipment, ...(quenchVessel === null ? [] : [quenchVessel])],
+    tasks: (transformation.tasks ?? []).map(task => ({ do: capital(degrees(task.do)), kind: task.kind, time: durationText(task.hours) })),
     timesNote: timesNote(transformation),
     theoryG,
     outlook: outlook(step, theoryG, each),
