@@ -32,7 +32,7 @@ export function RouteRows() {
   return (
     <section class="routes" aria-label="Routes" data-stale={fresh ? undefined : ''}>
       <div class="row ruled">
-        <span>What survives of {massText(startG)}</span>
+        <span>What survives of {massText(startG)} at typical yields</span>
         <StaircaseAxis width={stairWidth.value} />
         <span class="n">P10 / median / P90, g</span>
         <span class="n">steps</span>

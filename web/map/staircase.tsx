@@ -1,15 +1,15 @@
 import type { VNode } from 'preact'
 import { textWidth } from './scheme/text-width.ts'
 
-/** What is left after a step, as fractions of the start (0 to 1): the 10th percentile, the median, the 90th. */
+/** What is left after a step, as fractions of the start (0 to 1): the 10th percentile, at typical yields (so that each tread is the one before times its step's yield), the 90th. */
 export interface Stair {
   readonly name: string
   readonly p10: number
-  readonly median: number
+  readonly expected: number
   readonly p90: number
 }
 
-/** One step of the stair: a tread from 0 to the median, its spread across the edge. px. */
+/** One step of the stair: a tread from 0 to what typical yields leave, its spread across the edge. px. */
 export interface Tread {
   readonly name: string
   readonly nameX: number
@@ -20,7 +20,7 @@ export interface Tread {
   readonly bottom: number
   readonly spread: readonly [number, number]
   readonly spreadY: number
-  /** Median in percent, and where it stands: before the spread, behind it on a short tread. */
+  /** In percent, and where it stands: before the spread, behind it on a short tread. */
   readonly figure: string
   readonly figureX: number
   readonly figureY: number
@@ -89,11 +89,11 @@ export function staircaseOf(stairs: readonly Stair[], width: number): Staircase 
   const h = top + stairs.length * rise + 2
   const treads = stairs.map((stair, i): Tread => {
     const last = i === stairs.length - 1
-    const x = at(stair.median)
-    const from = at(Math.min(stair.p10, stair.median))
-    const to = at(Math.max(stair.p90, stair.median))
+    const x = at(stair.expected)
+    const from = at(Math.min(stair.p10, stair.expected))
+    const to = at(Math.max(stair.p90, stair.expected))
     const y = top + i * rise
-    const figure = String(Math.round(stair.median * 100))
+    const figure = String(Math.round(stair.expected * 100))
     const figureW = textWidth(figure, textSize, last ? 680 : 460)
     const placed = beside(stair.name.replaceAll('\u00ad', ''), figureW, [side + air, from - air], [to + air + 2, width])
     return {
@@ -126,9 +126,9 @@ export function staircaseOf(stairs: readonly Stair[], width: number): Staircase 
 export function staircaseSentence(stairs: readonly Stair[]): string {
   const percent = (fraction: number) => Math.round(fraction * 100)
   const said = stairs.map(
-    ({ name, p10, median, p90 }) => `${name.replaceAll('\u00ad', '')} ${percent(median)} % (${percent(p10)} to ${percent(p90)})`,
+    ({ name, p10, expected, p90 }) => `${name.replaceAll('\u00ad', '')} ${percent(expected)} % (${percent(p10)} to ${percent(p90)})`,
   )
-  return `What survives of the start: ${said.join(', ')}`
+  return `What survives of the start, at typical yields (P10 to P90): ${said.join(', ')}`
 }
 
 /** The yield staircase of one route's row. */

@@ -89,14 +89,14 @@ const Seven = ({ answers }: { readonly answers: readonly Answer[] }) => (
 /** Width of a staircase between its name and its grams, px. */
 const stairPx = 300
 
-/** Staircases on one axis, a goal a row: medians with P10 and P90. */
+/** Staircases on one axis, a goal a row: typical yields with P10 and P90. */
 function Survivors({ library, plan, evaluation }: PackProps) {
   const nameOf = nameIn(library)
   const { recoveryPercent } = evaluation.start
   return (
     <section class="survivors">
       <div class="row axis s soft">
-        <span>What survives of the start</span>
+        <span>What survives of the start at typical yields</span>
         <StaircaseAxis width={stairPx} />
         <span class="n">P10 / median / P90</span>
       </div>

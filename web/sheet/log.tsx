@@ -1,5 +1,6 @@
 import { type ComparedRun, comparedRuns } from '../../core/logbook/compare.ts'
 import { logCsv } from '../../core/logbook/log-csv.ts'
+import { meltsBelowC } from '../../core/logbook/melts-low.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import { shortDate } from '../../core/report/dates.ts'
@@ -100,6 +101,7 @@ const massOr = (massG: number | null) => (massG === null ? <Unknown>none</Unknow
 
 function RunRow({ run }: { readonly run: ComparedRun }) {
   const { entry } = run
+  const low = meltsBelowC(facts.value.library, entry)
   const written = [
     entry.date === null ? '' : shortDate(entry.date, true),
     entry.dampPercent > 0 ? `damp, ${entry.dampPercent}${noBreakSpace}% to lose` : 'dry',
@@ -139,6 +141,14 @@ function RunRow({ run }: { readonly run: ComparedRun }) {
                 log the second weighing as a correction.
               </div>
             </div>
+          </td>
+        </tr>
+      )}
+      {low !== null && !run.replaced && (
+        <tr class="in">
+          <td colSpan={6} class="s soft under">
+            Melts below the known {low}
+            {noBreakSpace}°C: not pure or not dry, yet taken as pure. Dry or recrystallise it, or log a correction with an assay.
           </td>
         </tr>
       )}
