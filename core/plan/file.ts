@@ -111,14 +111,18 @@ export function libraryHash(library: Library): string {
   return hash
 }
 
-/** The plan as a file: plan, identity of its library, and the slice it uses. */
-export function planFileOf(library: Library, plan: Plan): PlanFile {
+/**
+ * The plan as a file: plan, identity of its library, and the slice it uses.
+ *
+ * @param compared transformations of the ways that it was compared with, so that they can be compared where the library lacks them
+ */
+export function planFileOf(library: Library, plan: Plan, compared: readonly string[] = []): PlanFile {
   const file = {
     format: 'waybench-plan',
     version: 1,
     ...plan,
     library: { title: library.title, hash: libraryHash(library) },
-    slice: sliceFile(sliceOfPlan(library, plan)),
+    slice: sliceFile(sliceOfPlan(library, plan, compared)),
   }
   return planFileSchema.parse(JSON.parse(JSON.stringify(file)))
 }

@@ -45,9 +45,13 @@ function materialsIn(t: Transformation): string[] {
   ]
 }
 
-/** The slice that a plan uses: its routes, logged steps, start, shelf and what its packs hold of the same materials or of their compounds. */
-export function sliceOfPlan(library: Library, plan: Plan): Library {
-  const steps = [...plan.goals.flatMap(g => g.route.steps.map(s => s.transformation)), ...plan.log.map(e => e.step)]
+/**
+ * The slice that a plan uses: its routes, logged steps, start, shelf and what its packs hold of the same materials or of their compounds.
+ *
+ * @param compared further transformations: those of the ways that the plan was compared with
+ */
+export function sliceOfPlan(library: Library, plan: Plan, compared: readonly string[] = []): Library {
+  const steps = [...compared, ...plan.goals.flatMap(g => g.route.steps.map(s => s.transformation)), ...plan.log.map(e => e.step)]
   const own = sliceOf(library, steps, [plan.start.material, ...plan.shelf.map(i => i.material)])
   const sold = (plan.packs?.packs ?? []).map(p => p.material).filter(id => sharesCompound(library, own, id))
   return sliceOf(library, steps, [plan.start.material, ...plan.shelf.map(i => i.material), ...sold])

@@ -3,11 +3,23 @@ import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
 import { fileOfPlan } from '../state/plan-file.ts'
 import { planFileName } from '../state/plan-title.ts'
-import { facts } from '../state/questions.ts'
+import { facts, waysTo } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { saved } from '../state/saving.ts'
 import { plan, sheet } from '../state/store.ts'
 import { choicesTold } from './choice-told.ts'
+import { isYours } from './yours.ts'
+
+/** Own steps of the ways beside the chosen ones: they would else be lost on a machine whose library does not hold them. */
+function comparedSteps(): readonly string[] {
+  const { transformations } = facts.value.library
+  return plan.value.goals
+    .flatMap(goal => waysTo(goal.target).flatMap(way => way.row.steps))
+    .filter(id => {
+      const step = transformations.get(id)
+      return step !== undefined && isYours(step)
+    })
+}
 
 /** The plan as files for other programs: itself, a table, plain text, a calendar. */
 export function TakeAway() {
@@ -22,7 +34,7 @@ export function TakeAway() {
       <Take
         name={planFileName(of.title, 'json')}
         type="application/json"
-        text={() => JSON.stringify(fileOfPlan(sheet.value, facts.value), null, 2)}
+        text={() => JSON.stringify(fileOfPlan(sheet.value, facts.value, comparedSteps()), null, 2)}
       >
         the plan
       </Take>

@@ -6,7 +6,8 @@ import type { Facts } from './facts.ts'
 import type { SheetState } from './sheet-state.ts'
 
 /** The plan as it is saved: with how its routes were looked for, and the slice of the library that it uses, so that it can be reckoned anywhere. */
-export const fileOfPlan = ({ plan, choosing }: SheetState, facts: Facts): unknown => planFileOf(facts.library, { ...plan, choosing })
+export const fileOfPlan = ({ plan, choosing }: SheetState, facts: Facts, compared: readonly string[] = []): unknown =>
+  planFileOf(facts.library, { ...plan, choosing }, compared)
 
 /** What stands on the sheet of a plan that came out of a file. */
 export function stateOfPlan({ choosing, ...plan }: Plan): SheetState {

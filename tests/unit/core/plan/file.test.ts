@@ -32,6 +32,16 @@ describe('SHA-256', () => {
 })
 
 describe('a plan file', () => {
+  it('carries the steps that it was compared with, with all that they charge', () => {
+    const used = new Set(plan.goals.flatMap(goal => goal.route.steps.map(step => step.transformation)))
+    const other = [...library.transformations.values()].find(one => one.mainProduct === 'benzil' && !used.has(one.id))!
+    expect(opened(text()).slice.transformations.has(other.id)).toBe(false)
+    const { slice, plan: back } = opened(JSON.stringify(planFileOf(library, plan, [other.id])))
+    expect(slice.transformations.get(other.id)).toEqual(other)
+    for (const line of other.charge) expect(slice.materials.has(line.material)).toBe(true)
+    expect(back).toEqual(plan)
+  })
+
   it('comes back as it went, and reckons the same with nothing but its own slice', () => {
     const { plan: back, slice } = opened(text())
     expect(back).toEqual(plan)
