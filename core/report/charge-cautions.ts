@@ -1,5 +1,5 @@
 import type { HazardList, LabelledMaterial } from '../hazards/hazard-list.ts'
-import { capital } from './words.ts'
+import { capital, counted, listed } from './words.ts'
 
 /** Classes whose amounts are never shown without a word of caution; a mere warning stands on the label. */
 const dangerous: ReadonlySet<LabelledMaterial['class']> = new Set(['gravest', 'unknown', 'danger'])
@@ -49,10 +49,10 @@ export function stepCaution(hazards: HazardList, step: string): string | null {
   const never = hazards.meetings.some(one => one.where === 'step' && one.place === step && one.severity === 'never' && !one.general)
   if (gravest + unknown + danger === 0 && !never) return null
   const parts = [
-    ...(gravest > 0 ? [`${gravest} of the gravest class`] : []),
-    ...(danger > 0 ? [`${danger} of danger`] : []),
-    ...(unknown > 0 ? [`${unknown} unknown, which is not safe`] : []),
+    ...(gravest > 0 ? [`${counted(gravest, 'material')} of the gravest class`] : []),
+    ...(danger > 0 ? [`${counted(danger, 'material')} labelled Danger`] : []),
+    ...(unknown > 0 ? [`${counted(unknown, 'material')} without hazard data, which is not safe`] : []),
   ]
-  const holds = parts.length === 0 ? 'Things meet here that elsewhere must not' : `Holds ${parts.join(', ')}`
+  const holds = parts.length === 0 ? 'Things meet here that elsewhere must not' : `Holds ${listed(parts)}`
   return capital(`${holds}. Amounts are estimates: data sheets, local codes and licensed practice go before them.`)
 }

@@ -6,13 +6,13 @@ import { noHazardData } from './cautions.ts'
 import { nameIn } from './names.ts'
 import { capital, counted, inWords, listed, sentence, stepsText } from './words.ts'
 
-/** "Hazards: four materials unknown, five of danger, three only remembered". */
+/** "Hazards: four materials unknown, five labelled Danger, three only remembered". */
 export function hazardTitle({ materials, unknown }: HazardList): string {
   const danger = materials.filter(one => one.class === 'gravest' || one.class === 'danger').length
   const remembered = materials.filter(one => one.known === 'remembered').length
   const parts = [
     ...(unknown.length === 0 ? [] : [`${counted(unknown.length, 'material')} unknown`]),
-    ...(danger === 0 ? [] : [`${inWords(danger)} of danger`]),
+    ...(danger === 0 ? [] : [`${inWords(danger)} labelled Danger`]),
     ...(remembered === 0 ? [] : [`${inWords(remembered)} only remembered`]),
   ]
   return parts.length === 0 ? 'Hazards: nothing above a warning, all of it seen in a source' : `Hazards: ${listed(parts)}`

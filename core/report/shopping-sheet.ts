@@ -2,6 +2,7 @@ import type { Library } from '../library/library.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import type { Order, ShoppingLine } from '../shopping/shopping.ts'
 import { costText } from './answers.ts'
+import { asPacked } from './as-packed.ts'
 import { nameIn } from './names.ts'
 import { counted, listed } from './words.ts'
 
@@ -32,7 +33,8 @@ export interface ShoppingSheet {
 const suffix = / \(invented\)$/
 
 export function shoppingSheetOf(library: Library, evaluation: Evaluation): ShoppingSheet {
-  const { shopping, basket } = evaluation
+  const { basket } = evaluation
+  const shopping = evaluation.shopping.map(line => asPacked(library, line))
   const nameOf = nameIn(library)
   const toBuy = shopping.filter(line => line.madeUp === null && (line.buy.amount === null || line.buy.amount > 0 || line.packs.length > 0))
   const unpriced = new Set(basket?.priceUnknown ?? [])

@@ -24,6 +24,8 @@ interface Props<T> {
 
 /** Letters arrive faster than this, ms; a search a letter would be wasted. */
 const restMs = 130
+/** A press on a touch screen is over sooner, ms. */
+const pressMs = 300
 
 /**
  * A blank with a list under it. Source of roles and keys: WAI-ARIA Authoring Practices 1.2, combobox with list autocomplete and manual
@@ -83,6 +85,15 @@ export function Combobox<T>(props: Props<T>) {
     onTake(option)
   }
   const count = options?.length ?? 0
+  /** Where the list stands in the page and covers nothing, it waits for the press that took the focus away: what was pressed must not move. */
+  const close = (): void => {
+    const inFlow = list.current !== null && getComputedStyle(list.current).position === 'static'
+    if (inFlow)
+      setTimeout(() => {
+        if (!stillHere()) setOpen(false)
+      }, pressMs)
+    else setOpen(false)
+  }
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
       event.preventDefault()
@@ -131,7 +142,7 @@ export function Combobox<T>(props: Props<T>) {
           onText(event.currentTarget.value)
         }}
         onKeyDown={onKeyDown}
-        onBlur={() => setOpen(false)}
+        onBlur={close}
         onClick={() => count > 0 && setOpen(true)}
       />
       <div class="options" id={`${id}-list`} role="listbox" aria-label="Found" hidden={!open || count === 0} ref={list}>

@@ -4,7 +4,7 @@ import { durationText } from '../../core/quantity/print.ts'
 import { windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
-import { capital, counted, stepsText } from '../../core/report/words.ts'
+import { capital, counted, degrees, stepsText } from '../../core/report/words.ts'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
@@ -31,7 +31,7 @@ export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
       {days.booked.length > 0 && days.windowsUsed !== null && <Strip booked={days.booked} steps={steps} />}
       {days.unattended.map(({ step, do: what, hours, heated }) => (
         <p class="s" key={`${step} ${what}`}>
-          Runs alone: {nameOfStep(evaluation, step)}, {what}, {durationText(hours)}
+          Runs alone: {nameOfStep(evaluation, step)}, {degrees(what)}, {durationText(hours)}
           {heated ? ', heated: hang the notice beside it' : ''}.
         </p>
       ))}
@@ -43,7 +43,7 @@ export function DaysStrip({ evaluation }: { readonly evaluation: Evaluation }) {
       {days.tooLong.length > 0 && <p class="s">{wouldDoText(days)}</p>}
       {days.notes.map(note => (
         <p class="s soft" key={note}>
-          {note}
+          {degrees(note)}
         </p>
       ))}
       <TimesTrust evaluation={evaluation} />

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import { massText, volumeText } from '../../core/quantity/print.ts'
-import { counted, listed } from '../../core/report/words.ts'
+import { counted, degrees, listed } from '../../core/report/words.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
@@ -39,7 +39,7 @@ export function LabelRow({ material, numbers }: { readonly material: LabelledMat
   const where =
     steps.length === 0
       ? ''
-      : ` ${material.as.includes('made') || material.as.includes('product') ? 'made or used in' : 'in'} step${steps.length > 1 ? 's' : ''} ${listed(steps)}`
+      : ` ${material.as.includes('made') || material.as.includes('product') ? 'made or used in' : material.as.every(as => as === 'by-product') ? 'as a by-product of' : 'in'} step${steps.length > 1 ? 's' : ''} ${listed(steps)}`
   return (
     <li class={`hz ${material.known}`}>
       <span class="pics">
@@ -76,7 +76,7 @@ export function LabelRow({ material, numbers }: { readonly material: LabelledMat
           {where}
           {material.storedDays === null ? '' : `, kept ${counted(material.storedDays, 'day')}`}
           {amount === '' && where === '' ? '' : '.'} {material.exposureLimit === null ? '' : `Exposure limit ${material.exposureLimit}.`}{' '}
-          {material.note ?? ''}
+          {degrees(material.note ?? '')}
         </p>
       </div>
     </li>

@@ -4,13 +4,16 @@ import { inBase } from '../../core/quantity/convert.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { noBreakSpace, numberText, quantityText } from '../../core/quantity/print.ts'
 import { needAnswer } from '../../core/report/answers.ts'
-import { counted } from '../../core/report/words.ts'
+import { asPacked, packForReserve, reservePackText } from '../../core/report/as-packed.ts'
+import { barredClause } from '../../core/report/barred-clause.ts'
+import { counted, listed } from '../../core/report/words.ts'
 import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 import { Cheapest } from './cheapest.tsx'
@@ -25,7 +28,8 @@ import { UnderTheList } from './under-the-list.tsx'
 /** Question 5: one shopping list for all goals, and the days. */
 export function Need() {
   const { evaluation, basketFresh } = standing.value
-  const clauses = evaluation === null ? [] : needAnswer(evaluation, plan.value.settings.windows)
+  const clauses =
+    evaluation === null ? [] : [...barredClause(evaluation.hazards, nameOf), ...needAnswer(evaluation, plan.value.settings.windows)]
   return (
     <Question
       no={5}
@@ -48,11 +52,12 @@ export function Need() {
 function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
   const { basketFresh } = standing.value
   const { shopping, basket, hazards } = evaluation
+  const shown = shopping.map(line => asPacked(facts.value.library, line))
   const regulated = new Set(
     hazards.regulated.filter(hit => hit.action === 'licence' || hit.action === 'reporting').map(hit => hit.material),
   )
-  const toBuy = shopping.filter(line => line.buy.amount === null || line.buy.amount > 0 || line.packs.length > 0)
-  const covered = shopping.filter(line => !toBuy.includes(line))
+  const toBuy = shown.filter(line => line.buy.amount === null || line.buy.amount > 0 || line.packs.length > 0)
+  const covered = shown.filter(line => !toBuy.includes(line) && line.madeUp === null)
   const { settings, packs } = plan.value
   return (
     <>
@@ -102,6 +107,7 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
         Need holds {Math.round(settings.reserve * 100)}
         {noBreakSpace}% in reserve. +: the source gives no amount, or only for a part; at least this much. § licence or report.{' '}
         {packs?.note ?? ''}
+        {basket !== null && basket.priceUnknown.length > 0 && ` Nobody quotes ${listed(basket.priceUnknown.map(nameOf))}.`}
         {covered.length > 0 && ` The shelf covers ${covered.map(line => nameOf(line.material)).join(', ')}.`}
       </p>
       <Solving />
@@ -129,6 +135,8 @@ const amountText = ({ amount, unit }: Quantity): string => (amount === null ? 'a
 function BuyRow({ line, regulated }: { readonly line: ShoppingLine; readonly regulated: boolean }) {
   const name = figureOf({ of: 'buy', material: line.material })
   const least = line.open || line.atLeast
+  const { settings, packs } = plan.value
+  const spared = packForReserve(facts.value.library, line, settings.reserve)
   const shown = (quantity: Quantity) =>
     quantity.amount === null ? <Unknown>as needed</Unknown> : least ? <i>{amountText(quantity)} +</i> : amountText(quantity)
   return (
@@ -167,7 +175,7 @@ function BuyRow({ line, regulated }: { readonly line: ShoppingLine; readonly reg
         )}
       </tr>
       <WorkingRow name={name} span={6} />
-      {line.notes.map(note => (
+      {[...line.notes, ...(spared === null ? [] : [reservePackText(spared, packs?.currency ?? 'EUR')])].map(note => (
         <tr class="in" key={note}>
           <td colSpan={6} class="s soft under">
             {note}

@@ -71,8 +71,8 @@ export function onSheet(
           why:
             wishes.length === 0
               ? 'A list ends planning with what every way needs.'
-              : `Without it there is one: ${listed(wishes.map(one => one.told))}.`,
-          cure: 'Allow one of these again, or choose another goal.',
+              : `There are ways; this takes them out: ${listed(wishes.map(one => one.told))}.`,
+          cure: wishes.length === 1 ? 'Allow it again, or choose another goal.' : 'Allow one of these again, or choose another goal.',
         },
         wishes,
       )

@@ -1,5 +1,5 @@
 import { percentText } from '../../core/quantity/print.ts'
-import { listed } from '../../core/report/words.ts'
+import { capital, counted, listed } from '../../core/report/words.ts'
 import type { Route } from '../../core/route/route.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { OwnStep } from '../entry/own-step.tsx'
@@ -126,6 +126,9 @@ function Compare({ target }: { readonly target: string }) {
   const shownSteps = shown.map(way => way.row.steps)
   return (
     <>
+      {columns.length > 3 && (
+        <p class="s soft slide">{capital(counted(columns.length, 'way'))} side by side: slide the table to the left to see the last.</p>
+      )}
       <section class="scroll" tabIndex={columns.length > 3 ? 0 : -1} aria-label={`Ways to ${nameOf(target)} compared`}>
         <table class="t cmp" data-stale={fresh ? undefined : ''}>
           <thead>

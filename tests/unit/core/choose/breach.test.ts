@@ -32,5 +32,6 @@ describe('what a plan uses against what was asked', () => {
   it('is told in one sentence, the rest counted in a heading', () => {
     expect(breachSentence({ asked: ['H314'], used: ['a', 'b'] })).toBe('Without H314 was asked; this plan still uses a and b.')
     expect(usedText(['a', 'b', 'c', 'd'])).toBe('a, b and two others')
+    expect(usedText(['ammonia, 25 % in water', 'b'])).toBe('ammonia, 25 % in water; and b')
   })
 })
