@@ -80,7 +80,7 @@ export function wayClauses(target: string): readonly string[] {
           : 'others could not be looked for',
     ]
   const listedHere = rows.some(row => keyOfSteps(row.steps) === keyOfSteps(steps))
-  if (rows.length === 1 && listedHere) return [chosen, 'no other way is known']
+  if (rows.length === 1 && listedHere) return [chosen, 'no other way is known here']
   if (!listedHere)
     return [
       `${capital(wayText(steps.length > 1 ? steps.slice(0, 1) : steps))};`,
