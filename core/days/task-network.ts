@@ -37,6 +37,9 @@ export function taskNetwork(works: readonly StepWork[], setting: NetworkInput): 
   for (const work of works) {
     const first: number[] = []
     const fits = fittingVessels(work, setting.stepOf(work), setting.vessels)
+    // Batches begin and end in their order, so that of so many vessels, or heat sources, one more batch waits for the first of them to end.
+    const room = fits.length === 0 ? Number.POSITIVE_INFINITY : fits.reduce((sum, vessel) => sum + setting.vessels[vessel]!.count, 0)
+    const heats = setting.heatSources === null ? Number.POSITIVE_INFINITY : Math.max(1, setting.heatSources)
     for (let batch = 0; batch < work.batches; batch++) {
       const base = tasks.length
       first.push(base)
@@ -50,7 +53,11 @@ export function taskNetwork(works: readonly StepWork[], setting: NetworkInput): 
         }
         // Batches are alike, so that the first may as well be the first at every task: half of the orders need no trying.
         if (batch > 0) orders.push({ from: at - work.tasks.length, to: at, since: task.kind === 'hands' ? 'end' : 'start' })
+        const earlier = batch - heats
+        if (task.heated && earlier >= 0) orders.push({ from: first[earlier]! + index, to: at, since: 'end', shared: true })
       }
+      const emptied = batch - room
+      if (emptied >= 0) orders.push({ from: first[emptied]! + work.vesselUntil, to: base, since: 'end', shared: true })
       vesselUses.push({ first: base, last: base + work.vesselUntil, fits })
     }
     for (const before of placed.filter(p => work.after.includes(p.work.step)))

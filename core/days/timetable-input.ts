@@ -15,6 +15,8 @@ export interface Order {
   readonly from: number
   readonly to: number
   readonly since: 'end' | 'start'
+  /** Because two share what there is not enough of: how far the calendar is looked through does not count it. */
+  readonly shared?: true
 }
 
 /** `to` begins within so many hours after the end of `from`. */

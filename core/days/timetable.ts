@@ -46,7 +46,7 @@ class Search {
     this.#left = Number.POSITIVE_INFINITY
     this.#orders = input.tasks.map(() => [])
     this.#waitsInto = input.tasks.map(() => [])
-    for (const order of input.orders) this.#orders[order.from]!.push(order)
+    for (const order of input.orders) if (order.shared !== true) this.#orders[order.from]!.push(order)
     for (const wait of input.waits) this.#waitsInto[wait.to]!.push(wait)
   }
 
@@ -64,6 +64,11 @@ class Search {
     this.#bound = finishOf(node)
     this.#horizonH = Math.min(horizonH, this.#bound + soughtBeyondH)
     this.#left = budget
+    const shared = this.#input.orders.filter(order => order.shared === true)
+    for (const order of shared) this.#orders[order.from]!.push(order)
+    const begun = [...new Set(shared.map(order => order.from))]
+    if (!this.#settle(node, begun)) return { none: true, proven: this.#left >= 0 }
+    this.#bound = finishOf(node)
     for (const rank of this.#input.ranks) this.#dive(node, rank)
     if (this.#best === null || this.#best.finish > this.#bound + slackH) this.#branch(node)
     const proven = this.#left > 0
@@ -95,6 +100,8 @@ class Search {
   }
 
   #branch(node: Times): void {
+    // Looking through all tasks for a conflict is work too.
+    this.#left -= node.starts.length >> 1
     const conflict = firstConflict(this.#input, node)
     if (conflict === null) {
       this.#keep(node)

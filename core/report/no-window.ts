@@ -31,7 +31,7 @@ function reason({ why, hours, keeps }: Days['tooLong'][number], word: string, lo
 /** What would do: "One evening of 4 h a week would do, Mondays from 18:30." Empty where every step has its date. */
 export function wouldDoText({ tooLong, wouldDo }: Days): string {
   if (tooLong.length === 0) return ''
-  if (wouldDo === null) return 'No single window made longer would do.'
+  if (wouldDo === null) return 'No single longer window was found that would do.'
   const [word] = windowWord([wouldDo])
   return capital(`one ${word} of ${durationText(wouldDo.hours)} a week would do, ${weekdays[wouldDo.weekday - 1]}s from ${wouldDo.from}.`)
 }

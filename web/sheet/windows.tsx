@@ -1,4 +1,5 @@
 import type { Settings } from '../../core/plan/settings.ts'
+import { durationText } from '../../core/quantity/print.ts'
 
 type Windows = Settings['windows']
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
@@ -8,7 +9,11 @@ const usual = { from: '18:30', hours: 3 }
 /** When the bench is worked: weekdays, from when, how long. One window a day here; a plan file may hold more. */
 export function WindowRow({ windows, onWindows }: { readonly windows: Windows; readonly onWindows: (windows: Windows) => void }) {
   const first = windows[0] ?? { weekday: 1, ...usual }
-  const all = (patch: Partial<Windows[number]>): void => onWindows(windows.map(window => ({ ...window, ...patch })))
+  const isLikeFirst = ({ from, hours }: Windows[number]): boolean => from === first.from && hours === first.hours
+  // Days with hours of their own, as a plan file may hold them, keep them.
+  const all = (patch: Partial<Windows[number]>): void =>
+    onWindows(windows.map(window => (isLikeFirst(window) ? { ...window, ...patch } : window)))
+  const others = windows.filter(window => !isLikeFirst(window))
   return (
     <fieldset class="line">
       <legend>Bench days</legend>
@@ -61,6 +66,11 @@ export function WindowRow({ windows, onWindows }: { readonly windows: Windows; r
               }}
             />{' '}
             h
+            {others.map(({ weekday, from, hours }) => (
+              <span class="soft" key={`${weekday} ${from}`}>
+                ; {weekdays[weekday - 1]} from {from} for {durationText(hours)}
+              </span>
+            ))}
           </span>
         )}
       </div>

@@ -207,6 +207,17 @@ describe('days', () => {
     expect(days.wouldDo).toEqual({ weekday: 1, from: '12:00', hours: 12 })
   })
 
+  it('is proven for many batches in one vessel, which go one after the other', () => {
+    const days = plan(
+      [step('one', [hands(1), stand(20), hands(0.5)], { vesselKind: 'flask' })],
+      [chargedStep({ transformation: 'one', batches: 24, volumeMl: { perBatch: 100, assumed: false } })],
+      { vessels: [{ kind: 'flask', volumeMl: 250, count: 1 }] },
+    )
+    // By hand: one a weekday, each emptied on the next: begun on 24 weekdays from Monday 30 November, the last emptied on the 25th.
+    expect(days.finishDate).toBe('2027-01-01')
+    expect(days.notes).toEqual([])
+  })
+
   it('names every product that would have to keep longer, where any one of them would help', () => {
     // Evenings are 3 h and a day apart: 1.5 h, 1.5 h and 1.5 h with 18 h and 4 h between cannot all lie in one.
     const chain = [
