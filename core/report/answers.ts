@@ -6,6 +6,7 @@ import type { Plan } from '../plan/plan.ts'
 import type { Settings } from '../plan/settings.ts'
 import { moneyText } from '../quantity/money.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText } from '../quantity/print.ts'
+import { barredClause } from './barred-clause.ts'
 import { shortDate } from './dates.ts'
 import { nameIn } from './names.ts'
 import { capital, counted, inWords, listed } from './words.ts'
@@ -36,12 +37,13 @@ export const questions = [
 /** The seven headings of the sheet: folded they are the plan, and page 1 of the pack prints exactly these. */
 export function answersOf(library: Library, plan: Plan, evaluation: Evaluation, reach?: Reach): readonly Answer[] {
   const nameOf = nameIn(library)
+  const barred = barredClause(evaluation.hazards, nameOf)
   const clauses = [
     haveAnswer(plan, nameOf),
     becomeAnswer(plan, nameOf, reach),
-    wayAnswer(evaluation),
+    [...barred, ...wayAnswer(evaluation)],
     amountAnswer(evaluation, nameOf),
-    needAnswer(evaluation, plan.settings.windows),
+    [...barred, ...needAnswer(evaluation, plan.settings.windows)],
     hurtAnswer(evaluation.hazards, nameOf),
     [happenedAnswer(plan, evaluation, nameOf)],
   ]
@@ -141,13 +143,19 @@ function daysText({ days }: Evaluation, windows: Settings['windows']): string {
   return days.handsOnH === null ? 'hands-on hours unknown' : `${Math.round(days.handsOnH * 10) / 10}${noBreakSpace}hours hands-on${done}`
 }
 
-/** The worst that is known, by name, and how many materials nobody has data for. */
-export function hurtAnswer({ materials, unknown }: HazardList, nameOf: NameOf): readonly string[] {
+/**
+ * What the buyer cannot have first; then the worst that is known, by name: what is handled before what only comes of it; and how many materials
+ * nobody has data for.
+ */
+export function hurtAnswer(hazards: HazardList, nameOf: NameOf): readonly string[] {
+  return [...barredClause(hazards, nameOf), ...worstAnswer(hazards, nameOf)]
+}
+
+function worstAnswer({ materials, unknown }: HazardList, nameOf: NameOf): readonly string[] {
   const unknownText = unknown.length === 0 ? '' : `${counted(unknown.length, 'material')} without hazard data`
-  const gravest = materials.filter(material => material.class === 'gravest')
-  const worst = gravest.length > 0 ? gravest : materials.filter(material => material.class === 'danger')
+  const worst = worstNames(materials, nameOf)
   if (worst.length > 0) {
-    const first = capital(listed(worstNames(worst, nameOf)))
+    const first = capital(listed(worst))
     return unknownText === '' ? [first] : [`${first};`, unknownText]
   }
   if (unknownText !== '') return [capital(unknownText)]
@@ -156,14 +164,34 @@ export function hurtAnswer({ materials, unknown }: HazardList, nameOf: NameOf): 
     : ['No hazard class assigned to anything, with a source']
 }
 
-/** Two names at the most, and how many more. */
+/** Comes out of a bottle: weighed or poured, not made on the way nor given off. */
+const isHandled = ({ as }: LabelledMaterial): boolean => (as.includes('charged') || as.includes('start')) && !as.includes('made')
+
+/** Codes that can hurt at once, worst first: poison, with water, corrosive and oxidizing. Own order, no source. */
+const atOnce = [/^H(30[01]|31[01]|33[01])/, /^H26[01]/, /^H314/, /^H27[012]/]
+
+const rankAtOnce = ({ codes }: LabelledMaterial): number => {
+  const at = atOnce.findIndex(pattern => codes.some(({ code }) => pattern.test(code)))
+  return at < 0 ? atOnce.length : at
+}
+
+/** What is handled of the gravest class and of Danger, one each; then the rest of the worse of the two classes, by name or by number. */
 function worstNames(materials: readonly LabelledMaterial[], nameOf: NameOf): readonly string[] {
-  const names = materials.map(material => nameOf(material.material).replace(/, .*$/, ''))
-  if (names.length <= 2) return names
-  return [
-    names[0]!,
-    `${counted(names.length - 1, 'other')} of ${materials[0]!.class === 'gravest' ? 'the gravest class' : 'the class Danger'}`,
-  ]
+  const of = (grade: LabelledMaterial['class']) => materials.filter(material => material.class === grade)
+  const handled = (grade: LabelledMaterial['class']) =>
+    of(grade)
+      .filter(isHandled)
+      .sort((a, b) => rankAtOnce(a) - rankAtOnce(b))
+      .slice(0, 1)
+  const leads = [...handled('gravest'), ...handled('danger')]
+  const worse = of('gravest').length > 0 ? 'gravest' : 'danger'
+  const others = of(worse).filter(material => !leads.includes(material))
+  const name = (material: LabelledMaterial): string => nameOf(material.material).replace(/, .*$/, '')
+  const names = leads.map(name)
+  if (others.length === 0) return names
+  if (others.length === 1 && names.length < 2) return [...names, name(others[0]!)]
+  const more = leads.some(lead => lead.class === worse) ? counted(others.length, 'other') : inWords(others.length)
+  return [...names, `${more} of ${worse === 'gravest' ? 'the gravest class' : 'the class Danger'}`]
 }
 
 /** The last run that stands, held against theory. */

@@ -6,9 +6,8 @@ import { sameRoute, takeWay } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
 import { keyOfRoute, keyOfSteps } from '../state/routes-of.ts'
 import { differing } from './way-answer.ts'
+import { isBarred } from './way-barred.ts'
 import { wayText } from './way-words.ts'
-
-const isBarred = (row: RouteRow): boolean => row.flags.some(flag => flag.kind === 'barred')
 
 interface WayLawProps {
   readonly ways: readonly { readonly row: RouteRow; readonly route: Route }[]

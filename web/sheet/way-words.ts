@@ -12,6 +12,7 @@ import { keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
 import { saysNoWay } from './no-way.tsx'
 import { wayAnswer } from './way-answer.ts'
+import { barredWay } from './way-barred.ts'
 import { isYours } from './yours.ts'
 
 /** More steps than this tell a way from others no better. */
@@ -80,6 +81,8 @@ export function wayClauses(target: string): readonly string[] {
           : 'others could not be looked for',
     ]
   const listedHere = rows.some(row => keyOfSteps(row.steps) === keyOfSteps(steps))
+  const barred = barredWay(steps, rows, nameOf, wayText)
+  if (barred !== null) return barred
   if (rows.length === 1 && listedHere) return [chosen, 'no other way is known here']
   if (!listedHere)
     return [

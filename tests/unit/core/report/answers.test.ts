@@ -88,3 +88,33 @@ describe('words', () => {
     expect(listed(['a', 'b', 'c'])).toBe('a, b and c')
   })
 })
+
+describe('what the public cannot have', () => {
+  // Regulation (EU) 2019/1148, Annex I: ammonium nitrate above 16 % nitrogen and nitric acid above 3 % are not for the public.
+  const asked = async (buyer: 'public' | 'professional') => {
+    const { library, plan, evaluation } = await reported('Benzoin downstream', {
+      with: plan => ({ ...plan, settings: { ...plan.settings, region: 'EU', buyer } }),
+    })
+    const hits = evaluation.hazards.regulated.filter(hit => hit.barred).map(hit => library.materials.get(hit.material)!.name)
+    return { hits, answers: answersOf(library, plan, evaluation) }
+  }
+  it('stands first in the answers on the way, on what to buy and on what can hurt', async () => {
+    const { hits, answers } = await asked('public')
+    expect(hits.join(' ')).toMatch(/nitric acid|ammonium nitrate/)
+    for (const no of [3, 5, 6]) expect(answers[no - 1]!.clauses[0]).toMatch(/^The public cannot have .*(nitric acid|ammonium nitrate)/)
+  })
+  it('is not said to a school', async () => {
+    const { answers } = await asked('professional')
+    for (const { clauses } of answers) expect(clauses.join(' ')).not.toMatch(/cannot have/)
+  })
+})
+
+describe('the answer to what can hurt leads with what is handled', () => {
+  it.each(plans)('in $title', ({ library, evaluation }) => {
+    const nameOf = (id: string): string => library.materials.get(id)!.name.replace(/, .*$/, '')
+    const told = hurtAnswer(evaluation.hazards, nameOf)[0]!.toLowerCase()
+    const worst = evaluation.hazards.materials.filter(one => one.class === 'gravest' || one.class === 'danger')
+    const handled = worst.filter(one => one.as.includes('charged') || one.as.includes('start'))
+    expect(handled.some(one => told.startsWith(nameOf(one.material).toLowerCase()))).toBe(true)
+  })
+})

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { HazardCounts } from '../../../../core/hazards/hazard-list.ts'
 import type { RouteRow } from '../../../../web/api/replies.ts'
 import { differing, gentler, hazardText, madeOtherwise, wayAnswer } from '../../../../web/sheet/way-answer.ts'
+import { barredWay } from '../../../../web/sheet/way-barred.ts'
 
 const counts = (gravest: number, unknown: number, danger = 0, warning = 0): HazardCounts => ({ gravest, unknown, danger, warning })
 const row = (steps: readonly string[], overallYieldOnStart: number, hazard: HazardCounts): RouteRow => ({
@@ -85,4 +86,24 @@ it('the heading compares a way with those that make the same: another that buys 
   )
   expect(answer.better?.points).toBeCloseTo(2, 9)
   expect(answer.better?.steps).toEqual(['nitric-acid'])
+})
+
+describe('barredWay', () => {
+  const flag = { kind: 'barred' as const, material: 'ammonium-nitrate', text: 'The public cannot have ammonium nitrate.' }
+  const copper = { ...rows[1]!, flags: [flag] }
+  const told = (chosen: readonly string[], all: readonly RouteRow[]) =>
+    barredWay(
+      chosen,
+      all,
+      id => id,
+      steps => steps.join(' '),
+    )
+  it('says first what the public cannot have, then the first way that they can', () => {
+    const acid = { ...rows[0]!, flags: [flag] }
+    expect(told(copper.steps, [acid, copper, rows[2]!])).toEqual(['The public cannot have ammonium-nitrate;', 'they can go by iron'])
+    expect(told(copper.steps, [copper])).toEqual(['The public cannot have ammonium-nitrate;', 'no way that was found is free of it'])
+  })
+  it('says nothing of a way that they can have', () => {
+    expect(told(rows[2]!.steps, [copper, rows[2]!])).toBeNull()
+  })
 })
