@@ -20,6 +20,26 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
         {plan.settings.bench === '' ? '' : `, at ${plan.settings.bench}`}. Proposals, drawn up {longDate(today)}: correct them, fill the
         blanks, sign.
       </p>
+      <section class="keep">
+        <h2>Who may do it</h2>
+        <p class="res">
+          <span>
+            age and training <Blank mm={44} />
+          </span>
+          <span>
+            supervised by <Blank mm={40} />
+          </span>
+        </p>
+        <h2>Signed</h2>
+        <div class="signs">
+          {['assessed by', 'date', 'checked by', 'date', 'head of the bench', 'review on'].map((what, at) => (
+            <span key={`${what}${at}`}>
+              <Blank />
+              {what}
+            </span>
+          ))}
+        </div>
+      </section>
       <table class="t ra">
         <thead>
           <tr>
@@ -58,26 +78,6 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
           ))}
         </tbody>
       </table>
-      <section class="keep">
-        <h2>Who may do it</h2>
-        <p class="res">
-          <span>
-            age and training <Blank mm={44} />
-          </span>
-          <span>
-            supervised by <Blank mm={40} />
-          </span>
-        </p>
-        <h2>Signed</h2>
-        <div class="signs">
-          {['assessed by', 'date', 'checked by', 'date', 'head of the bench', 'review on'].map((what, at) => (
-            <span key={`${what}${at}`}>
-              <Blank />
-              {what}
-            </span>
-          ))}
-        </div>
-      </section>
     </Leaf>
   )
 }

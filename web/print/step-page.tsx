@@ -26,7 +26,7 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
   const figure = scheme === null ? null : oneStep(scheme, step)
   return (
     <Leaf title={<Name text={sheet.title} />} of="step">
-      <div class="step-head">
+      <div class={isLong(sheet) ? 'step-head dense' : 'step-head'}>
         {figure === null ? <p>{sheet.name}</p> : <SchemeFigure input={figure} depictions={depictions} label={sheet.name} />}
         <ul class="s soft">
           {sheet.outlook.map(line => (
@@ -73,12 +73,17 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
           <b>Source.</b> {sheet.source.slice(0, 2).join(' ')} <b>How sure.</b> {trustLine(library, trustOfStep(library, props.plan, step))}
         </p>
       </section>
-      <section class="keep">
+      <section>
         <Dangers sheet={sheet} {...props} />
       </section>
     </Leaf>
   )
 }
+
+/** More rows than this want closer lines to stay on one page; labels and meetings take more room than a line. */
+const mostRows = 20
+const isLong = ({ charge, operations, materials, meetings, batches, dangers }: BenchSheet): boolean =>
+  charge.length + operations.length + materials.length + meetings.length + batches / 2 + dangers.join(' ').length / 120 > mostRows
 
 function Charges({ sheet }: { readonly sheet: BenchSheet }) {
   const blanks = sheet.batches <= mostColumns ? Math.max(1, sheet.batches) : 1

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { noHazardData } from '../../core/report/cautions.ts'
 import { type HazardComparison, hazardComparison, type OwnDanger, type WayHazards } from '../../core/report/way-hazards.ts'
-import { capital, listed } from '../../core/report/words.ts'
+import { capital, inWords, listed } from '../../core/report/words.ts'
 import { softened } from '../map/softened.ts'
 import { Name } from '../parts/words.tsx'
 import type { PackProps } from './pack-props.ts'
@@ -41,9 +41,7 @@ export function WaysCompared({ library, ways }: PackProps) {
           <Row
             of={comparison}
             label="Only on this way"
-            cell={way =>
-              way.own.length === 0 ? 'nothing with a class beyond what all have' : way.own.map(one => <Own danger={one} key={one.name} />)
-            }
+            cell={way => (way.own.length === 0 ? 'nothing with a class beyond what all have' : <Owns of={way.own} />)}
           />
           <Row
             of={comparison}
@@ -113,6 +111,22 @@ const Law = ({ way: { barred, law } }: { readonly way: WayHazards }) => (
       </span>
     ))}
     {barred.length + law.length === 0 && 'no row of the bundled lists'}
+  </>
+)
+
+/** So many are told; the list is worst first, and says how many of it are left. */
+const mostOwn = 4
+
+const Owns = ({ of }: { readonly of: readonly OwnDanger[] }) => (
+  <>
+    {of.slice(0, mostOwn).map(one => (
+      <Own danger={one} key={one.name} />
+    ))}
+    {of.length > mostOwn && (
+      <b class="block">
+        And {inWords(of.length - mostOwn)} more: {listed(of.slice(mostOwn).map(one => one.name))}.
+      </b>
+    )}
   </>
 )
 
