@@ -6,12 +6,12 @@ import type { HazardTables, QuenchRule } from './tables.ts'
 import { shareLeft } from './waste.ts'
 
 /**
- * Residues that are destroyed before they go into a container. Where the step has quench lines of its own, these are what destroys them;
- * where it has none, a reagent is reckoned by the equation from what is left at typical yield.
+ * Residues that are destroyed before they go into a container. Where the step has quench lines of its own that do so, these are what destroys
+ * them; where it has none (water leaves an oxidant as it is), a reagent is reckoned by the equation from what is left at typical yield.
  */
 export function quenchLines(library: Library, tables: HazardTables, steps: readonly ChargedStep[]): readonly QuenchLine[] {
   return steps.flatMap(step => {
-    const own = step.charges.filter(line => line.at === 'quench' && !isPlannedQuench(line))
+    const quench = step.charges.filter(line => line.at === 'quench' && !isPlannedQuench(line))
     const seen = new Set<string>()
     return step.charges.flatMap((line): QuenchLine[] => {
       const rule = ruleFor(library, tables.quenchRules, line.material)
@@ -20,6 +20,7 @@ export function quenchLines(library: Library, tables: HazardTables, steps: reado
       const share = shareLeft(library, step, line.material)
       if (share === 0) return []
       const common = { step: step.number, destroys: line.material, test: rule.test }
+      const own = quench.filter(one => isAmong(library, rule.destroyedBy, one.material))
       if (own.length > 0) {
         const reagents = own.map(one => ({
           name: materialOf(library, one.material).name,
@@ -60,16 +61,17 @@ export const withPlannedQuench = <S extends ChargedStep>(library: Library, table
 /** No source has it: a quench with an index is the source's own, whatever its amount rests on. */
 export const isPlannedQuench = (line: ChargedLine): boolean => line.at === 'quench' && line.basis === 'planned' && line.line === null
 
+const ruleFor = (library: Library, rules: readonly QuenchRule[], id: string): QuenchRule | undefined =>
+  rules.find(rule => isAmong(library, rule.destroys, id))
+
 /** By the bottle, or by the compound in it. */
-function ruleFor(library: Library, rules: readonly QuenchRule[], id: string): QuenchRule | undefined {
+function isAmong(library: Library, members: QuenchRule['destroys'], id: string): boolean {
   const material = materialOf(library, id)
   const inside = library.materials.get(compoundIn(material) ?? id)
-  return rules.find(rule =>
-    rule.destroys.some(
-      ({ compound, cas }) =>
-        compound === id ||
-        compound === inside?.id ||
-        (cas !== undefined && (cas === inside?.cas || (material.kind !== 'mixture' && cas === material.cas))),
-    ),
+  return members.some(
+    ({ compound, cas }) =>
+      compound === id ||
+      compound === inside?.id ||
+      (cas !== undefined && (cas === inside?.cas || (material.kind !== 'mixture' && cas === material.cas))),
   )
 }

@@ -190,6 +190,8 @@ export const wasteStreamSchema = row('wasteStream', {
 export const quenchRuleSchema = row('quenchRule', {
   id: text,
   destroys: z.array(memberSchema).min(1),
+  /** What counts as a quench of it among a source's own lines. */
+  destroyedBy: z.array(memberSchema).min(1),
   reagent: text,
   material: text.optional(),
   reagentGPerMol: z.number().positive(),

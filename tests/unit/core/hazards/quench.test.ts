@@ -22,7 +22,7 @@ const bottles = [
   hypochlorite,
   material({ id: 'alcohol' }),
   material({ id: 'acid' }),
-  material({ id: 'bisulfite', name: 'bisulfite' }),
+  material({ id: 'water', cas: '7732-18-5', formula: 'H2O' }),
   material({ id: 'sodium-bisulfite', name: 'sodium bisulfite', formula: 'HNaO3S' }),
 ]
 const oxidation = (oxidant: string) =>
@@ -68,13 +68,30 @@ describe('residues that are destroyed before the bottle', () => {
   })
   it('are left to the quench of the step itself, where it has one: its lines are in the shopping list', () => {
     const { found } = lines('potassium-permanganate', 0.3, {
-      material: 'bisulfite',
+      material: 'sodium-bisulfite',
       role: 'quench',
       at: 'quench',
       massG: 12,
       basis: 'source',
     })
-    expect(found).toMatchObject([{ from: 'source', reagents: [{ name: 'bisulfite', massG: 12 }], do: null }])
+    expect(found).toMatchObject([{ from: 'source', reagents: [{ name: 'sodium bisulfite', massG: 12 }], do: null }])
+  })
+  it('are not left to a quench that does not destroy them: water leaves permanganate as it is', () => {
+    const water = { material: 'water', role: 'quench', at: 'quench', massG: 400, basis: 'source' } as const
+    const { found } = lines('potassium-permanganate', 0.3, water)
+    expect(found).toMatchObject([{ from: 'planned', reagents: [{ name: 'sodium bisulfite' }] }])
+  })
+  it('are reckoned so in the bundled library: dichromate poured on water gets its bisulfite', async () => {
+    const { library } = await bundledWorkshop()
+    const charges = [
+      chargedLine({ material: 'sodium-dichromate-dihydrate', role: 'oxidant', amountMol: 1, massG: 298 }),
+      chargedLine({ material: 'water', role: 'quench', at: 'quench', massG: 400, basis: 'source' }),
+    ]
+    const limiting = { compound: 'isoborneol', amountMol: 0.3, massG: 46 }
+    const step = chargedStep({ transformation: 'camphor-chromic-acid', number: '1', limiting, charges })
+    expect(quenchLines(library, bundledTables(), [step])).toMatchObject([
+      { from: 'planned', reagents: [{ material: 'sodium-bisulfite' }], test: 'the orange has turned green' },
+    ])
   })
   it('are none where the equation uses all of it up', () => {
     expect(lines('potassium-permanganate', 0.16).found).toEqual([])
