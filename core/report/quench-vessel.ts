@@ -1,7 +1,7 @@
 import { noBreakSpace, volumeText } from '../quantity/print.ts'
 import type { ChargedStep } from '../route/charged.ts'
 
-/** Beakers as they are sold, mL. Source: the low-form series of ISO 3819. */
+/** Beakers as they are commonly sold, mL. From memory, no source looked up. */
 const beakersMl = [100, 150, 250, 400, 600, 1000, 2000, 3000, 5000] as const
 /** Foam and splashes want a third of it free. Common practice, no source. */
 const fullest = 2 / 3

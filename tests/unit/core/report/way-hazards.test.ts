@@ -23,7 +23,7 @@ describe('the ways of the demo side by side', () => {
     expect(comparison.ways.filter(way => way.taken)).toHaveLength(1)
   })
 
-  // Nitrogen dioxide: H330, H314, H270, nitric acid 70 %: H272, H314, H331. Source: Regulation (EC) 1272/2008, Annex VI, 007-002-00-0 and 007-030-00-3.
+  // Nitrogen dioxide: H330, H314, H270, nitric acid 70 %: H272, H314, H331. Regulation (EC) 1272/2008, Annex VI, cited from memory.
   it('show why nitric acid is not the mild one: nitrogen dioxide, fatal if inhaled, first', () => {
     const nitric = named(/nitric acid/)
     expect(nitric.counts.gravest).toBe(1)
@@ -64,7 +64,7 @@ describe('for the public in the EU', async () => {
   const { evaluation } = await reported('Benzoin downstream', { with: () => plan })
   const told = hazardComparison(demo.library, await waysCompared(workshop, plan, evaluation))!
 
-  // Regulation (EU) 2019/1148, Annex I: ammonium nitrate from 16 % nitrogen, nitric acid from 3 %; copper acetate stands in no annex.
+  // Regulation (EU) 2019/1148, Annex I, cited from memory: ammonium nitrate from 16 % nitrogen, nitric acid from 3 %; copper acetate stands in no annex.
   it('what they cannot have stands at its way, and at no other', () => {
     const barred = (name: RegExp) => told.ways.find(way => name.test(way.name))!.barred.join()
     expect(barred(/nitric acid/)).toMatch(/nitric acid/)
