@@ -36,6 +36,7 @@ export function Head() {
                   class="blank bare title"
                   aria-label="name of this plan"
                   value={title}
+                  maxLength={500}
                   onInput={event => change({ do: 'rename', title: event.currentTarget.value })}
                   onBlur={event => {
                     if (event.currentTarget.value.trim() === '') change({ do: 'rename', title: 'Untitled plan' })

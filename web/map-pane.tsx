@@ -8,13 +8,13 @@ import type { Keep } from './map/scheme/types.ts'
 import { compoundOfCell, schemeOfPlan } from './map/scheme-of-plan.ts'
 import { NetworkPane } from './network-pane.tsx'
 import { figureOf } from './parts/figure.tsx'
-import { Problems } from './parts/problem.tsx'
 import { RouteRows } from './route-rows.tsx'
 import { Refusal } from './sheet/refusal.tsx'
+import { StepUnknown } from './sheet/step-unknown.tsx'
 import { makeOrBuy, takeMaker } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
 import { narrow, paneWidth, phoneBelow } from './state/pane.ts'
-import { askFactsAgain, facts, factsAsked, waysTo } from './state/questions.ts'
+import { facts, factsAsked, factsTrouble, waysTo } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
 import { plan } from './state/store.ts'
 import { drawing, goTo, lookAtGoal, turnFigure } from './state/view.ts'
@@ -92,18 +92,13 @@ export function MapPane() {
 
 function Scheme() {
   const { refused, fresh } = standing.value
-  const { problems, waiting } = factsAsked.value
+  const { waiting } = factsAsked.value
+  const problems = factsTrouble.value
   const drawn = scheme.value
   if (refused?.ok === 'stopped') return <Refusal of={refused} />
   return (
     <>
-      {problems.length > 0 && (
-        <Problems of={problems}>
-          <button type="button" class="do" onClick={askFactsAgain}>
-            Try again
-          </button>
-        </Problems>
-      )}
+      {problems.length > 0 && <StepUnknown problems={problems} />}
       {drawn === null ? (
         <p class="soft" role="status">
           {waiting ? 'The scheme comes once its structures are here.' : ''}

@@ -10,7 +10,9 @@ import { shelfItemSchema } from '../shopping/shelf.ts'
 import { canonical } from './canonical.ts'
 import { choosingSchema } from './choosing.ts'
 import { dateSchema } from './date-schema.ts'
+import { PlanRefused } from './goals.ts'
 import { libraryOfParts } from './library-of-parts.ts'
+import { missingSteps, stepMissing } from './missing-steps.ts'
 import type { LogEntry, Plan } from './plan.ts'
 import { settingsSchema } from './settings.ts'
 import { sha256 } from './sha256.ts'
@@ -45,7 +47,7 @@ export const logEntrySchema = z.strictObject({
 
 /** A plan as data, without its library. */
 export const planSchema = z.strictObject({
-  title: z.string(),
+  title: z.string().max(500),
   start: z.strictObject({ material: idSchema, massG: z.number().positive().nullable() }),
   goals: z.array(
     z.strictObject({
@@ -115,8 +117,11 @@ export function libraryHash(library: Library): string {
  * The plan as a file: plan, identity of its library, and the slice it uses.
  *
  * @param compared transformations of the ways that it was compared with, so that they can be compared where the library lacks them
+ * @throws PlanRefused where the library lacks a step of its routes or of its log: whoever writes it must bring them first
  */
 export function planFileOf(library: Library, plan: Plan, compared: readonly string[] = []): PlanFile {
+  const missing = missingSteps(library, plan)
+  if (missing.length > 0) throw new PlanRefused(missing.map(stepMissing))
   const file = {
     format: 'waybench-plan',
     version: 1,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { type Encoding, mostTransformations, wholeLibrary } from '../planning/whole-library.ts'
 import { refusals } from '../replies.ts'
+import { noneMatch } from './none-match.ts'
 import type { Resource } from './resource.ts'
 
 const replySchema = z
@@ -25,7 +26,7 @@ export const library: Resource = (api, { workshop }) => {
     // Never kept without asking: a change of the library is seen by the next search.
     reply.header('cache-control', 'no-cache').header('vary', 'accept-encoding')
     if (tag !== null) reply.header('etag', tag)
-    if (tag !== null && request.headers['if-none-match'] === tag) return reply.status(304 as never).send()
+    if (tag !== null && noneMatch(request.headers['if-none-match'], tag)) return reply.status(304 as never).send()
     const as = encodingFor(String(request.headers['accept-encoding'] ?? ''))
     if (as !== 'identity') reply.header('content-encoding', as)
     return reply.type('application/json').send((await encoded(as)) as never)

@@ -1,11 +1,12 @@
 import { z } from 'zod'
-import { libraryFileSchema } from '../../core/library/library.ts'
+import { type LibraryFile, libraryFileSchema } from '../../core/library/library.ts'
 import { libraryHash } from '../../core/plan/file.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import { sliceFile, sliceOf } from '../../core/plan/slice.ts'
 import { nearest } from '../../core/problem/nearest.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { withSlice } from '../library/with-slice.ts'
+import type { Workshop } from '../library/workshop.ts'
 import { depictionsOf } from '../planning/drawings.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
@@ -20,22 +21,23 @@ const bodySchema = z.strictObject({
   carried: libraryFileSchema.nullish(),
 })
 
-/** The part of the library that some routes use, with all that the page needs to reckon and draw by itself. */
+/**
+ * The part of the library that some routes use, with all that the page needs to reckon and draw by itself: of what is asked for, what there
+ * is; `problems` name the rest, `brought` the steps that are of `carried` alone.
+ */
 export const slices: Resource = (api, { workshop }) => {
   api.post('/slice', { schema: { body: bodySchema, response: { 200: z.unknown(), ...refusals } } }, request => {
     const { routes, materials, carried } = request.body
-    const shop = carried
-      ? withSlice(workshop, libraryOfParts({ title: carried.title }, carried.materials, carried.transformations))
-      : workshop
+    const { shop, refused } = withCarried(workshop, carried)
     const { library } = shop
     const problems = [
+      ...refused,
       ...routes
         .flat()
         .filter(id => !library.transformations.has(id))
         .map(id => unknown('transformation', id, library.transformations.keys())),
       ...materials.filter(id => !library.materials.has(id)).map(id => unknown('material', id, library.materials.keys())),
     ]
-    if (problems.length > 0) throw new Refusal('bad-input', problems)
     const slice = sliceOf(library, routes.flat(), materials)
     const traits = shop.traits()
     return {
@@ -43,9 +45,23 @@ export const slices: Resource = (api, { workshop }) => {
       hash: libraryHash(library),
       traits: Object.fromEntries([...slice.materials.keys()].flatMap(id => (traits.has(id) ? [[id, traits.get(id)]] : []))),
       drawings: depictionsOf(slice),
+      problems,
+      brought: [...slice.transformations.keys()].filter(id => !workshop.library.transformations.has(id)),
       makeable: [...slice.materials.keys()].filter(id => library.makers.has(id)),
     }
   })
+}
+
+/** With what a plan brings along; where that breaks a rule of the library by now, without it. A list that ends planning ends this too. */
+function withCarried(workshop: Workshop, carried: LibraryFile | null | undefined) {
+  if (!carried) return { shop: workshop, refused: [] }
+  try {
+    const brought = libraryOfParts({ title: carried.title }, carried.materials, carried.transformations)
+    return { shop: withSlice(workshop, brought), refused: [] }
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.kind !== 'bad-input') throw error
+    return { shop: workshop, refused: error.problems }
+  }
 }
 
 function unknown(kind: string, id: string, ids: Iterable<string>): Problem {

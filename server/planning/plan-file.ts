@@ -3,6 +3,7 @@ import { evaluate } from '../../core/plan/evaluate.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { changesSince, type OpenedPlan, planFromFile } from '../../core/plan/file.ts'
 import { checkedPlan } from '../../core/plan/goals.ts'
+import { missingSteps, stepMissing } from '../../core/plan/missing-steps.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -85,7 +86,10 @@ const unstorable = /[\u0000-\u001f]|\p{Surrogate}/gu
 export function checkedPlanFile(workshop: Workshop, value: unknown): { readonly title: string; readonly body: string } {
   const opened = openPlan(workshop, value, 'plan')
   const { plan } = opened
-  refuseStopped(workshopOf(workshop, opened), plan)
+  const shop = workshopOf(workshop, opened)
+  refuseStopped(shop, plan)
+  const missing = missingSteps(shop.library, { goals: plan.goals, log: [] })
+  if (missing.length > 0) throw new Refusal('no-answer', missing.map(stepMissing))
   return { title: plan.title.replace(unstorable, ' '), body: JSON.stringify(value) }
 }
 

@@ -37,6 +37,10 @@ export interface SliceReply {
   readonly drawings: Readonly<Record<string, Depiction>>
   /** Materials of the slice that some transformation of the whole library makes. */
   readonly makeable?: readonly string[]
+  /** What was asked for and is not known: where = kind and id. */
+  readonly problems?: readonly Problem[]
+  /** Transformations that are only in what the plan brings along. */
+  readonly brought?: readonly string[]
 }
 
 /** A way in to try the product with: what is in hand, and what might be wanted. */

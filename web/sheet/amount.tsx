@@ -4,7 +4,7 @@ import { mapName } from '../map/map-name.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
-import { askFactsAgain, factsAsked } from '../state/questions.ts'
+import { factsTrouble } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 import { amountAnswer } from './amount-answer.ts'
@@ -16,6 +16,7 @@ import { MassMetricsTable } from './mass-metrics.tsx'
 import { Question } from './question.tsx'
 import { Refusal } from './refusal.tsx'
 import { StepTable } from './step-table.tsx'
+import { StepUnknown } from './step-unknown.tsx'
 
 /** Question 4: the goals, the slider, and what goes into the vessel at every step. */
 export function Amount() {
@@ -53,14 +54,7 @@ export function Amount() {
 
 function AmountBody() {
   const { evaluation, refused, fresh } = standing.value
-  if (factsAsked.value.problems.length > 0)
-    return (
-      <Problems of={factsAsked.value.problems}>
-        <button type="button" class="do" onClick={askFactsAgain}>
-          Try again
-        </button>
-      </Problems>
-    )
+  if (factsTrouble.value.length > 0) return <StepUnknown problems={factsTrouble.value} />
   if (refused !== null) return <Refusal of={refused} />
   if (plan.value.goals.length === 0) return <p>Choose a goal in question 2; its amounts then stand here, step by step.</p>
   return (

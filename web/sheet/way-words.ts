@@ -6,7 +6,7 @@ import { spoken } from '../map/scheme/runs.ts'
 import type { Item } from '../map/scheme/types.ts'
 import { breachBy } from '../state/breach.ts'
 import { nameOf, wayName } from '../state/names.ts'
-import { facts, waysTo } from '../state/questions.ts'
+import { facts, factsAsked, waysTo } from '../state/questions.ts'
 import { routesTo } from '../state/route-lists.ts'
 import { keyOfSteps } from '../state/routes-of.ts'
 import { plan } from '../state/store.ts'
@@ -57,7 +57,7 @@ export function wayClauses(target: string): readonly string[] {
   if (goal === undefined) return []
   const rows = waysTo(target).map(way => way.row)
   const steps = goal.route.steps.map(step => step.transformation)
-  const { waiting, problems } = routesTo(target)
+  const { waiting, problems, answer } = routesTo(target)
   const breach = breachBy(steps)
   if (breach !== null) {
     const asked = listed(breach.asked)
@@ -74,7 +74,7 @@ export function wayClauses(target: string): readonly string[] {
   if (rows.length === 0)
     return [
       chosen,
-      waiting || problems.length === 0
+      waiting || (problems.length === 0 && (answer === null || factsAsked.value.waiting))
         ? 'looking for others'
         : saysNoWay(problems)
           ? 'no way keeps to what is asked'
@@ -91,11 +91,11 @@ export function wayClauses(target: string): readonly string[] {
         ? 'only another way keeps to what is asked'
         : `${rows.length === 2 ? 'neither' : 'none'} of the ${inWords(rows.length)} ways that keep to what is asked`,
     ]
-  const answer = wayAnswer(steps, rows)
+  const told = wayAnswer(steps, rows)
   return [
-    `${capital(wayText(answer.chosen))}${answer.gentlest ? ', the gentlest way' : ''};`,
-    answer.better === null
-      ? `the best yield of ${inWords(answer.ways)} ways`
-      : `${wayText(answer.better.steps)} gives ${answer.better.points.toFixed(1)} points more`,
+    `${capital(wayText(told.chosen))}${told.gentlest ? ', the gentlest way' : ''};`,
+    told.better === null
+      ? `the best yield of ${inWords(told.ways)} ways`
+      : `${wayText(told.better.steps)} gives ${told.better.points.toFixed(1)} points more`,
   ]
 }

@@ -1,6 +1,8 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { Library, LibraryFile } from '../../core/library/library.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import { sliceFile, sliceOfPlan } from '../../core/plan/slice.ts'
 import type { SliceReply } from '../api/replies.ts'
 
 /** The part of the library that this page holds, with all that was reckoned about it on the server. It only grows. */
@@ -37,6 +39,12 @@ export function grown(facts: Facts, slice: SliceReply): Facts {
 export function keeping(facts: Facts, old: LibraryFile): Facts {
   const file = overlaid(facts.file, old)
   return { ...facts, file, library: libraryOf(file), kept: old }
+}
+
+/** Records that a plan brings along, with those that it uses by now; what the page holds is the newer word. */
+export function withPlanOf(carried: LibraryFile | null, library: Library, plan: Plan): LibraryFile {
+  const used = sliceFile(sliceOfPlan(library, plan))
+  return carried === null ? used : overlaid(carried, used)
 }
 
 function overlaid(under: LibraryFile, over: LibraryFile | null): LibraryFile {

@@ -34,7 +34,16 @@ const before = signal<LibraryFile | null>(null)
 export const opening = signal(false)
 
 /** Reckons on with the records of the plan file: what the server has of the same ones is left aside. The plan keeps that choice. */
-export const keepOldLibrary = (): void => change({ do: 'keep-records', keep: true })
+export function keepOldLibrary(): void {
+  before.value ??= carried.value
+  change({ do: 'keep-records', keep: true })
+}
+
+/** Records of these steps are at hand, of the plan itself. */
+export function canKeepOld(steps: readonly string[]): boolean {
+  const held = new Set((before.value ?? carried.value)?.transformations.map(step => step.id))
+  return steps.every(id => held.has(id))
+}
 
 /** Reckons with what the library says now, and saves that, so that it is not asked again. */
 export function takeNewLibrary(): void {

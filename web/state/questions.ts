@@ -1,12 +1,14 @@
-import { computed, effect, signal } from '@preact/signals'
+import { batch, computed, effect, signal } from '@preact/signals'
 import type { LibraryFile } from '../../core/library/library.ts'
 import type { Axis } from '../../core/plan/choosing.ts'
+import { missingSteps } from '../../core/plan/missing-steps.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import type { Route } from '../../core/route/route.ts'
 import { server } from '../api/client.ts'
 import type { ReachReply, RouteRow } from '../api/replies.ts'
 import { type Asked, Asking, problemsOf } from './asked.ts'
-import { type Facts, grown, keeping, noFacts } from './facts.ts'
+import { type Facts, grown, keeping, noFacts, withPlanOf } from './facts.ts'
 import { forget, reckon, warmUp } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
 import { countFor, forgetLists, listOf, routesMost, routesTo, unbeatenTo } from './route-lists.ts'
@@ -35,9 +37,26 @@ export const facts = signal<Facts>(noFacts)
 export const tables = signal<unknown>(null)
 /** Records that the open plan brought along: the server takes those of them that it does not hold. */
 export const carried = signal<LibraryFile | null>(null)
+/** What the server does not know, nor the plan brings along: not asked for again until one of them is another. */
+const lacking = signal<ReadonlyMap<string, Problem>>(new Map())
+/** Steps that are no longer in the library; the plan goes on with its own record of them. */
+const brought = signal<ReadonlySet<string>>(new Set())
 /** Counts the changes of the bench's own library that this page has made. */
 const libraryEdition = signal(0)
 export const factsAsked = signal<Asked<true>>({ answer: null, waiting: false, problems: [] })
+
+/** Why the plan cannot be reckoned with what is here: what the server did not answer, and what of the plan it does not know. */
+export const factsTrouble = computed<readonly Problem[]>(() => {
+  const named = new Set([...missingSteps(facts.value.library, plan.value), ...materialsNamed.value])
+  return [...factsAsked.value.problems, ...[...lacking.value].flatMap(([id, problem]) => (named.has(id) ? [problem] : []))]
+})
+
+/** Steps of the plan that the library no longer holds, and the plan has its own record of. */
+export const stepsOfPlanAlone = computed<readonly string[]>(() => {
+  const { kept, library } = facts.value
+  const used = plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation))
+  return kept !== null ? [] : [...new Set(used)].filter(id => brought.value.has(id) && library.transformations.has(id))
+})
 
 /** Compound that the start is or contains; the search runs between compounds. */
 export const startCompound = computed(() => {
@@ -122,49 +141,86 @@ const stepsNamed = computed<readonly (readonly string[])[]>(() => {
   const rows = plan.value.goals.flatMap(({ target }) =>
     [...rowsTo(target), ...(routesTo(target).looking?.rows ?? [])].map(row => row.steps),
   )
-  return [...plan.value.goals.map(goal => goal.route.steps.map(step => step.transformation)), ...rows]
+  // Each by itself: one that is gone takes none of the others along.
+  const logged = [...new Set(plan.value.log.map(entry => entry.step))].map(step => [step])
+  return [...plan.value.goals.map(goal => goal.route.steps.map(step => step.transformation)), ...logged, ...rows]
 })
 
 /** Asks for whatever is named and not here. */
 function fetchFacts(): void {
+  const { routes, materials } = notHere()
+  if (routes.length > 0 || materials.length > 0) void bringFacts(routes, materials)
+}
+
+/** What is named and not here, without what is known not to be anywhere. */
+function notHere() {
   const { library } = facts.value
-  const routes = stepsNamed.value.filter(steps => steps.some(id => !library.transformations.has(id)))
-  const materials = materialsNamed.value.filter(id => !library.materials.has(id))
-  if (routes.length === 0 && materials.length === 0) return
-  void bringFacts(routes, materials)
+  const nowhere = lacking.value
+  return {
+    routes: stepsNamed.value.filter(steps => steps.some(id => !library.transformations.has(id) && !nowhere.has(id))),
+    materials: materialsNamed.value.filter(id => !library.materials.has(id) && !nowhere.has(id)),
+  }
+}
+
+/**
+ * Brings what the plan is saved with, where the page does not hold it.
+ *
+ * @returns steps that are missing all the same; and whether something of it is still on its way
+ */
+export async function bringWhatIsSaved(): Promise<{ readonly missing: readonly string[]; readonly waiting: boolean }> {
+  const { routes, materials } = notHere()
+  if (routes.length > 0 || materials.length > 0) await bringFacts(routes, materials)
+  const missing = missingSteps(facts.peek().library, plan.peek())
+  return { missing, waiting: factsAsked.peek().waiting && missing.length + notHere().materials.length > 0 }
+}
+
+/** The records that the plan uses go on with it, whatever becomes of the library. */
+export function carryPlan(): void {
+  carried.value = withPlanOf(carried.peek(), facts.peek().library, plan.peek())
 }
 
 /** The library has changed under the page: everything is asked anew. */
 export function forgetLibrary(): void {
   expectChange()
+  carryPlan()
   reachAsking.forget()
   forgetLists()
   const { kept } = facts.value
-  facts.value = kept === null ? noFacts : keeping(noFacts, kept)
-  libraryEdition.value++
+  batch(() => {
+    libraryEdition.value++
+    facts.value = kept === null ? noFacts : keeping(noFacts, kept)
+  })
 }
 
 let bringing: string | null = null
 
 /** Brings a slice of the library; resolves once its records are here. */
 export async function bringFacts(routes: readonly (readonly string[])[], materials: readonly string[]): Promise<void> {
-  const key = JSON.stringify([routes, materials])
+  const edition = libraryEdition.peek()
+  const key = JSON.stringify([edition, routes, materials])
   if (key === bringing) return
   bringing = key
   factsAsked.value = { answer: null, waiting: true, problems: [] }
   try {
     const slice = await server.slice(routes, materials, carried.peek())
-    facts.value = grown(facts.value, slice)
+    // Of a library that is another by now.
+    if (edition !== libraryEdition.peek()) return
+    batch(() => {
+      facts.value = grown(facts.value, slice)
+      brought.value = new Set([...brought.peek(), ...(slice.brought ?? [])])
+      lacking.value = new Map([...lacking.peek(), ...(slice.problems ?? []).map(one => [one.where[1] ?? '', one] as const)])
+    })
     factsAsked.value = { answer: true, waiting: false, problems: [] }
   } catch (fault) {
     factsAsked.value = { answer: null, waiting: false, problems: problemsOf(fault) }
   } finally {
-    bringing = null
+    if (bringing === key) bringing = null
   }
 }
 
 export const askFactsAgain = (): void => {
   void bringTables()
+  lacking.value = new Map()
   fetchFacts()
 }
 
@@ -253,6 +309,16 @@ export function watchQuestions(): void {
   effect(() => {
     libraryEdition.value
     for (const goal of plan.value.goals) askUnbeaten(goal.target)
+  })
+  effect(() => {
+    // Another library, or other records of the plan: what was not known may be.
+    carried.value
+    libraryEdition.value
+    lacking.value = new Map()
+  })
+  effect(() => {
+    libraryEdition.value
+    brought.value = new Set()
   })
   effect(() => fetchFacts())
   effect(() => {

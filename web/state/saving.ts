@@ -1,11 +1,12 @@
 import { effect, signal } from '@preact/signals'
+import { stepMissing } from '../../core/plan/missing-steps.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Refused, server } from '../api/client.ts'
 import { addressWith } from './address.ts'
 import { problemsOf } from './asked.ts'
 import { type Draft, dropDraft, keepDraft } from './draft.ts'
 import { fileOfPlan } from './plan-file.ts'
-import { facts } from './questions.ts'
+import { bringWhatIsSaved, carryPlan, facts, factsAsked } from './questions.ts'
 import { hasStart } from './sheet-state.ts'
 import { edits, sheet } from './store.ts'
 
@@ -42,10 +43,29 @@ export async function save(over: number | null = null): Promise<void> {
     return
   }
   inFlight = true
+  savingState.value = 'saving'
+  const { seed } = sheet.peek().plan
+  const { missing, waiting } = await bringWhatIsSaved()
+  if (sheet.peek().plan.seed !== seed) {
+    // Another plan was opened meanwhile; this one is kept in this browser.
+    inFlight = false
+    return
+  }
+  if (waiting || missing.length > 0) {
+    inFlight = false
+    if (waiting) {
+      savingState.value = 'kept'
+      timer = setTimeout(() => void save(over), restMs)
+      return
+    }
+    // Written without them it could never be reckoned again; this browser keeps it.
+    savingProblems.value = factsAsked.peek().problems.length > 0 ? factsAsked.peek().problems : missing.map(stepMissing)
+    savingState.value = 'failed'
+    return
+  }
   const at = edits.peek()
   const state = sheet.peek()
   const before = saved.peek()
-  savingState.value = 'saving'
   try {
     const file = fileOfPlan(state, facts.peek())
     const reply = before === null ? await server.savePlan(file) : await server.saveAgain(before.id, over ?? before.version, file)
@@ -56,6 +76,7 @@ export async function save(over: number | null = null): Promise<void> {
       return
     }
     saved.value = kept
+    carryPlan()
     savingProblems.value = []
     const clean = edits.peek() === at
     savingState.value = clean ? 'clean' : 'kept'

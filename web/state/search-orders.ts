@@ -15,9 +15,9 @@ export type SearchOrder =
 /** What that worker tells the page. */
 export type SearchAnswer =
   | { readonly kind: 'ready' }
-  /** It can search, in this edition; null = the library is too large, or the server did not hand it out. */
-  | { readonly kind: 'library'; readonly edition: string | null }
+  /** It can search, in this edition; null = the library is too large, or the server did not hand it out this time. */
+  | { readonly kind: 'library'; readonly edition: string | null; readonly tooLarge: boolean }
   | { readonly kind: 'told'; readonly id: number; readonly event: Told }
   | { readonly kind: 'found'; readonly id: number; readonly edition: string; readonly answer: Checked<Found> }
-  /** It has no library to look in: the server is to be asked. */
-  | { readonly kind: 'elsewhere'; readonly id: number }
+  /** The server is to be asked: this time, or where the library is too large each time. */
+  | { readonly kind: 'elsewhere'; readonly id: number; readonly tooLarge: boolean }

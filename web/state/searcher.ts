@@ -4,6 +4,7 @@ import type { Checked } from '../../core/problem/problem.ts'
 import { Refused, type RoutesQuery, server } from '../api/client.ts'
 import type { ReachReply, RoutesReply } from '../api/replies.ts'
 import { streamRoutes } from '../api/stream.ts'
+import { EditionWatch } from './edition-watch.ts'
 import type { Found, SearchAsked } from './library-here.ts'
 import type { SearchAnswer, SearchOrder } from './search-orders.ts'
 
@@ -26,9 +27,7 @@ interface Waiting {
 let worker: Worker | null = null
 /** The worker holds the library, and searches go to it. */
 let searchesHere = false
-let edition: string | null = null
-/** The next change of the library is one that this page made, and knows of. */
-let expectsChange = false
+const editions = new EditionWatch()
 let onChanged: () => void = () => {}
 let asked = 0
 const waiting = new Map<number, Waiting>()
@@ -49,8 +48,9 @@ function begin(): void {
   begun.addEventListener('message', ({ data }: MessageEvent<SearchAnswer>) => {
     if (data.kind === 'ready') order({ kind: 'bring', address: new URL('./api/v1/library', document.baseURI).href })
     else if (data.kind === 'library') {
-      searchesHere = data.edition !== null
-      edition = data.edition
+      // Where the server failed this once, the next search has the library brought.
+      searchesHere = !data.tooLarge
+      editions.begin(data.edition)
     } else take(data)
   })
   begun.addEventListener('error', () => {
@@ -63,9 +63,7 @@ function begin(): void {
 }
 
 /** This page has just changed the library. */
-export const expectChange = (): void => {
-  expectsChange = true
-}
+export const expectChange = (): void => editions.expect(asked)
 
 function take(answer: Exclude<SearchAnswer, { kind: 'ready' | 'library' }>): void {
   const one = waiting.get(answer.id)
@@ -75,15 +73,12 @@ function take(answer: Exclude<SearchAnswer, { kind: 'ready' | 'library' }>): voi
   }
   waiting.delete(answer.id)
   if (answer.kind === 'elsewhere') {
-    searchesHere = false
+    if (answer.tooLarge) searchesHere = false
     one?.onFound('elsewhere')
     return
   }
-  const isNew = edition !== null && edition !== answer.edition
-  edition = answer.edition
   one?.onFound(answer.answer)
-  if (isNew && !expectsChange) onChanged()
-  expectsChange = false
+  if (editions.answered(answer.id, answer.edition)) onChanged()
 }
 
 const order = (what: SearchOrder): void => worker?.postMessage(what)

@@ -129,10 +129,12 @@ describe('a slice', () => {
     expect(body.makeable).toContain('benzil')
   })
 
-  it('of an unknown step is refused with the nearest one', async () => {
-    const { status, body } = await send('POST', 'slice', { routes: [['benzil-nitric-acit']] })
-    expect(status).toBe(400)
+  it('with an unknown step is what there is of it, with the nearest one', async () => {
+    const { status, body } = await send('POST', 'slice', { routes: [['benzil-nitric-acit'], ['lophine']], materials: ['benzoin'] })
+    expect(status).toBe(200)
+    expect(body.problems).toMatchObject([{ code: 'id-unknown', where: ['transformation', 'benzil-nitric-acit'] }])
     expect(body.problems[0].cure).toContain('benzil-nitric-acid')
+    expect(body.library.transformations.map((t: { id: string }) => t.id)).toEqual(['lophine'])
   })
 })
 
@@ -163,6 +165,81 @@ describe('saved plans', () => {
     expect(status).toBe(400)
     expect(body.problems.length).toBeGreaterThanOrEqual(2)
     expect((await get('plans')).body.plans).toEqual([])
+  })
+
+  it('bear a title of at most 500 characters', async () => {
+    const plan = await demoPlanFile()
+    expect((await send('POST', 'plans', { plan: { ...plan, title: 'a'.repeat(500) } })).status).toBe(201)
+    expect((await send('POST', 'plans', { plan: { ...plan, title: 'a'.repeat(501) } })).status).toBe(400)
+  })
+})
+
+describe('a plan whose own step was taken out of the library', () => {
+  // The record is balanced by hand: 2 C14H12O2 + O2 = 2 C14H10O2 + 2 H2O.
+  const ownStep = {
+    id: 'own-quick',
+    name: 'benzoin to benzil, air',
+    kind: 'reaction',
+    reactants: [
+      { compound: 'benzoin', coefficient: 2 },
+      { compound: 'oxygen', coefficient: 1 },
+    ],
+    products: [
+      { compound: 'benzil', coefficient: 2 },
+      { compound: 'water', coefficient: 2 },
+    ],
+    mainProduct: 'benzil',
+    limiting: 'benzoin',
+    charge: [
+      { material: 'benzoin', role: 'substrate', amount: 10, unit: 'g' },
+      { material: 'oxygen', role: 'oxidant', amount: 1, unit: 'g' },
+    ],
+    yieldPercent: { low: 98, typical: 99, high: 99.5 },
+    elapsedHours: 1,
+    operations: [],
+    equipment: [],
+    atmosphere: 'air',
+    needsHood: false,
+    exotherm: 'none',
+    gasEvolved: [],
+    hazardNotes: [],
+    sources: [{ citation: 'own bench', checked: true }],
+    confidence: 'checked',
+  }
+
+  it('is kept with its record and refused without; the slice goes on with what the plan brings along', async () => {
+    expect((await send('POST', 'own-library', { onVersion: 0, transformations: [ownStep] })).status).toBe(201)
+    const brought = (await send('POST', 'slice', { routes: [['own-quick', 'lophine']], materials: ['benzoin'] })).body.library
+    const plan = await demoPlanFile()
+    const goals = [
+      {
+        ...plan.goals[0],
+        route: {
+          start: 'benzoin',
+          target: 'lophine',
+          steps: [{ transformation: 'own-quick', makes: 'benzil' }, plan.goals[0]!.route.steps[1]],
+        },
+      },
+    ]
+    const whole = { ...plan, goals, slice: brought }
+    const { id } = (await send('POST', 'plans', { plan: whole })).body
+    expect((await send('POST', 'own-library', { onVersion: 1, removeTransformations: ['own-quick'] })).status).toBe(201)
+
+    const without = { ...whole, slice: plan.slice }
+    for (const [method, path, body] of [
+      ['POST', 'plans', { plan: without }],
+      ['PUT', `plans/${id}`, { onVersion: 1, plan: without }],
+    ] as const) {
+      const refused = await send(method, path, body)
+      expect(refused.status).toBe(422)
+      expect(refused.body.problems).toMatchObject([{ code: 'step-missing', where: ['transformation', 'own-quick'] }])
+    }
+    expect((await send('PUT', `plans/${id}`, { onVersion: 1, plan: whole })).status).toBe(200)
+    expect((await send('POST', 'evaluations', { plan: (await get(`plans/${id}`)).body.plan })).status).toBe(200)
+
+    const carried = (await send('POST', 'slice', { routes: [['own-quick'], ['nowhere']], carried: brought })).body
+    expect(carried.brought).toEqual(['own-quick'])
+    expect(carried.problems.map((one: { where: string[] }) => one.where[1])).toEqual(['nowhere'])
   })
 })
 

@@ -186,6 +186,10 @@ describe('the edition of the library', () => {
     expect(tag).toBe(`"${first.json().edition}"`)
     const again = { url: '/api/v1/library', headers: { 'if-none-match': tag } }
     expect((await app.inject(again)).statusCode).toBe(304)
+    // RFC 9110, sections 13.1.2 and 8.8.3.2: a list, compared weakly; * is any.
+    const asking = async (value: string) => (await app.inject({ ...again, headers: { 'if-none-match': value } })).statusCode
+    for (const value of [`W/${tag}`, `"another", ${tag}`, `"a",W/${tag} , "b"`, '*']) expect(await asking(value), value).toBe(304)
+    for (const value of ['"another"', `W/"another"`, tag.replaceAll('"', ''), `"*"`]) expect(await asking(value), value).toBe(200)
 
     const benzoin = here.library.materials.get('benzoin')
     const own = { ...benzoin, name: 'benzoin of this bench' }
