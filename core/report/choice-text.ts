@@ -25,7 +25,7 @@ function placeText(library: Library, choice: RouteChoice): string {
   const name = capital(nameIn(library)(target))
   const axis = axisWords[by]
   if (place === null) return `${name}: the way taken is none of the ${counted(count, 'way')} found under what is asked for.`
-  if (complete && count === 1) return `${name}: the way taken is the only one there is.`
+  if (complete && count === 1) return `${name}: the way taken is the only one there is under what is asked for.`
   const among = complete ? `all ${counted(count, 'way')}` : `the ${counted(count, 'way')} listed of more`
   if (place > 1) return `${name}: by ${axis} the way taken is number ${place} of ${among}; ${firstText(choice, 'the first')}.`
   return `${name}: by ${axis} the way taken is the first of ${among}; ${firstText(choice, 'it')}.`

@@ -30,7 +30,7 @@ export interface OwnDanger {
 export interface WayHazards {
   readonly name: string
   readonly taken: boolean
-  /** No other of these ways is gentler, class by class, and one of them is worse. */
+  /** The buyer may have it, and no other such way is gentler, class by class, and one of them is worse. */
   readonly gentlest: boolean
   /** What the buyer may not have, by name; said before all else. */
   readonly barred: readonly string[]
@@ -82,14 +82,19 @@ export function hazardComparison(library: Library, ways: readonly ComparedWay[])
   const nameOf = nameIn(library)
   const onAll = (id: string): boolean => ways.every(way => way.hazards.materials.some(one => one.material === id))
   const classed = (hazards: HazardList) => hazards.materials.filter(one => one.class !== 'none')
+  const isBarred = ({ hazards }: ComparedWay): boolean => hazards.regulated.some(hit => hit.barred)
   const shared = classed(ways[0]!.hazards).filter(one => onAll(one.material))
   return {
-    ways: ways.map(({ name, taken, hazards }) => {
-      const others = ways.filter(way => way.hazards !== hazards).map(way => compareCounts(hazards.counts, way.hazards.counts))
+    ways: ways.map(way => {
+      const { name, taken, hazards } = way
+      // A way that cannot be gone is no advice, and none is gentle beside it.
+      const others = ways
+        .filter(other => other !== way && !isBarred(other))
+        .map(other => compareCounts(hazards.counts, other.hazards.counts))
       return {
         name,
         taken,
-        gentlest: others.every(apart => apart <= 0) && others.some(apart => apart < 0),
+        gentlest: !isBarred(way) && others.every(apart => apart <= 0) && others.some(apart => apart < 0),
         barred: [...new Set(hazards.regulated.filter(hit => hit.barred).map(hit => nameOf(hit.material)))],
         law: lawOf(hazards, nameOf),
         signalWord: hazards.whole.signalWord,
@@ -109,6 +114,19 @@ export function hazardComparison(library: Library, ways: readonly ComparedWay[])
     }),
     shared: shared.map(one => nameOf(one.material)),
   }
+}
+
+/** What the comparison comes to: the gentlest that the buyer may have, by name, and whether the plan goes it. */
+export function comparisonHeadline({ ways }: HazardComparison): string {
+  const all = 'What can hurt, way by way'
+  const gentlest = ways.filter(way => way.gentlest)
+  if (gentlest.length !== 1) return all
+  const { name, taken } = gentlest[0]!
+  const mayHave = ways.some(way => way.barred.length > 0) ? ' of those that the public may have' : ''
+  if (taken) return `${all}: this plan goes the gentlest${mayHave}`
+  return ways.some(way => way.taken && way.barred.length > 0)
+    ? `${all}: the public cannot have this plan's; ${name} is the gentlest that they may have`
+    : `${all}: ${name} is gentler than this plan`
 }
 
 /** What asks for a licence or is reported, a material once under the gravest word. */

@@ -92,7 +92,10 @@ export const plan: Command = {
     const choice = await choicesOf(workshop, asked.plan, choosing)
     const choiceTold = choiceTexts(workshop, asked.plan, choice)
     for (const path of [given.text('print')].filter(p => p !== undefined)) {
-      await terminal.writeFile(path, await printed(path, workshop, asked.plan, evaluation, terminal.today, asked.changes, choiceTold))
+      await terminal.writeFile(
+        path,
+        await printed(path, workshop, asked.plan, evaluation, terminal.today, asked.changes, choiceTold, choosing),
+      )
       terminal.err(`Wrote ${path}.\n`)
     }
     const save = given.text('save')

@@ -1,5 +1,6 @@
 import { type Breach, breachOf } from '../../core/choose/breach.ts'
 import { icalendarOf } from '../../core/days/icalendar.ts'
+import type { Choosing } from '../../core/plan/choosing.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { type Problem, paragraph } from '../../core/problem/problem.ts'
@@ -16,6 +17,7 @@ import { waysCompared } from './ways-compared.ts'
  * @param today ISO date
  * @param changes  what became of the library since the plan was saved
  * @param choice   how the ways taken stand among those that were looked for, as sentences
+ * @param choosing how they were looked for; absent = as the plan says
  * @throws Refusal for any other ending, and for a calendar of a plan without dates
  */
 export async function printed(
@@ -26,6 +28,7 @@ export async function printed(
   today: string,
   changes: readonly Problem[] = [],
   choice: readonly string[] = [],
+  choosing?: Choosing,
 ): Promise<string> {
   const { library } = workshop
   const breach = breachSentence(breachIn(workshop, plan))
@@ -39,7 +42,7 @@ export async function printed(
     const [{ packHtml }, { drawingsFor }, ways] = await Promise.all([
       import('../print/pack.ts'),
       import('./drawings.ts'),
-      waysCompared(workshop, plan, evaluation),
+      waysCompared(workshop, plan, evaluation, choosing),
     ])
     return packHtml({
       library,

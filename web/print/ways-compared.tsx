@@ -1,6 +1,12 @@
 import type { ComponentChildren } from 'preact'
 import { noHazardData } from '../../core/report/cautions.ts'
-import { type HazardComparison, hazardComparison, type OwnDanger, type WayHazards } from '../../core/report/way-hazards.ts'
+import {
+  comparisonHeadline,
+  type HazardComparison,
+  hazardComparison,
+  type OwnDanger,
+  type WayHazards,
+} from '../../core/report/way-hazards.ts'
 import { capital, inWords, listed } from '../../core/report/words.ts'
 import { softened } from '../map/softened.ts'
 import { Name } from '../parts/words.tsx'
@@ -18,7 +24,7 @@ export function WaysCompared({ library, ways }: PackProps) {
   const others = comparison.shared.filter(name => !unknown?.includes(name))
   return (
     <section class="ways">
-      <h2>{headline(comparison)}</h2>
+      <h2>{comparisonHeadline(comparison)}</h2>
       <table class="t">
         <thead>
           <tr>
@@ -167,14 +173,4 @@ function countsText({ counts, signalWord }: WayHazards) {
       {parts.length === 0 && 'none assigned, with sources'}. Signal word: {signalWord ?? 'unknown'}.
     </>
   )
-}
-
-/** What the comparison comes to: the gentlest by name, and whether the plan goes it. */
-function headline({ ways }: HazardComparison): string {
-  const gentlest = ways.filter(way => way.gentlest)
-  const taken = ways.find(way => way.taken)
-  if (gentlest.length !== 1) return 'What can hurt, way by way'
-  return taken?.gentlest
-    ? 'What can hurt, way by way: this plan goes the gentlest'
-    : `What can hurt, way by way: ${gentlest[0]!.name} is gentler than this plan`
 }

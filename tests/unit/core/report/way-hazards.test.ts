@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { firstChoosing } from '../../../../core/plan/choosing.ts'
 import { lawByList, lawText } from '../../../../core/report/regulated.ts'
-import { hazardComparison, wayNames } from '../../../../core/report/way-hazards.ts'
+import { comparisonHeadline, hazardComparison, wayNames } from '../../../../core/report/way-hazards.ts'
 import { sentence } from '../../../../core/report/words.ts'
 import { openWorkshop } from '../../../../server/library/workshop.ts'
+import { choicesOf, choiceTexts } from '../../../../server/planning/choice.ts'
 import { waysCompared } from '../../../../server/planning/ways-compared.ts'
 import { reported } from './demo-plans.ts'
 
@@ -53,6 +55,23 @@ describe('the ways of the demo side by side', () => {
     }
   })
 
+  it('keep to what the plan is to avoid, by its own word or by the word of who prints', async () => {
+    const choosing = { ...firstChoosing, avoidStep: ['benzil-copper-acetate'], avoid: ['iron-chloride-hexahydrate'] }
+    const kept = await waysCompared(workshop, { ...demo.plan, choosing }, demo.evaluation)
+    const names = kept.map(way => way.name).join()
+    expect(kept.length).toBeGreaterThan(1)
+    expect(names).not.toMatch(/stoichiometric|iron/)
+    expect((await waysCompared(workshop, demo.plan, demo.evaluation, choosing)).map(way => way.name).join()).toBe(names)
+    const taken = demo.plan.goals[0]!.route.steps[0]!.transformation
+    const oxidations = [...demo.library.transformations.values()].filter(one => one.mainProduct === 'benzil' && one.id !== taken)
+    const alone = { ...firstChoosing, avoidStep: oxidations.map(one => one.id) }
+    expect(await waysCompared(workshop, demo.plan, demo.evaluation, alone)).toEqual([])
+    expect((await choicesOf(workshop, demo.plan, alone)).map(one => [one.listed, one.complete])[0]).toEqual([1, true])
+    expect(choiceTexts(workshop, demo.plan, await choicesOf(workshop, demo.plan, alone))[0]).toMatch(
+      /the only one there is under what is asked for\./,
+    )
+  })
+
   it('are none where there is but one', () => {
     expect(hazardComparison(demo.library, ways.slice(0, 1))).toBeNull()
     expect(wayNames(demo.library, [['benzil-nitric-acid', 'lophine']])).toHaveLength(1)
@@ -70,6 +89,17 @@ describe('for the public in the EU', async () => {
     expect(barred(/nitric acid/)).toMatch(/nitric acid/)
     expect(barred(/ammonium nitrate/)).toMatch(/ammonium nitrate/)
     expect(barred(/stoichiometric copper/)).toBe('')
+  })
+
+  it('no way that they cannot have is called the gentlest, in its column or in the headline', () => {
+    expect(told.ways.filter(way => way.gentlest && way.barred.length > 0)).toEqual([])
+    expect(told.ways.find(way => way.taken)!.barred.join()).toMatch(/nitric acid/)
+    const headline = comparisonHeadline(told)
+    expect(headline).toMatch(/the public cannot have this plan's; .* is the gentlest that they may have$/)
+    expect(headline).not.toMatch(/nitric|nitrate/)
+    const allowed = told.ways.findIndex(way => way.barred.length === 0)
+    const going = { ...told, ways: told.ways.map((way, at) => ({ ...way, taken: at === allowed })) }
+    expect(comparisonHeadline(going)).not.toMatch(/nitric|nitrate/)
   })
 })
 
