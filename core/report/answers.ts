@@ -9,6 +9,7 @@ import { durationText, massText, noBreakSpace, numberText, percentText } from '.
 import { barredClause } from './barred-clause.ts'
 import { shortDate } from './dates.ts'
 import { nameIn } from './names.ts'
+import { goalAmountText, madeGoals, shortClauses } from './short-start.ts'
 import { capital, counted, inWords, listed } from './words.ts'
 
 /** One of the seven questions with its answer as clauses, which a heading may break between. */
@@ -85,14 +86,15 @@ function wayAnswer({ steps, goals }: Evaluation): readonly string[] {
   return [`${capital(first)};`, `overall yield on start ${range} at typical yields`]
 }
 
-/** Largest first: medians, each with P10 and P90 in g. */
-function amountAnswer({ goals }: Evaluation, nameOf: NameOf): readonly string[] {
-  return [...goals]
+/** What does not suffice first; then, largest first, medians, each with P10 and P90 in g. */
+function amountAnswer(evaluation: Evaluation, nameOf: NameOf): readonly string[] {
+  const amounts = [...madeGoals(evaluation)]
     .sort((a, b) => b.medianG - a.medianG)
     .map(
-      (goal, at) =>
-        `${massText(goal.medianG)} ${nameOf(goal.target)} (${spreadText(goal.p10G, goal.p90G)})${at < goals.length - 1 ? ',' : ''}`,
+      (goal, at, all) =>
+        `${goalAmountText(evaluation, goal)} ${nameOf(goal.target)} (${spreadText(goal.p10G, goal.p90G)})${at < all.length - 1 ? ',' : ''}`,
     )
+  return [...shortClauses(evaluation, nameOf), ...amounts]
 }
 
 /** "18.5–23.6": P10 and P90 in g, with as many places as both can bear. */

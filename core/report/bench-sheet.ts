@@ -4,8 +4,9 @@ import { type Library, materialOf, transformationOf } from '../library/library.t
 import type { Role, Stage, Task, Transformation } from '../library/transformation.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText, volumeText } from '../quantity/print.ts'
-import type { AmountBasis, ChargedLine, ChargedStep } from '../route/charged.ts'
-import { amountWords, millimolText } from './amounts.ts'
+import type { AmountBasis, ChargedStep } from '../route/charged.ts'
+import { millimolText } from './amounts.ts'
+import { chargeAmountText } from './charge-amount.ts'
 import { chargeCaution, stepCaution } from './charge-cautions.ts'
 import { nameIn } from './names.ts'
 import { quenchVesselText } from './quench-vessel.ts'
@@ -145,8 +146,8 @@ function chargeRows(library: Library, { hazards }: Evaluation, step: ChargedStep
       name: nameOf(line.material),
       stage: line.at,
       role: line.role,
-      amount: chargeText(library, transformation, line, batches),
-      inAll: batches > 1 ? chargeText(library, transformation, line, 1) : null,
+      amount: chargeAmountText(library, transformation, line, batches) ?? 'as needed',
+      inAll: batches > 1 ? (chargeAmountText(library, transformation, line) ?? 'as needed') : null,
       mmol: line.amountMol === null || uncounted.has(line.role) ? null : millimolText(line.amountMol / batches),
       equivalents: line.equivalents === null || uncounted.has(line.role) ? null : numberText(line.equivalents, 3, 2),
       basis: line.basis,
@@ -155,18 +156,6 @@ function chargeRows(library: Library, { hazards }: Evaluation, step: ChargedStep
       regulated: isRegulated(hazards, line.material),
     }))
   return rows.sort((a, b) => stageOrder.indexOf(a.stage) - stageOrder.indexOf(b.stage))
-}
-
-/** In the measure of the source: what it gives by volume is poured, all else weighed. */
-function chargeText(library: Library, transformation: Transformation, line: ChargedLine, batches: number): string {
-  const own = line.line === null ? undefined : transformation.charge[line.line]
-  const { form } = materialOf(library, line.material)
-  const poured = own === undefined ? form === 'liquid' || form === 'solution' : own.unit === 'mL' || own.unit === 'L'
-  const massG = line.massG === null ? null : line.massG / batches
-  const volumeMl = line.volumeMl === null ? null : line.volumeMl / batches
-  if (poured && volumeMl !== null) return volumeText(volumeMl)
-  if (massG !== null) return massText(massG, 4)
-  return amountWords(massG, volumeMl, true) ?? 'as needed'
 }
 
 function vesselText({ vesselKind, gasEvolved }: Transformation, step: ChargedStep, batches: number): string | null {
@@ -210,7 +199,7 @@ function outlook(step: ChargedStep, theoryG: number | null, each: string): reado
   const { low, typical, high } = step.yieldFraction
   const figure = (fraction: number): string => numberText(fraction * 100, 3, fraction < 0.1 ? 1 : 0)
   return [
-    theoryG === null ? 'no theoretical mass: an isolation' : `theory ${massText(theoryG, 4)}${each}`,
+    theoryG === null ? 'no theoretical mass: an isolation' : `theory ${massText(theoryG)}${each}`,
     `P10 ${massText(step.ofCharge.p10G)}, P90 ${massText(step.ofCharge.p90G)}`,
     `${theoryG === null ? 'recovery' : 'yield of the step'} ${percentText(typical, 2)} (${figure(low)}–${figure(high)})`,
   ]

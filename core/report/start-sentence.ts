@@ -25,6 +25,10 @@ export function startSentence(library: Library, { startNeeded, goals, start }: E
   return `To have ${listed(wanted)} ${oftenText(confidence)}, start from ${massText(startG)} of ${nameOf(start.compound)}; ${beside}.`
 }
 
+/** What the two figures of an amount are, beside them wherever both are told. */
+export const medianAndTypical =
+  'Median: half of the outcomes are above it. At typical yields: every step gives just its usual yield; over several steps the two differ.'
+
 /** What no P10 and no P90 covers, beside them wherever they are told. */
 export const outsideSpread = 'Spilt, lost and failed runs are outside these ranges.'
 

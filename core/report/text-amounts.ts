@@ -5,7 +5,7 @@ import { massText, percentText } from '../quantity/print.ts'
 import { spreadText } from './answers.ts'
 import { metricColumns, metricsNote, metricsSheetOf } from './metrics-sheet.ts'
 import { nameIn } from './names.ts'
-import { groupsSentence, outsideSpread, startSentence } from './start-sentence.ts'
+import { groupsSentence, medianAndTypical, outsideSpread, startSentence } from './start-sentence.ts'
 import { columns, heading, wrapped } from './text-layout.ts'
 
 /** The goals with their spread, both hands, and what to start from. */
@@ -38,7 +38,7 @@ export function goalLines(library: Library, { settings }: Plan, evaluation: Eval
   return [
     heading('How much'),
     ...table,
-    outsideSpread,
+    ...wrapped(`${medianAndTypical} ${outsideSpread}`, ''),
     used,
     ...(start.recoveryPercent === null
       ? []

@@ -24,6 +24,7 @@ import {
   wasteAmount,
   wasteFrom,
 } from './hazard-sheet.ts'
+import { lowMelts } from './low-melts.ts'
 import { nameIn } from './names.ts'
 import { noWindowText, wouldDoText } from './no-window.ts'
 import { isRegulated, lawText } from './regulated.ts'
@@ -51,7 +52,7 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation, c
     hazards(library, evaluation),
     metricLines(library, evaluation),
     days(library, plan, evaluation),
-    notes(evaluation),
+    notes(library, plan, evaluation),
     [cautionBlock[0]!, ...cautionBlock.slice(1).flatMap(line => wrapped(line, '  '))],
   ]
   return `${parts
@@ -256,5 +257,7 @@ function days(library: Library, { settings: { windows } }: Plan, { days: plan, s
   ]
 }
 
-const notes = ({ notes: list }: Evaluation): readonly string[] =>
-  list.length === 0 ? [] : [heading('To know'), ...list.flatMap(note => wrapped(`${note.what} ${note.why} ${note.cure}`, '! '))]
+const notes = (library: Library, plan: Plan, evaluation: Evaluation): readonly string[] => {
+  const list = [...evaluation.notes, ...lowMelts(library, plan)]
+  return list.length === 0 ? [] : [heading('To know'), ...list.flatMap(note => wrapped(`${note.what} ${note.why} ${note.cure}`, '! '))]
+}

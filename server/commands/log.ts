@@ -7,6 +7,7 @@ import { type Problem, paragraph } from '../../core/problem/problem.ts'
 import { shareFraction } from '../../core/quantity/convert.ts'
 import { parseQuantity } from '../../core/quantity/parse.ts'
 import { massText, percentText } from '../../core/quantity/print.ts'
+import { lowMelt } from '../../core/report/low-melts.ts'
 import { gramsOf } from '../planning/amounts.ts'
 import { nextEdition } from '../planning/edition.ts'
 import { planIn, workshopOf } from '../planning/plan-file.ts'
@@ -79,7 +80,7 @@ export const log: Command = {
     await exported(next)
     const run = comparedRuns(library, added.value).at(-1)!
     const above = aboveTheoryWarning(run)
-    const warnings = [...added.warnings, ...(above === null ? [] : [above])]
+    const warnings = [...added.warnings, ...(above === null ? [] : [above]), ...[lowMelt(library, run.entry)].filter(one => one !== null)]
     if (given.on('json')) terminal.out(`${JSON.stringify({ entry: run.entry, compared: run, warnings, changes }, null, 2)}\n`)
     else {
       const theory = run.theoryG === null ? '' : ` of ${massText(run.theoryG)} in theory`

@@ -3,9 +3,11 @@ import type { Answer } from '../../core/report/answers.ts'
 import { answersOf, spreadText, windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { aloneText } from '../../core/report/hazard-sheet.ts'
+import { lowMelts } from '../../core/report/low-melts.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
-import { groupsSentence, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
+import { madeGoals, shortClauses, shortNotes } from '../../core/report/short-start.ts'
+import { groupsSentence, medianAndTypical, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
@@ -21,6 +23,7 @@ import { WaysCompared } from './ways-compared.tsx'
 export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null }) {
   const { library, plan, evaluation, depictions, scheme } = props
   const nameOf = nameIn(library)
+  const short = shortNotes(evaluation)
   const targets = listed(evaluation.goals.map(goal => nameOf(goal.target)))
   const start = nameOf(plan.start.material)
   return (
@@ -28,7 +31,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
       title={
         <>
           {massText(plan.start.massG ?? evaluation.start.massG)} of {start} becomes{' '}
-          {evaluation.goals.map((goal, at, all) => (
+          {madeGoals(evaluation).map((goal, at, all) => (
             <span key={goal.target}>
               <span class="nb">
                 <Name text={nameOf(goal.target)} />
@@ -45,6 +48,12 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
           <b>{props.breach}</b>
         </p>
       )}
+      {short.length > 0 && (
+        <p class="note">
+          <b>{shortClauses(evaluation, nameOf).join(' ').replace(/[:;]$/, '.')}</b>{' '}
+          {short.map(note => `${note.what} ${note.cure}`).join(' ')}
+        </p>
+      )}
       {scheme !== null && <SchemeFigure input={flattest(scheme)} depictions={depictions} label={`Scheme: ${start} to ${targets}`} />}
       <Changes {...props} />
       <Seven answers={props.answers ?? answersOf(library, plan, evaluation, props.reach)} />
@@ -53,7 +62,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
       {[
         startSentence(library, evaluation),
         ...evaluation.goals.map(goal => named(nameOf(goal.target), groupsSentence(goal))),
-        outsideSpread,
+        `${medianAndTypical} ${outsideSpread}`,
       ].map(text => text !== null && <p key={text}>{text}</p>)}
       {(props.choice ?? []).map(text => (
         <p class="s" key={text}>
@@ -61,7 +70,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
         </p>
       ))}
       <Timetable {...props} />
-      {evaluation.notes.map(note => (
+      {[...evaluation.notes.filter(note => !short.includes(note)), ...lowMelts(library, plan)].map(note => (
         <p class="note" key={note.code + note.where.join()}>
           <b>{note.what}</b> {note.why} {note.cure}
         </p>

@@ -199,7 +199,7 @@ function Results({ sheet }: { readonly sheet: BenchSheet }) {
       <h2>
         Result{' '}
         <span class="s soft plain">
-          {lines > 2 && sheet.theoryG !== null && `in % of ${massText(sheet.theoryG, 4)}, the theory of a batch; `}above 100 %: wet or
+          {lines > 2 && sheet.theoryG !== null && `in % of ${massText(sheet.theoryG)}, the theory of a batch; `}above 100 %: wet or
           mis-weighed? Weigh again before the next step.
         </span>
       </h2>
@@ -216,7 +216,7 @@ function Results({ sheet }: { readonly sheet: BenchSheet }) {
             </span>
             {sheet.theoryG !== null && (
               <span>
-                {lines > 2 ? '' : `÷ ${massText(sheet.theoryG, 4)} `}= <Blank mm={lines > 2 ? 11 : 14} /> %
+                {lines > 2 ? '' : `÷ ${massText(sheet.theoryG)} `}= <Blank mm={lines > 2 ? 11 : 14} /> %
               </span>
             )}
             {sheet.melting !== null && at === 0 && lines <= 2 && <Melting library={sheet.melting} />}

@@ -1,6 +1,7 @@
 import type { Evaluation } from '../../core/plan/evaluation.ts'
-import { massText, noBreakSpace } from '../../core/quantity/print.ts'
+import { noBreakSpace } from '../../core/quantity/print.ts'
 import { spreadText } from '../../core/report/answers.ts'
+import { goalAmountText, madeGoals } from '../../core/report/short-start.ts'
 
 /** One goal of the heading: "5.0 g lophine" and its spread in soft. */
 export interface GoalClause {
@@ -9,11 +10,11 @@ export interface GoalClause {
   readonly spread: string
 }
 
-/** Largest first, as a heading tells it; medians with P10 and P90. */
+/** Largest first, as a heading tells it; medians with P10 and P90. Goals that get nothing are left out. */
 export function amountAnswer(evaluation: Evaluation): readonly GoalClause[] {
-  return [...evaluation.goals]
+  return [...madeGoals(evaluation)]
     .sort((a, b) => b.medianG - a.medianG)
-    .map(goal => ({ amount: massText(goal.medianG), target: goal.target, spread: spreadText(goal.p10G, goal.p90G) }))
+    .map(goal => ({ amount: goalAmountText(evaluation, goal), target: goal.target, spread: spreadText(goal.p10G, goal.p90G) }))
 }
 
 /** "99 %": a chance, never rounded up to certainty. */

@@ -1,5 +1,6 @@
 import { byNumber } from '../../core/plan/merged-steps.ts'
 import { massText } from '../../core/quantity/print.ts'
+import { shortClauses } from '../../core/report/short-start.ts'
 import { mapName } from '../map/map-name.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
@@ -37,12 +38,15 @@ export function Amount() {
       )
     ) : (
       <Clauses
-        of={amountAnswer(evaluation).map((clause, at, all) => (
-          <>
-            {clause.amount} <Name text={mapName(nameOf(clause.target))} /> <span class="sp nb">{clause.spread}</span>
-            {at < all.length - 1 ? ',' : ''}
-          </>
-        ))}
+        of={[
+          ...shortClauses(evaluation, nameOf).map(text => <Name text={text} key={text} />),
+          ...amountAnswer(evaluation).map((clause, at, all) => (
+            <>
+              {clause.amount} <Name text={mapName(nameOf(clause.target))} /> <span class="sp nb">{clause.spread}</span>
+              {at < all.length - 1 ? ',' : ''}
+            </>
+          )),
+        ]}
       />
     )
   return (

@@ -2,7 +2,7 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { inBase } from '../../core/quantity/convert.ts'
 import { massText, numberText, percentText } from '../../core/quantity/print.ts'
 import { spreadText } from '../../core/report/answers.ts'
-import { outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
+import { medianAndTypical, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Name } from '../parts/words.tsx'
@@ -67,7 +67,7 @@ export function Goals({ evaluation }: { readonly evaluation: Evaluation | null }
           })}
         </tbody>
       </table>
-      {goals.length > 0 && <p class="s soft">{outsideSpread}</p>}
+      {goals.length > 0 && <p class="s soft">{`${medianAndTypical} ${outsideSpread}`}</p>}
       {evaluation?.start.recoveryPercent != null && (
         <p class="s soft">
           The feedstock gives {numberText(evaluation.start.recoveryPercent, 2, 1)} g per 100 g at its first step; this recovery is not

@@ -1,9 +1,9 @@
 import { type ComparedRun, comparedRuns } from '../../core/logbook/compare.ts'
 import { logCsv } from '../../core/logbook/log-csv.ts'
-import { meltsBelowC } from '../../core/logbook/melts-low.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import { shortDate } from '../../core/report/dates.ts'
+import { lowMelt } from '../../core/report/low-melts.ts'
 import { capital } from '../../core/report/words.ts'
 import { Triangle } from '../parts/problem.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
@@ -59,7 +59,7 @@ function LogBody({ runs }: { readonly runs: readonly ComparedRun[] }) {
               <th>Run</th>
               <th class="n">charged</th>
               <th class="n">weighed</th>
-              <th class="n">plan</th>
+              <th class="n">typical</th>
               <th class="n">theory</th>
               <th class="n">yield</th>
             </tr>
@@ -101,7 +101,7 @@ const massOr = (massG: number | null) => (massG === null ? <Unknown>none</Unknow
 
 function RunRow({ run }: { readonly run: ComparedRun }) {
   const { entry } = run
-  const low = meltsBelowC(facts.value.library, entry)
+  const low = lowMelt(facts.value.library, entry)
   const written = [
     entry.date === null ? '' : shortDate(entry.date, true),
     entry.dampPercent > 0 ? `damp, ${entry.dampPercent}${noBreakSpace}% to lose` : 'dry',
@@ -147,8 +147,7 @@ function RunRow({ run }: { readonly run: ComparedRun }) {
       {low !== null && !run.replaced && (
         <tr class="in">
           <td colSpan={6} class="s soft under">
-            Melts below the known {low}
-            {noBreakSpace}°C: not pure or not dry, yet taken as pure. Dry or recrystallise it, or log a correction with an assay.
+            {low.what} {low.why} {low.cure}
           </td>
         </tr>
       )}

@@ -1,6 +1,8 @@
 import { stepFigures } from '../../core/library/figure-trust.ts'
+import { transformationOf } from '../../core/library/library.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, numberText, volumeText } from '../../core/quantity/print.ts'
+import { chargeAmountText } from '../../core/report/charge-amount.ts'
 import { chargeCaution, stepCaution } from '../../core/report/charge-cautions.ts'
 import { counted } from '../../core/report/words.ts'
 import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
@@ -58,6 +60,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
           )}
           {step.charges.map((line, at) => (
             <ChargeRow
+              step={step.transformation}
               line={line}
               caution={chargeCaution(evaluation.hazards, line.material)}
               name={figureOf({ of: 'charge', step: step.transformation, index: at })}
@@ -155,21 +158,17 @@ const basisText: Partial<Record<ChargedLine['basis'], string>> = {
 }
 
 interface ChargeProps {
+  readonly step: string
   readonly line: ChargedLine
   readonly name: string
   /** What stands beside the amount of something dangerous or unknown. */
   readonly caution: string | null
 }
 
-function ChargeRow({ line, name, caution }: ChargeProps) {
+function ChargeRow({ step, line, name, caution }: ChargeProps) {
   const open = line.massG === null && line.volumeMl === null
-  const amount = open
-    ? 'as needed'
-    : line.volumeMl !== null && line.massG !== null && byVolume(line)
-      ? volumeText(line.volumeMl)
-      : line.massG !== null
-        ? massText(line.massG)
-        : volumeText(line.volumeMl ?? 0)
+  const { library } = facts.value
+  const amount = chargeAmountText(library, transformationOf(library, step), line) ?? 'as needed'
   const weak = line.basis === 'at-least' || line.basis === 'planned'
   const stage = line.at === 'vessel' ? '' : line.at === 'quench' ? 'quench' : line.role
   return (
@@ -210,12 +209,6 @@ function ChargeRow({ line, name, caution }: ChargeProps) {
 }
 
 const millimoles = (amountMol: number): string => numberText(amountMol * 1000, amountMol >= 0.1 ? 4 : 3, 1)
-
-/** Liquids are measured, all else is weighed. */
-function byVolume(line: ChargedLine): boolean {
-  const form = facts.value.library.materials.get(line.material)?.form
-  return form === 'liquid' || form === 'solution'
-}
 
 /** Where a shared intermediate goes. */
 function GoesOn({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {

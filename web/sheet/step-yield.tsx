@@ -13,7 +13,7 @@ import { change, plan } from '../state/store.ts'
 
 type Range = Settings['yields'][string]
 const ends = ['low', 'typical', 'high'] as const
-const meaning = { low: 'one run in ten is below', typical: 'the middle', high: 'one run in ten is above' } as const
+const meaning = { low: 'one run in ten is below', typical: 'what a run usually gives', high: 'one run in ten is above' } as const
 
 const percents = ({ low, typical, high }: Range): Range => ({ low: low * 100, typical: typical * 100, high: high * 100 })
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { benchSheetOf } from '../../../../core/report/bench-sheet.ts'
+import { chargeAmountText } from '../../../../core/report/charge-amount.ts'
 import { allReported, reported } from './demo-plans.ts'
 
 const plans = await allReported()
@@ -36,6 +37,19 @@ describe.each(everyStep)('the bench sheet of $name', ({ library, evaluation, ste
       )
       expect(fits, `${row.material} ${row.amount} x ${sheet.batches}`).toBe(true)
       expect(row.inAll === null).toBe(sheet.batches < 2)
+    }
+  })
+
+  it('pours what is liquid and weighs the rest, to three figures', () => {
+    for (const line of step.charges) {
+      // A measuring cylinder for liquids, a balance for the rest: common practice, no source.
+      const text = chargeAmountText(library, library.transformations.get(step.transformation)!, line) ?? ''
+      const liquid = ['liquid', 'solution'].includes(library.materials.get(line.material)!.form ?? '')
+      if (liquid && line.volumeMl !== null && line.supply !== 'made' && line.supply !== 'start') expect(text).toMatch(/\d\u00a0(µL|mL|L)$/)
+      expect(text.replace(/^0\.0*|\D/g, '').length, text).toBeLessThanOrEqual(Number(/^\d{4}/.test(text)) + 3)
+      const row = sheet.charge.find(one => one.material === line.material && one.stage === line.at && one.role === line.role)
+      if (row !== undefined && text !== '' && step.charges.filter(one => one.material === line.material).length === 1)
+        expect(row.inAll ?? row.amount).toBe(text)
     }
   })
 

@@ -1,5 +1,5 @@
 import type { Library } from '../library/library.ts'
-import type { LogEntry } from '../plan/plan.ts'
+import type { LogEntry } from './plan.ts'
 
 /** Two thermometers may differ by this, C; common practice, no source. */
 const thermometersC = 2

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest'
-import { meltsBelowC } from '../../../../core/logbook/melts-low.ts'
+import { meltsBelowC } from '../../../../core/plan/melts-low.ts'
+import { lowMelts } from '../../../../core/report/low-melts.ts'
 import { openWorkshop } from '../../../../server/library/workshop.ts'
-import { logEntry } from '../../../support/benzoin-plans.ts'
+import { benzoinPlan, logEntry } from '../../../support/benzoin-plans.ts'
 
 const { library } = await openWorkshop([])
 
@@ -16,4 +17,12 @@ it.each([
   const known = meltsBelowC(library, logEntry(own))
   if (low) expect([94, 95]).toContain(Math.round(known!))
   else expect(known).toBeNull()
+})
+
+it('is remarked of the runs that stand, with what to do', () => {
+  const low = logEntry({ id: 'a', meltingC: [88, 93] })
+  const [remark, ...others] = lowMelts(library, benzoinPlan([], { log: [low] }))
+  expect(others).toEqual([])
+  expect(remark!.what).toMatch(/Benzil.*88–93.°C, below the known 9[45]/)
+  expect(lowMelts(library, benzoinPlan([], { log: [low, logEntry({ id: 'b', replaces: 'a', purity: 0.95 })] }))).toEqual([])
 })
