@@ -3,6 +3,7 @@ import { referenceFeedstockG, referenceMoles } from '../../core/library/referenc
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText } from '../../core/quantity/print.ts'
+import { spreadText } from '../../core/report/answers.ts'
 import type { Basket } from '../../core/shopping/shopping.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { hazardBrief } from './way-answer.ts'
@@ -96,7 +97,7 @@ function axesOf(library: Library, target: string): readonly Axis[] {
       value: of(evaluation => goal(evaluation)?.p10G ?? null),
       text: column => {
         const spread = column.evaluation === null ? undefined : goal(column.evaluation)
-        return spread === undefined ? '' : `${numberText(spread.p10G, 3, 1)}–${numberText(spread.p90G, 3, 1)}`
+        return spread === undefined ? '' : spreadText(spread.p10G, spread.p90G)
       },
     },
     { label: 'Steps', better: 'less', value: column => column.row.steps.length, text: (_, value) => String(value) },

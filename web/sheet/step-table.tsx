@@ -2,6 +2,7 @@ import { stepFigures } from '../../core/library/figure-trust.ts'
 import { transformationOf } from '../../core/library/library.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { massText, numberText, volumeText } from '../../core/quantity/print.ts'
+import { millimolText } from '../../core/report/amounts.ts'
 import { chargeAmountText } from '../../core/report/charge-amount.ts'
 import { chargeCaution, stepCaution } from '../../core/report/charge-cautions.ts'
 import { counted } from '../../core/report/words.ts'
@@ -193,7 +194,7 @@ function ChargeRow({ step, line, name, caution }: ChargeProps) {
             </Figure>
           )}
         </td>
-        <td class="n">{line.amountMol === null || line.at === 'workup' ? '' : millimoles(line.amountMol)}</td>
+        <td class="n">{line.amountMol === null || line.at === 'workup' ? '' : millimolText(line.amountMol)}</td>
         <td class="n">{line.equivalents === null || line.at === 'workup' ? '' : numberText(line.equivalents, 3, 2)}</td>
       </tr>
       {basisText[line.basis] !== undefined && line.at === 'vessel' && (
@@ -207,8 +208,6 @@ function ChargeRow({ step, line, name, caution }: ChargeProps) {
     </>
   )
 }
-
-const millimoles = (amountMol: number): string => numberText(amountMol * 1000, amountMol >= 0.1 ? 4 : 3, 1)
 
 /** Where a shared intermediate goes. */
 function GoesOn({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {

@@ -147,11 +147,14 @@ describe('plan', () => {
     expect(before.json.changes).toEqual([])
     expect((await waybench(['check', 'p.json'], files)).code).toBe(0)
     const logged = await waybench(
-      ['log', 'p.json', '--step', 'benzil-copper-ammonium-nitrate', '--weighed', '12.0 g', '--date', '2026-12-02'],
+      ['log', 'p.json', '--step', 'benzil-copper-ammonium-nitrate', '--weighed', '12.0 g', '--melting', '88-93', '--date', '2026-12-02'],
       files,
     )
     expect(logged.code).toBe(0)
     expect(logged.out).toContain('12.0')
+    // Benzil melts at 94 to 95 C (from memory): remarked at once, and in the text of the plan.
+    expect(logged.out).toMatch(/melts at 88–93.°C, below the known 9[45]/)
+    expect((await waybench(['plan', 'p.json'], files)).out.replace(/\s+/g, ' ')).toMatch(/88–93.°C, below the known 9[45]/)
     const after = await waybenchJson(['plan', 'p.json'], files)
     expect(after.json.goals[0].expectedG).toBeLessThan(before.json.goals[0].expectedG * 0.6)
     const ways = await waybenchJson(['replan', 'p.json'], files)

@@ -53,6 +53,11 @@ describe.each(plans)('the text of $title', ({ library, plan, evaluation }) => {
       expect(tail).toContain(words)
   })
 
+  it('names what its two amounts of a goal are', () => {
+    // Design 3.7: the draws' 50th percentile, and what comes out where every step gives its typical yield.
+    expect(read).toMatch(/Median: half of the outcomes are above it\. At typical yields: every step gives just its usual yield/)
+  })
+
   it('never says "no hazards"', () => {
     expect(read).not.toMatch(/\bno hazards\b/i)
     if (evaluation.hazards.unknown.length > 0) expect(read).not.toMatch(/nothing above a warning/i)
