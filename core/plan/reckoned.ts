@@ -18,6 +18,7 @@ import { type Confident, confidentAmounts } from './confidence.ts'
 import { drawnOf, goalsAt } from './drawn.ts'
 import type { Evaluation, GoalResult } from './evaluation.ts'
 import { checkedPlan, PlanRefused } from './goals.ts'
+import { runYield } from './logged.ts'
 import { amountNotes } from './notes.ts'
 import type { Plan } from './plan.ts'
 import { partOf, stairsOf } from './stairs.ts'
@@ -102,7 +103,7 @@ function goalResults(library: Library, plan: Plan, confident: Confident, steps: 
   const runs = new Map(amounts.steps.flatMap(s => (s.logged ? [[s.transformation, s.logged.yields] as const] : [])))
   const others = beliefsAbout(library, merged.steps, { ...plan.settings, hand }, runs)
   const otherHand = goalsAt(amounts, new Map([...others].map(([id, belief]) => [id, predicted(belief).typical])))
-  const real = realYields(amounts)
+  const real = realYields(library, amounts)
   return plan.goals.map((goal, index) => {
     const part = amounts.division.goals[index]!
     const route = partOf(library, merged.start, goal.target, merged.steps)
@@ -124,12 +125,12 @@ function goalResults(library: Library, plan: Plan, confident: Confident, steps: 
   })
 }
 
-/** Planning yields, and where runs are logged what they really gave. */
-function realYields(amounts: Amounts): ReadonlyMap<string, number> {
+/** Planning yields; where runs are logged, what they gave and the rest is to give, of what theory allows from all that was and will be charged. */
+function realYields(library: Library, amounts: Amounts): ReadonlyMap<string, number> {
   const yields = new Map(amounts.yields)
-  for (const { transformation, logged } of amounts.steps) {
+  for (const { transformation, logged, limitingG, expectedG } of amounts.steps) {
     if (!logged || logged.yields.length === 0) continue
-    yields.set(transformation, logged.yields.reduce((sum, y) => sum + y, 0) / logged.yields.length)
+    yields.set(transformation, Math.min(1, runYield(library, transformation, expectedG, logged.chargedG + limitingG)))
   }
   return yields
 }

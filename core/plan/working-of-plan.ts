@@ -74,7 +74,11 @@ export function overallWorking(library: Library, evaluation: Evaluation, target:
   )
   const said = [`Yield of the longest linear sequence: ${percentText(goal.longestLinearYield)}.`]
   if (Math.abs(product - goal.overallYieldOnStart) > 1e-6)
-    said.unshift('Not the plain product: branches share the start, or a reactant is charged in excess or short.')
+    said.unshift(
+      steps.some(s => s.done != null)
+        ? 'Not the plain product: logged runs count with what they gave, what is still to run at its typical yield.'
+        : 'Not the plain product: branches share the start, or a reactant is charged in excess or short.',
+    )
   return { rows, total: { label: 'overall yield on start', value: percentText(goal.overallYieldOnStart) }, said, sources: [], seen: null }
 }
 

@@ -78,6 +78,22 @@ describe('a repeat', () => {
     expect(repeat!.limitingG).toBeLessThan(20)
     expect(sheet.title).toContain(`charge ${massText(repeat!.limitingG)} of benzoin`)
     expect(evaluation.steps[0]!.charges[0]!.massG).toBeCloseTo(repeat!.limitingG, 9)
+  })
+  it('gives with the run before it one yield on all that is charged, on the cover as on the staircase', () => {
+    // By hand: what was isolated and what the sheet says is to come, of what 24 g and the repeat can give by the molar masses.
+    const step = evaluation.steps[0]!
+    const theoryOfAll = ((24 + repeat!.limitingG) / molarMassOf('C14H12O2')) * molarMassOf('C14H10O2')
+    const byHand = step.expectedG / theoryOfAll
+    expect(step.expectedG).toBeGreaterThan(12)
+    expect(byHand).toBeGreaterThan(12 / theoryG)
+    const alone = evaluated(take(weighed(benzoinPlan([benzoinGoal(library, 'benzil', rest, [copper])]), 12), 'repeat'))
+    const [goal] = alone.goals
+    expect(goal!.overallYieldOnStart).toBeCloseTo(
+      goal!.expectedG / ((alone.start.massG / molarMassOf('C14H12O2')) * molarMassOf('C14H10O2')),
+      6,
+    )
+    expect(goal!.stairs.at(-1)!.expected).toBeCloseTo(goal!.overallYieldOnStart, 9)
+    for (const { stairs } of evaluation.goals) expect(stairs[0]!.expected).toBeCloseTo(byHand, 6)
     expect(sheet.theoryG).toBeCloseTo((theoryG * repeat!.limitingG) / 24, 4)
   })
   it('adds up: what went in and what still goes in are the start of the title', () => {
