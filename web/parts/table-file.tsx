@@ -1,8 +1,8 @@
-import { useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
 import { counted } from '../../core/report/words.ts'
 import type { TableReply } from '../api/replies.ts'
 import { problemsOf } from '../state/asked.ts'
+import { halfDone } from '../state/half-done.ts'
 import { Problems } from './problem.tsx'
 
 interface TableFileProps {
@@ -14,26 +14,33 @@ interface TableFileProps {
   readonly read: (name: string, text: string) => Promise<TableReply & { readonly taken: number }>
 }
 
+interface Read {
+  readonly said: string
+  readonly problems: readonly Problem[]
+  /** What was not taken. */
+  readonly left: { readonly name: string; readonly text: string } | null
+}
+
+const nothingRead: Read = { said: '', problems: [], left: null }
+
 /**
  * A table from this computer, chosen or dropped. Lines that cannot be read stay here, whole and with what is wrong with them, to be
- * corrected in place and read again: nothing of the file is lost.
+ * corrected in place and read again: nothing of the file is lost, though the question is folded meanwhile.
  */
 export function TableFile({ label, one, read }: TableFileProps) {
-  const [said, setSaid] = useState('')
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const [left, setLeft] = useState<{ readonly name: string; readonly text: string } | null>(null)
+  const [{ said, problems, left }, setSo] = halfDone(label, nothingRead)
   const take = async (name: string, text: string): Promise<void> => {
     try {
       const reply = await read(name, text)
       const heading = text.split(/\r\n|\r|\n/, 1)[0] ?? ''
-      setSaid([`${counted(reply.taken, one)} taken from ${name}.`, ...reply.notes.map(note => note.what)].join(' '))
-      setProblems([...reply.problems, ...reply.refused.flatMap(row => row.problems)])
       const lines = reply.refused.map(row => row.text)
-      setLeft(reply.problems.length > 0 ? { name, text } : lines.length === 0 ? null : { name, text: [heading, ...lines].join('\n') })
+      setSo({
+        said: [`${counted(reply.taken, one)} taken from ${name}.`, ...reply.notes.map(note => note.what)].join(' '),
+        problems: [...reply.problems, ...reply.refused.flatMap(row => row.problems)],
+        left: reply.problems.length > 0 ? { name, text } : lines.length === 0 ? null : { name, text: [heading, ...lines].join('\n') },
+      })
     } catch (fault) {
-      setSaid('')
-      setProblems(problemsOf(fault))
-      setLeft({ name, text })
+      setSo({ said: '', problems: problemsOf(fault), left: { name, text } })
     }
   }
   const takeFile = (file: File | undefined): void => {
@@ -84,13 +91,13 @@ export function TableFile({ label, one, read }: TableFileProps) {
               rows={Math.min(12, left.text.split('\n').length + 1)}
               cols={48}
               value={left.text}
-              onInput={event => setLeft({ ...left, text: event.currentTarget.value })}
+              onInput={event => setSo({ said, problems, left: { ...left, text: event.currentTarget.value } })}
             />
           </label>
           <button type="submit" class="do">
             Read it again
           </button>
-          <button type="button" class="do" onClick={() => setLeft(null)}>
+          <button type="button" class="do" onClick={() => setSo(nothingRead)}>
             Leave it
           </button>
         </form>

@@ -5,6 +5,7 @@ import type { CheapestReply } from '../api/replies.ts'
 import { streamCheapest } from '../api/stream.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
+import { halfDone } from '../state/half-done.ts'
 import { change, choosing, plan } from '../state/store.ts'
 
 /** An empty field is no limit. */
@@ -18,9 +19,9 @@ const limit = (text: string): number | null => {
  * The routes are taken there and then; Undo brings the others back.
  */
 export function Cheapest() {
-  const [budget, setBudget] = useState('')
-  const [hands, setHands] = useState('')
-  const [by, setBy] = useState('')
+  // What is forbidden stands in another question: whoever goes there and comes back finds the limits as they were.
+  const [asked, setAsked] = halfDone('cheapest way', { open: false, budget: '', hands: '', by: '' })
+  const { open, budget, hands, by } = asked
   const [waiting, setWaiting] = useState(false)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const [reply, setReply] = useState<CheapestReply | null>(null)
@@ -66,7 +67,13 @@ export function Cheapest() {
     }
   }
   return (
-    <details class="more-of">
+    <details
+      class="more-of"
+      open={open}
+      onToggle={event => {
+        if (event.currentTarget.open !== open) setAsked({ ...asked, open: event.currentTarget.open })
+      }}
+    >
       <summary>The cheapest way to all goals</summary>
       <form
         class="line-form"
@@ -77,15 +84,27 @@ export function Cheapest() {
       >
         <label class="field">
           <span>budget, {currency}</span>
-          <input class="blank n" size={6} inputMode="decimal" value={budget} onInput={event => setBudget(event.currentTarget.value)} />
+          <input
+            class="blank n"
+            size={6}
+            inputMode="decimal"
+            value={budget}
+            onInput={event => setAsked({ ...asked, budget: event.currentTarget.value })}
+          />
         </label>
         <label class="field">
           <span>hours of hands, at most</span>
-          <input class="blank n" size={5} inputMode="decimal" value={hands} onInput={event => setHands(event.currentTarget.value)} />
+          <input
+            class="blank n"
+            size={5}
+            inputMode="decimal"
+            value={hands}
+            onInput={event => setAsked({ ...asked, hands: event.currentTarget.value })}
+          />
         </label>
         <label class="field">
           <span>done by</span>
-          <input class="blank" type="date" value={by} onInput={event => setBy(event.currentTarget.value)} />
+          <input class="blank" type="date" value={by} onInput={event => setAsked({ ...asked, by: event.currentTarget.value })} />
         </label>
         <button type="submit" class="do" disabled={waiting || plan.value.goals.length === 0}>
           {waiting ? 'Looking …' : 'Find and take it'}

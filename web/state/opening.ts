@@ -11,6 +11,7 @@ import { problemsOf } from './asked.ts'
 import { type Draft, draftOf, dropDraft, unsavedDrafts } from './draft.ts'
 import { keeping, noFacts } from './facts.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
+import { forgetHalfDone } from './half-done.ts'
 import { planOfFile, stateOfPlan } from './plan-file.ts'
 import { planTitle } from './plan-title.ts'
 import { bringFacts, carried, facts, startCompound } from './questions.ts'
@@ -65,6 +66,7 @@ export function watchRecords(): void {
 /** Another plan is opened: nothing of the one before is kept. */
 function leave(): void {
   forgetWanted()
+  forgetHalfDone()
   changedSince.value = []
   before.value = null
   carried.value = null
