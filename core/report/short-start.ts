@@ -23,7 +23,8 @@ export function shortClauses(evaluation: Evaluation, nameOf: (id: string) => str
   const cut = new Set(shortNotes(evaluation).map(note => note.where[1]))
   if (cut.size === 0) return []
   const full = evaluation.goals.filter(goal => !cut.has(goal.target)).map(goal => nameOf(goal.target))
-  const first = full.length === 0 ? 'Not enough for any goal' : `Enough for ${listed(full)} only`
+  const none = evaluation.goals.length === 1 ? nameOf(evaluation.goals[0]!.target) : 'any goal'
+  const first = full.length === 0 ? `Not enough for ${none}` : `Enough for ${listed(full)} only`
   const { start, startNeeded } = evaluation
   if (startNeeded === null || start.haveG === null || start.haveG - start.keptBackG >= startNeeded.typicalG) return [`${first}:`]
   const all = (massG: number): string => massText(massG + start.keptBackG)
