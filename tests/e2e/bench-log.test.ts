@@ -2,11 +2,15 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { Browser } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { molarMassOf } from '../../core/chemistry/formula.ts'
+import { evaluate } from '../../core/plan/evaluate.ts'
+import { planFromFile } from '../../core/plan/file.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { demoParts } from '../../server/library/demo.ts'
+import { openWorkshop } from '../../server/library/workshop.ts'
+import { printed } from '../../server/planning/printed.ts'
 import { launchBrowser } from '../support/browser.ts'
 import { answer, clean, opened, question, words } from '../support/page.ts'
 import { pdfPages } from '../support/pdf-text.ts'
@@ -26,6 +30,31 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true })
 })
 
+/** The rows of the comparison on the first page, as the print layout holds them. */
+const compared = (sheet: Page): Promise<string[]> =>
+  sheet.evaluate(() => {
+    dispatchEvent(new Event('beforeprint'))
+    const rows = [...document.querySelectorAll('section.ways tr')].map(row => row.textContent ?? '')
+    dispatchEvent(new Event('afterprint'))
+    return rows
+  })
+
+/** The same of a kept plan as the command line prints it. */
+async function comparedByTerminal(id: string): Promise<string[]> {
+  const kept = await fetch(`${server.url}/api/v1/plans/${id}`).then(reply => reply.json())
+  const opened = planFromFile('plan', kept.plan)
+  if (!opened.ok) throw new Error(opened.problems.map(one => one.what).join())
+  const { plan } = opened.value
+  const workshop = await openWorkshop([])
+  const evaluation = evaluate({ library: workshop.library, tables: workshop.tables, traits: workshop.traits(), plan, solver: null })
+  if ('stopped' in evaluation) throw new Error('stopped')
+  const sheet = await browser.newPage()
+  await sheet.setContent(await printed('pack.html', workshop, plan, evaluation, '2026-12-01'))
+  const rows = await compared(sheet)
+  await sheet.close()
+  return rows
+}
+
 it('a poor run moves goal, shopping and dates, and shows four ways on', async () => {
   const page = await opened(browser, server.url)
   await page.getByText('Benzoin downstream').first().click()
@@ -37,6 +66,11 @@ it('a poor run moves goal, shopping and dates, and shows four ways on', async ()
   const print = async () => clean((await pdfPages(await page.pdf({ format: 'A4' }))).map(one => one.text).join(' '))
   await expect.poll(print, { timeout: 30_000, interval: 1000 }).toMatch(/version 1 /)
   expect(await print()).not.toMatch(/changed since version/)
+
+  // The ways side by side are those that the command line prints of the same plan.
+  const byTerminal = await comparedByTerminal(new URL(page.url()).searchParams.get('plan')!)
+  expect(byTerminal.length).toBeGreaterThan(3)
+  await expect.poll(() => compared(page), { timeout: 30_000, interval: 1000 }).toEqual(byTerminal)
 
   const log = await question(page, /What happened/)
   await log.getByLabel(/^Weighed/).fill('18.0 g')
