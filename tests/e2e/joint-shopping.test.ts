@@ -121,7 +121,7 @@ it('a basket that takes long is stopped on the sheet, and one is taken at once w
     name: `Invented ${s}`,
     carriageMinor: 400 + 97 * s,
     hazardousFeeMinor: 300 + ((s * 211) % 700),
-    minimumOrderMinor: 3000 + ((s * 337) % 1500),
+    minimumOrderMinor: 6000 + ((s * 337) % 1500),
   }))
   const packs = materials.flatMap((material, m) =>
     suppliers.flatMap(({ id }, s) =>
