@@ -2,6 +2,7 @@ import { type Library, materialOf } from '../library/library.ts'
 import { compoundIn } from '../library/reference-charge.ts'
 import type { ChargedLine, ChargedStep } from '../route/charged.ts'
 import type { QuenchLine } from './hazard-list.ts'
+import { stillToRun } from './still-to-run.ts'
 import type { HazardTables, QuenchRule } from './tables.ts'
 import { shareLeft } from './waste.ts'
 
@@ -10,7 +11,7 @@ import { shareLeft } from './waste.ts'
  * them; where it has none (water leaves an oxidant as it is), a reagent is reckoned by the equation from what is left at typical yield.
  */
 export function quenchLines(library: Library, tables: HazardTables, steps: readonly ChargedStep[]): readonly QuenchLine[] {
-  return steps.flatMap(step => {
+  return steps.map(stillToRun).flatMap(step => {
     const quench = step.charges.filter(line => line.at === 'quench' && !isPlannedQuench(line))
     const seen = new Set<string>()
     return step.charges.flatMap((line): QuenchLine[] => {

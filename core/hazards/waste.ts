@@ -5,6 +5,7 @@ import type { ChargedLine, ChargedStep } from '../route/charged.ts'
 import { gasesOf } from './gas.ts'
 import type { WasteLine } from './hazard-list.ts'
 import type { Timing } from './kept.ts'
+import { stillToRun } from './still-to-run.ts'
 import type { HazardTables } from './tables.ts'
 import type { Traits } from './traits.ts'
 import { streamFor, strictestFirst } from './waste-stream.ts'
@@ -35,7 +36,7 @@ export function wasteOf(
     if (parts) parts.push({ part, open })
     else streams.set(stream, [{ part, open }])
   }
-  for (const step of steps) {
+  for (const step of steps.map(stillToRun)) {
     const lines = step.charges.filter(line => line.supply !== 'free')
     for (const line of lines) {
       const what = ownWaste[line.role]

@@ -93,6 +93,21 @@ describe('residues that are destroyed before the bottle', () => {
       { from: 'planned', reagents: [{ material: 'sodium-bisulfite' }], test: 'the orange has turned green' },
     ])
   })
+  // Half of 0.6 mol was run before and is logged: 0.3 mol of alcohol is still to meet the 0.3 mol of permanganate charged, as above.
+  it('are those of what is still to be run, where a part was run and logged', () => {
+    const { step, library, found } = lines('potassium-permanganate', 0.3)
+    const repeated = {
+      ...step,
+      limiting: { compound: 'alcohol', amountMol: 0.6, massG: 60 },
+      expectedG: 34,
+      ofCharge: { ...step.ofCharge, chargeG: 30 },
+      done: { isolatedG: 10, leftToRun: 1, ownRuns: 1 },
+    }
+    expect(quenchLines(library, bundledTables(), [repeated])).toEqual(found)
+    const waste = (of: typeof step) => wasteOf(library, bundledTables(), traitsOf(library, bundledTables(), toolkit), [of])
+    expect(waste(repeated)[0]!.from[0]!.materials).toEqual(waste(step)[0]!.from[0]!.materials)
+    expect(waste(repeated)[0]!.massG).toBeCloseTo(30 + 50 - 24, 9)
+  })
   it('are none where the equation uses all of it up', () => {
     expect(lines('potassium-permanganate', 0.16).found).toEqual([])
   })
