@@ -4,16 +4,11 @@ import { BUY, type Layer, type MakerOrder, type Overlay, PartialRoutes } from '.
 import { PartialTable } from './partial-table.ts'
 import { stepsOfBest } from './plateau.ts'
 import { RouteQueue, stepPart } from './queue.ts'
+import { inOrder, type RankedRoute } from './ranked-route.ts'
 import { LabelRepair } from './repair.ts'
 import type { Space } from './space.ts'
 import { straightDown } from './straight-down.ts'
 import { labelsThrough, type Must } from './through.ts'
-
-export interface RankedRoute {
-  /** Arcs of the library's network, in order. */
-  readonly arcs: readonly number[]
-  readonly value: number
-}
 
 export interface SearchOptions {
   /** No route has more steps. */
@@ -383,16 +378,4 @@ export class RouteStream {
     const arcs = this.partial.arcs.map(a => this.space.arcOf[a]!).sort((a, b) => a - b)
     return { arcs, value }
   }
-}
-
-/** By steps, then by ids of the arcs in order; a route found along two chains comes once. */
-function inOrder(tied: readonly RankedRoute[]): RankedRoute[] {
-  const sorted = [...tied].sort((a, b) => compareArcs(a.arcs, b.arcs))
-  return sorted.filter((route, i) => i === 0 || compareArcs(route.arcs, sorted[i - 1]!.arcs) !== 0)
-}
-
-export function compareArcs(a: readonly number[], b: readonly number[]): number {
-  if (a.length !== b.length) return a.length - b.length
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!
-  return 0
 }

@@ -1,4 +1,5 @@
-import type { RankedRoute, RouteSearch } from './ranked.ts'
+import type { RouteSearch } from './ranked.ts'
+import type { RankedRoute } from './ranked-route.ts'
 import { targetNode } from './space.ts'
 
 /** One compound that the start can become. */

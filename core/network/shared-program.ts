@@ -1,6 +1,6 @@
 import { arcValue, labelsOf } from './best.ts'
 import type { Network } from './network.ts'
-import type { RankedRoute } from './ranked.ts'
+import type { RankedRoute } from './ranked-route.ts'
 import { routeValue } from './route-value.ts'
 import { mustsOf, type RoutesAsked, spaceOf } from './routes.ts'
 import { type Space, targetNode, type Weights } from './space.ts'

@@ -1,5 +1,6 @@
 import type { Network } from './network.ts'
-import type { RankedRoute, SearchOptions } from './ranked.ts'
+import type { SearchOptions } from './ranked.ts'
+import type { RankedRoute } from './ranked-route.ts'
 import { routeValue } from './route-value.ts'
 import type { Weights } from './space.ts'
 

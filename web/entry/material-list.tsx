@@ -1,39 +1,15 @@
-import { useEffect, useState } from 'preact/hooks'
 import type { FigureTrust } from '../../core/library/figure-trust.ts'
 import type { Trust } from '../../core/library/trust.ts'
-import type { Problem } from '../../core/problem/problem.ts'
 import { sentence } from '../../core/report/words.ts'
 import { Problems } from '../parts/problem.tsx'
 import { TrustWord } from '../parts/trust-word.tsx'
 import { Formula, Name } from '../parts/words.tsx'
-import { problemsOf } from '../state/asked.ts'
-import { entryServer, type MaterialRow } from './api.ts'
-import { own } from './own.ts'
-
-const most = 60
+import { entryServer } from './api.ts'
+import { useFound } from './use-found.ts'
 
 /** Materials with how sure their hazards and densities are, and by whose word. */
 export function MaterialList({ words, trust }: { readonly words: string; readonly trust: Trust | '' }) {
-  const [answer, setAnswer] = useState<{ readonly materials: readonly MaterialRow[]; readonly found: number } | null>(null)
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const version = own.value?.version ?? 0
-  useEffect(() => {
-    let wanted = true
-    const timer = setTimeout(() => {
-      entryServer.materials(words, trust, most).then(
-        found => {
-          if (!wanted) return
-          setAnswer(found)
-          setProblems([])
-        },
-        fault => wanted && setProblems(problemsOf(fault)),
-      )
-    }, 150)
-    return () => {
-      wanted = false
-      clearTimeout(timer)
-    }
-  }, [words, trust, version])
+  const { answer, problems } = useFound(entryServer.materials, words, trust)
   if (words.trim() === '' && trust === '') return <p class="soft">Write a name, a formula or a CAS number, or choose how sure.</p>
   const rows = answer?.materials ?? []
   return (

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { ownBench, type Trust } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Problems } from '../parts/problem.tsx'
@@ -7,34 +7,14 @@ import { Name } from '../parts/words.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type StepRow } from './api.ts'
 import { numberTyped } from './number-typed.ts'
-import { own, saveOwn } from './own.ts'
+import { saveOwn } from './own.ts'
 import { TextField } from './parts.tsx'
-
-const most = 60
+import { useFound } from './use-found.ts'
 
 /** Transformations with their yields and how sure they are. */
 export function StepList({ words, trust }: { readonly words: string; readonly trust: Trust | '' }) {
-  const [answer, setAnswer] = useState<{ readonly transformations: readonly StepRow[]; readonly found: number } | null>(null)
-  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const { answer, problems } = useFound(entryServer.steps, words, trust)
   const [openId, setOpenId] = useState<string | null>(null)
-  const version = own.value?.version ?? 0
-  useEffect(() => {
-    let wanted = true
-    const timer = setTimeout(() => {
-      entryServer.steps(words, trust, most).then(
-        found => {
-          if (!wanted) return
-          setAnswer(found)
-          setProblems([])
-        },
-        fault => wanted && setProblems(problemsOf(fault)),
-      )
-    }, 150)
-    return () => {
-      wanted = false
-      clearTimeout(timer)
-    }
-  }, [words, trust, version])
   const rows = answer?.transformations ?? []
   return (
     <>

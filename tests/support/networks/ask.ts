@@ -1,4 +1,5 @@
-import type { RankedRoute, SearchOptions } from '../../../core/network/ranked.ts'
+import type { SearchOptions } from '../../../core/network/ranked.ts'
+import type { RankedRoute } from '../../../core/network/ranked-route.ts'
 import { OrderedRoutes, type RoutesAsked } from '../../../core/network/routes.ts'
 import type { ListedRoute } from './listing.ts'
 import type { SmallNetwork } from './small.ts'

@@ -4,6 +4,7 @@ import { defaultSettings } from '../../../core/plan/settings.ts'
 import type { App } from '../../../server/app.ts'
 import { planOf } from '../../../server/planning/request.ts'
 import { bundledWorkshop, testApp } from '../../support/app.ts'
+import { plainStep } from '../../support/plain-step.ts'
 
 let app: App
 beforeAll(async () => {
@@ -179,7 +180,7 @@ describe('a plan whose own step was taken out of the library', () => {
   const ownStep = {
     id: 'own-quick',
     name: 'benzoin to benzil, air',
-    kind: 'reaction',
+    ...plainStep,
     reactants: [
       { compound: 'benzoin', coefficient: 2 },
       { compound: 'oxygen', coefficient: 1 },
@@ -196,15 +197,7 @@ describe('a plan whose own step was taken out of the library', () => {
     ],
     yieldPercent: { low: 98, typical: 99, high: 99.5 },
     elapsedHours: 1,
-    operations: [],
-    equipment: [],
-    atmosphere: 'air',
-    needsHood: false,
-    exotherm: 'none',
-    gasEvolved: [],
-    hazardNotes: [],
     sources: [{ citation: 'own bench', checked: true }],
-    confidence: 'checked',
   }
 
   it('is kept with its record and refused without; the slice goes on with what the plan brings along', async () => {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { bundled } from '../../../server/library/bundled.ts'
+import { plainStep } from '../../support/plain-step.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
 
 const source = [{ citation: 'own bench', checked: true }]
@@ -27,7 +28,7 @@ const own = JSON.stringify({
     {
       id: 'own-step',
       name: 'own step',
-      kind: 'reaction',
+      ...plainStep,
       reactants: [
         { compound: 'own-bromobenzil', coefficient: 1 },
         { compound: 'o-phenylenediamine', coefficient: 1 },
@@ -44,15 +45,7 @@ const own = JSON.stringify({
       ],
       yieldPercent: { low: 70, typical: 80, high: 90 },
       elapsedHours: 2,
-      operations: [],
-      equipment: [],
-      atmosphere: 'air',
-      needsHood: false,
-      exotherm: 'none',
-      gasEvolved: [],
-      hazardNotes: [],
       sources: source,
-      confidence: 'checked',
     },
   ],
 })

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { testApp } from '../../support/app.ts'
+import { plainStep } from '../../support/plain-step.ts'
 
 const bromobenzil = {
   id: '4-bromobenzil',
@@ -25,7 +26,7 @@ const quinoxaline = {
 const step = {
   id: 'bromo-quinoxaline-step',
   name: 'bromo quinoxaline in warm ethanol',
-  kind: 'reaction',
+  ...plainStep,
   reactants: [
     { compound: '4-bromobenzil', coefficient: 1 },
     { compound: 'o-phenylenediamine', coefficient: 1 },
@@ -42,15 +43,7 @@ const step = {
   ],
   yieldPercent: { low: 70, typical: 85, high: 92 },
   elapsedHours: 2,
-  operations: [],
-  equipment: [],
-  atmosphere: 'air',
-  needsHood: false,
-  exotherm: 'none',
-  gasEvolved: [],
-  hazardNotes: [],
   sources: [{ citation: 'own bench, December', checked: true }],
-  confidence: 'checked',
 }
 
 let folder: string
