@@ -29,6 +29,7 @@ import { transformations } from './api/transformations.ts'
 import { weakSpotsResource } from './api/weak-spots.ts'
 import type { Backing, Foundation } from './backing.ts'
 import type { ServerConfig } from './config.ts'
+import { jsonBody } from './json-body.ts'
 import { ownLibrary } from './library/own-library.ts'
 import { replyToError, unknownAddress } from './replies.ts'
 
@@ -56,6 +57,9 @@ export async function buildApp(
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(replyToError)
+  app.addContentTypeParser('application/json', { parseAs: 'string' }, async (_request: unknown, body: string | Buffer) =>
+    jsonBody(String(body)),
+  )
   app.setNotFoundHandler(unknownAddress)
   await app.register(helmet, {
     contentSecurityPolicy: {

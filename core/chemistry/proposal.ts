@@ -32,7 +32,7 @@ const forgotten: readonly (readonly [formula: string, name: string])[] = [
   ['C2H5OH', 'ethanol'],
   ['CH3CO2H', 'acetic acid'],
   ['SO2', 'sulfur dioxide'],
-  ['CH3CO2Na', 'sodium acetate'],
+  ['CH3CO2Na', 'sodium acetate, anhydrous'],
   ['Na2SO4', 'sodium sulfate'],
   ['K2SO4', 'potassium sulfate'],
   ['NaHSO4', 'sodium hydrogensulfate'],

@@ -25,6 +25,8 @@ export interface ChargeRead {
   readonly alsoStated: readonly { readonly amount: number; readonly unit: ChargeUnit }[]
   /** What was assumed, as sentences. */
   readonly notes: readonly string[]
+  /** A dash stands right before the number: a list mark, or a minus that charges nothing. */
+  readonly dashed?: boolean
 }
 
 /** Volume of one drop of a thin liquid, mL. Common practice, no source. */
@@ -55,7 +57,12 @@ const opening = new RegExp(
  */
 export function readChargeLine(text: string, index: NameIndex, comma: CommaRule): ChargeRead | null {
   const named = idNamed(text)
-  const line = (named?.rest ?? text).replace(/^[\s\-•*·]+(?=\D|\d)/, '').trim()
+  const marked = (named?.rest ?? text).replace(/^(?:[-–—−]+\s+|[\s•*·]+)+/, '')
+  const line = marked.replace(/^[-–—−]+\s*/, '').trim()
+  if (/^[-–—−]+\.?\d/.test(marked)) {
+    const plain = readChargeLine(named === null ? line : `${line} {${named.id}}`, index, comma)
+    return plain === null ? null : { ...plain, text, ...(plain.amount === null && plain.perGramProduct === null ? {} : { dashed: true }) }
+  }
   const verb = startsWithVerb.test(line) ? (opening.exec(line)?.[0] ?? '') : ''
   const hint = hints.find(([pattern]) => pattern.test(verb))?.[1] ?? null
   const body = line.slice(verb.length)

@@ -40,7 +40,9 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   if (found.kind === 'unknown') problems.push(unknownName(read.phrase, index, where))
   if (found.kind === 'no-such-strength') problems.push(noSuchStrength(read.phrase, found.compound, found.held, where))
   if (read.amount === 0) problems.push(nothing(read.text, where))
-  const material = found.kind === 'material' && read.amount !== 0 ? (library.materials.get(found.material) ?? null) : null
+  if (read.dashed === true) problems.push(minusOrMark(read.text, where))
+  const material =
+    found.kind === 'material' && read.amount !== 0 && read.dashed !== true ? (library.materials.get(found.material) ?? null) : null
   const inDrops = read.unit === 'drop'
   const relative = read.unit === 'equiv'
   if (inDrops && read.amount !== null) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
@@ -154,5 +156,16 @@ function nothing(text: string, where: readonly string[]): Problem {
     what: `"${text}" charges nothing.`,
     why: 'A line of the charge has an amount above zero, or none where the source gives none.',
     cure: 'Correct the amount, or leave it out.',
+  }
+}
+
+function minusOrMark(text: string, where: readonly string[]): Problem {
+  const without = text.replace(/^[-–—−\s]+/, '')
+  return {
+    code: 'dash-before-amount',
+    where,
+    what: `"${text}" begins with a dash right before its number: the mark of a list, or a minus.`,
+    why: 'Nothing can be charged by less than nothing, and a slip of the pen is not to become an amount.',
+    cure: `If it is the mark of a list, write "- ${without}"; else correct the amount.`,
   }
 }

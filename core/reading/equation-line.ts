@@ -155,8 +155,17 @@ function compoundNamed(text: string, index: NameIndex): Found {
     !/hydrate|\dH2O/i.test(nameKey(text))
   )
     return { kind: 'ambiguous', candidates: chosen, why: row.why }
+  // So may "sodium acetate" be the salt without its water or the hydrate on the shelf; a formula counts its own atoms and need not be asked.
+  const hydrates = row === null || row.default !== null ? [] : row.candidates.filter(id => isHydrateOf(id, chosen[0]!, index))
+  if (hydrates.length > 0 && fitting.length === 0) return { kind: 'ambiguous', candidates: [chosen[0]!, ...hydrates], why: row!.why }
   const hasBottles = row !== null && row.default === null && row.candidates.length > 1 && row.candidates.includes(chosen[0]!)
   return { kind: 'material', material: chosen[0]!, assumed: hasBottles ? row.why : null }
+}
+
+/** A solid that holds the compound and water of crystallisation. */
+function isHydrateOf(id: string, compound: string, index: NameIndex): boolean {
+  const material = index.materials.get(id)
+  return material?.form === 'solid' && material.contains?.compound === compound && /hydrate/i.test(material.name)
 }
 
 /** Where the text is a formula, those of the candidates that have it. */

@@ -166,11 +166,14 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     }
   }
 
+  // A list whose every line has its dash right before the number is plainly a list; a single such line is asked about.
+  const isList = charges.length > 1 && charges.every(read => read.dashed === true)
+  if (isList) notes.push('every charge begins with a dash: they are taken as the marks of a list, not as minus signs')
   const balance = balanceOf(equation)
   if (balance.problem !== null) problems.push(balance.problem)
   const drafts: DraftCharge[] = []
   for (const read of charges) {
-    const draft = draftCharge(read, library, index)
+    const draft = draftCharge(isList ? { ...read, dashed: false } : read, library, index)
     problems.push(...draft.problems)
     notes.push(...draft.notes)
     if (draft.material === null) unread.push(read.text)

@@ -274,6 +274,19 @@ describe('the document of the API', () => {
     expect(body.problems[0].cure).toContain('openapi.json')
   })
 
+  it('is not needed to learn which key is never taken, and where it stands', async () => {
+    // RFC 8259 allows any name; JSON.parse keeps this one as a key, and an object it is assigned to would change its kind.
+    const reply = await app.inject({
+      method: 'POST',
+      url: '/api/v1/own-library/check',
+      headers: { 'content-type': 'application/json' },
+      payload: '{"materials":[{"id":"x","\\u005f_proto__":{"name":"y"}}]}',
+    })
+    expect(reply.statusCode).toBe(400)
+    expect(reply.json().problems).toMatchObject([{ code: 'json-key-forbidden', where: ['request', 'materials', '0', '__proto__'] }])
+    expect(({} as { name?: string }).name).toBeUndefined()
+  })
+
   it('is not needed to learn that JSON is broken', async () => {
     const reply = await app.inject({
       method: 'POST',

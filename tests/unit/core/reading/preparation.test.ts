@@ -310,8 +310,43 @@ describe('what is not settled is not reckoned with', () => {
     expect(read.transformation.charge?.[1]).toMatchObject({ material: 'hydrogen', unit: 'mol', derived: true })
   })
   it('tells in the equation which compound a name of several bottles is, and asks for the bottle at the charge', () => {
-    const read = prepared('sodium acetate + HCl -> acetic acid + NaCl', '8.2 g sodium acetate')
-    expect(read.notes.join()).toContain('"sodium acetate" in the equation is the compound, sodium acetate, anhydrous')
+    const read = prepared('CH3COONa + HCl -> acetic acid + NaCl', '8.2 g sodium acetate')
+    expect(read.notes.join()).toContain('"CH3COONa" in the equation is the compound, sodium acetate, anhydrous')
     expect(read.lines[0]!.candidates).toContain('sodium-acetate-trihydrate')
+  })
+  // The table of ambiguous names asks about each of these words, since the hydrate weighs a fifth to two thirds more.
+  it.each([
+    ['sodium acetate', 'sodium-acetate-trihydrate'],
+    ['sodium dichromate', 'sodium-dichromate-dihydrate'],
+    ['Natriumwolframat', 'sodium-tungstate-dihydrate'],
+    ['barium hydroxide', 'barium-hydroxide-octahydrate'],
+  ])('asks in the equation too whether %s is the salt alone or its hydrate', (name, hydrate) => {
+    const read = prepared(`${name} + HCl -> water`)
+    expect(read.reactants[0]).toMatchObject({ compound: null, candidates: expect.arrayContaining([hydrate]) })
+    const asked = read.problems.find(one => one.code === 'name-ambiguous')
+    expect(asked?.where).toContain(name)
+    // Named by its id the hydrate stands for the compound in it: water of crystallisation is no reactant.
+    const compound = library.materials.get(hydrate)!.contains!.compound
+    expect(prepared(`${name} {${hydrate}} + HCl -> water`).reactants[0]).toMatchObject({ compound })
+  })
+  it('proposes nothing that it would then ask about', () => {
+    const proposal = prepared('Na2CO3 + 2 acetic acid -> CO2 + H2O').proposals[0]!
+    expect(prepared(proposal.equation)).toMatchObject({ balanced: true })
+  })
+  it('asks about a dash right before a number, and takes one that stands apart for the mark of a list', () => {
+    const asked = prepared('benzoin -> benzil', '-5 mL water', '2 g benzoin')
+    expect(asked.lines[0]).toMatchObject({ text: '-5 mL water', material: null, amountMol: null })
+    expect(asked.problems.find(one => one.code === 'dash-before-amount')).toMatchObject({ where: ['charges', '-5 mL water'] })
+    expect(asked.unread).toContain('-5 mL water')
+    for (const mark of ['- ', '– ', '• ', '*'])
+      expect(prepared('benzoin -> benzil', `${mark}5 mL water`, '2 g benzoin').transformation.charge?.[0], mark).toMatchObject({
+        material: 'water',
+        amount: 5,
+      })
+    const list = prepared('benzoin -> benzil', '-5 mL water', '-2 g benzoin')
+    expect(list.transformation.charge?.map(one => one.amount)).toEqual([5, 2])
+    expect(list.notes.join()).toMatch(/dash.*marks of a list/)
+    // A temperature below zero is one.
+    expect(prepared('benzoin -> benzil', '2 g benzoin', '-10 °C for 1 h').transformation.temperatureC).toEqual([-10, -10])
   })
 })
