@@ -1,37 +1,71 @@
-import { hazardCounts } from '../hazards/counts.ts'
 import type { HazardCounts } from '../hazards/hazard-list.ts'
+import { hazardTally } from '../hazards/tally.ts'
 import type { OrderedRoute } from '../network/routes.ts'
 import { boughtBy, madeBy } from '../route/made-bought.ts'
-import { materialsOfRoute } from '../route/materials.ts'
+import { materialsOfRoute, type RouteMaterial } from '../route/materials.ts'
 import { longestLinearYield, overallYieldOnStart } from '../route/overall-yield.ts'
 import type { Route } from '../route/route.ts'
 import { workingOrder } from '../route/working-order.ts'
-import { hasOpenAmounts } from './at-least.ts'
 import type { Axis } from './query.ts'
-import { flagsOf } from './route-flags.ts'
+import { flagsOf, isNotable } from './route-flags.ts'
 import type { RouteRow } from './route-row.ts'
 import type { Search, Searching } from './searching.ts'
 
-/** What every drawn route is looked at for; the rest of a row is worked out where it is listed. */
-export interface Brief {
-  /** Place in which it was drawn. */
+/** What a drawn route is looked at for, each worked out when it is first asked for; the rest of a row is worked out where it is listed. */
+export class Brief {
   readonly index: number
   readonly arcs: readonly number[]
-  readonly route: Route
   readonly value: number | null
   readonly proven: boolean
-  readonly overallYield: number
-  readonly materials: ReturnType<typeof materialsOfRoute>
   readonly hazard: HazardCounts
-}
+  readonly #searching: Searching
+  #route: Route | null = null
+  #overallYield: number | null = null
+  #notable: readonly RouteMaterial[] | null = null
 
-export function briefOf({ input, network, asked, yields }: Searching, found: OrderedRoute, index: number): Brief {
-  const { library } = input
-  const ids = found.arcs.map(a => network.arcs[a]!)
-  const route: Route = { start: asked.start, target: asked.target, steps: workingOrder(library, asked.start, ids) }
-  const materials = materialsOfRoute(library, route)
-  const overallYield = overallYieldOnStart(library, route, yields)
-  return { index, ...found, route, overallYield, materials, hazard: hazardCounts(library, materials) }
+  /** @param index place in which it was drawn */
+  constructor(searching: Searching, { arcs, value, proven }: OrderedRoute, index: number) {
+    this.#searching = searching
+    this.index = index
+    this.arcs = arcs
+    this.value = value
+    this.proven = proven
+    this.hazard = hazardTally(searching.input.library, searching.asked.start, searching.asked.target, this.#transformations())
+  }
+
+  get route(): Route {
+    if (this.#route === null) {
+      const { input, asked } = this.#searching
+      const steps = workingOrder(input.library, asked.start, this.#transformations())
+      this.#route = { start: asked.start, target: asked.target, steps }
+    }
+    return this.#route
+  }
+
+  get overallYield(): number {
+    return this.#overallYield ?? this.reckonYield()
+  }
+
+  reckonYield(): number {
+    this.#overallYield = overallYieldOnStart(this.#searching.input.library, this.route, this.#searching.yields)
+    return this.#overallYield
+  }
+
+  /** Materials that a list concerns, or that were not screened: of the others no flag speaks. */
+  get notable(): readonly RouteMaterial[] {
+    const { library, traits } = this.#searching.input
+    this.#notable ??= materialsOfRoute(library, this.route, material => isNotable(traits, material))
+    return this.#notable
+  }
+
+  /** The same route with the figure of another axis. */
+  valued(value: number | null): Brief {
+    return new Brief(this.#searching, { arcs: this.arcs, value, proven: this.proven }, this.index)
+  }
+
+  #transformations(): string[] {
+    return this.arcs.map(a => this.#searching.network.arcs[a]!)
+  }
 }
 
 /** Briefs worked out between two pauses: a long route takes milliseconds. */
@@ -40,12 +74,14 @@ const briefsATurn = 8
 /**
  * Briefs of routes in the order in which they were drawn.
  *
+ * @param byYield they are to be compared by overall yield, which is then worked out here, between the pauses
  * @param told those that were worked out before
  * @returns fewer where the search is to stop; the first at least
  */
 export function* briefsOf(
   searching: Searching,
   routes: readonly OrderedRoute[],
+  byYield: boolean,
   told: ReadonlyMap<OrderedRoute, Brief> = new Map(),
 ): Search<Brief[]> {
   const briefs: Brief[] = []
@@ -55,7 +91,9 @@ export function* briefsOf(
       yield { kind: 'progress', found: routes.length, work: index, bound: null }
       if (searching.input.shouldStop?.()) break
     }
-    briefs.push(known ?? briefOf(searching, route, index))
+    const brief = known ?? new Brief(searching, route, index)
+    if (byYield) brief.reckonYield()
+    briefs.push(brief)
   }
   return briefs
 }
@@ -72,7 +110,7 @@ export function rowOf(searching: Searching, one: Brief): RouteRow {
   const { library, traits } = input
   const value = asked.by === 'hazard' ? null : asked.by === 'yield' ? one.overallYield : figureOf(searching, axis, one.value)
   const byLines = asked.by === 'cost' || asked.by === 'mass-intensity'
-  const atLeast = byLines && value !== null && hasOpenAmounts(library, one.route, yields)
+  const atLeast = byLines && value !== null && searching.hasOpenAmounts(one.route)
   return {
     steps: one.route.steps.map(s => s.transformation),
     overallYieldOnStart: one.overallYield,
@@ -83,7 +121,7 @@ export function rowOf(searching: Searching, one: Brief): RouteRow {
     ...(atLeast && { valueAtLeast: true }),
     hazard: one.hazard,
     flags: [
-      ...flagsOf(library, traits, one.materials, settings, one.hazard, one.value === null ? unknownValue(asked.by) : null),
+      ...flagsOf(library, traits, one.notable, settings, one.hazard, one.value === null ? unknownValue(asked.by) : null),
       ...(atLeast ? [{ kind: 'value-at-least' as const, material: null, text: atLeastValue }] : []),
     ],
   }

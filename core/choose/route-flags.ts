@@ -12,7 +12,17 @@ export interface RouteFlag {
   readonly text: string
 }
 
-/** Flags of one route, what bars it first. */
+/** May a flag name it? What was never screened is asked for as well, so that it does not pass as clean. */
+export function isNotable(traits: ReadonlyMap<string, Traits>, material: string): boolean {
+  const found = traits.get(material)
+  return found === undefined || found.regulated.length > 0 || !found.screened
+}
+
+/**
+ * Flags of one route, what bars it first.
+ *
+ * @param materials of the route; those that are not {@link isNotable} may be left out
+ */
 export function flagsOf(
   library: Library,
   traits: ReadonlyMap<string, Traits>,

@@ -5,7 +5,7 @@ import { masksTogether } from '../network/filter.ts'
 import { GainingCircle, type OrderedRoute } from '../network/routes.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { atLeastApart } from './apart.ts'
-import { type Brief, briefOf, briefsOf, figureOf, rowOf } from './brief.ts'
+import { Brief, briefsOf, figureOf, rowOf } from './brief.ts'
 import { forbiddenArcs, stoppedArcs } from './forbidden.ts'
 import { noRoute } from './no-route.ts'
 import { gainingCircle, undecided } from './problems.ts'
@@ -130,7 +130,7 @@ function* orderedRows(searching: Searching, terms: Terms): Search<Listed> {
     ...(reordered ? {} : { enough: count }),
     onRoute: (route, index) => {
       if (reordered || index >= count) return null
-      const brief = briefOf(searching, route, index)
+      const brief = new Brief(searching, route, index)
       const row = rowOf(searching, brief)
       told.briefs.set(route, brief)
       told.rows.set(brief, row)
@@ -138,7 +138,7 @@ function* orderedRows(searching: Searching, terms: Terms): Search<Listed> {
     },
   })
   if (all.routes.length === 0) return { rows: null, complete: all.complete, bound: all.bound }
-  let briefs = inOrderOfTies(all.tiesInOrder, yield* briefsOf(searching, all.routes, told.briefs))
+  let briefs = inOrderOfTies(all.tiesInOrder, yield* briefsOf(searching, all.routes, asked.by === 'yield', told.briefs))
   const complete = all.complete && briefs.length === all.routes.length
   if (asked.by === 'yield') briefs.sort((a, b) => b.overallYield - a.overallYield || a.index - b.index)
   if (asked.by === 'hazard') briefs.sort((a, b) => compareCounts(a.hazard, b.hazard) || a.index - b.index)
@@ -199,9 +199,9 @@ function rowsOf(
   row: (one: Brief) => RouteRow,
 ): Pick<RouteRows, 'routes' | 'gentlest'> {
   const { traits } = searching.input
-  const isBarred = (one: Brief) => regulatedAmong(traits, one.materials, searching.settings).some(hit => hit.barred)
+  const isBarred = (one: Brief) => regulatedAmong(traits, one.notable, searching.settings).some(hit => hit.barred)
   const gentlest = gentlestOf(briefs, row, isBarred)
-  return { routes: namingTheNext(briefs.slice(0, count).map(row), briefs, row), ...(gentlest && { gentlest }) }
+  return { routes: namingTheNext(briefs.slice(0, count).map(row), briefs, isBarred), ...(gentlest && { gentlest }) }
 }
 
 /** Where the order among equal values was given up, that much of it is put right as lies among what was drawn. */
@@ -233,7 +233,7 @@ function gentlestOf(briefs: readonly Brief[], row: (one: Brief) => RouteRow, isB
   const first = briefs[0]!
   let gentlest = first
   for (const one of briefs) {
-    if (one.overallYield >= first.overallYield - 0.1 - 1e-9 && compareCounts(one.hazard, gentlest.hazard) < 0 && !isBarred(one))
+    if (compareCounts(one.hazard, gentlest.hazard) < 0 && one.overallYield >= first.overallYield - 0.1 - 1e-9 && !isBarred(one))
       gentlest = one
   }
   if (gentlest === first) return null
@@ -242,19 +242,17 @@ function gentlestOf(briefs: readonly Brief[], row: (one: Brief) => RouteRow, isB
 }
 
 /** Where the public cannot have a route, its flag names the next one that they can. */
-function namingTheNext(routes: readonly RouteRow[], briefs: readonly Brief[], row: (one: Brief) => RouteRow): readonly RouteRow[] {
-  const isBarred = (one: RouteRow) => one.flags.some(flag => flag.kind === 'barred')
-  if (!routes.some(isBarred)) return routes
-  const places = new Map<number, boolean>(routes.map((one, index) => [index, isBarred(one)]))
+function namingTheNext(routes: readonly RouteRow[], briefs: readonly Brief[], isBarred: (one: Brief) => boolean): readonly RouteRow[] {
+  const places = new Map(routes.map((one, index) => [index, one.flags.some(flag => flag.kind === 'barred')]))
   const barredAt = (index: number): boolean => {
     const known = places.get(index)
     if (known !== undefined) return known
-    const barred = isBarred(row(briefs[index]!))
+    const barred = isBarred(briefs[index]!)
     places.set(index, barred)
     return barred
   }
   return routes.map((one, index) => {
-    if (!isBarred(one)) return one
+    if (!barredAt(index)) return one
     let next = index + 1
     while (next < briefs.length && barredAt(next)) next++
     const free = briefs[next]

@@ -9,12 +9,15 @@ import { sharedProgram } from '../network/shared-program.ts'
 import type { Weights } from '../network/space.ts'
 import { defaultSettings, type Settings } from '../plan/settings.ts'
 import type { Yields } from '../route/overall-yield.ts'
+import type { Route } from '../route/route.ts'
 import type { PacksFile } from '../shopping/packs.ts'
 import type { Solver } from '../shopping/shopping.ts'
 import { linePrices } from '../shopping/unit-price.ts'
 import { stepsApart } from './apart.ts'
+import { openAmountsAt } from './at-least.ts'
 import { believedYields } from './believed.ts'
 import { isProven, type ReadQuery, type RoutesQuery } from './query.ts'
+import type { NamedReachRow } from './reach-row.ts'
 import type { RouteRow } from './route-row.ts'
 
 export interface RoutesInput {
@@ -35,7 +38,16 @@ export type SearchEvent =
   /** A row of the list, in order; what depends on later rows is told with the finished list. */
   | { readonly kind: 'row'; readonly place: number; readonly row: RouteRow }
   /** A place to look at other things: routes found, work done, and the least value that is still possible. */
-  | { readonly kind: 'progress'; readonly found: number; readonly work: number; readonly bound: number | null }
+  | {
+      readonly kind: 'progress'
+      readonly found: number
+      readonly work: number
+      readonly bound: number | null
+      /** Where that is known: what is being done, with how many compounds it was done, of how many. */
+      readonly of?: { readonly doing: 'confirming' | 'counting'; readonly done: number; readonly all: number }
+    }
+  /** Compounds that real routes have just confirmed; their routes are still to be counted. */
+  | { readonly kind: 'reached'; readonly rows: readonly NamedReachRow[] }
   /** A model for the integer solver; whoever runs the search answers with what the solver says, or with nothing where there is none. */
   | { readonly kind: 'solve'; readonly model: string }
 export type Solved = ReturnType<Solver>
@@ -54,6 +66,8 @@ export interface Searching {
   readonly network: Network
   readonly asked: ReadQuery
   readonly yields: Yields
+  /** Does the route buy something without an amount, or with the least one only? */
+  readonly hasOpenAmounts: (route: Route) => boolean
   /** By which routes are drawn; `yield` and `hazard` re-order what is drawn by the start needed. */
   readonly axis: ProvenAxis
 }
@@ -61,7 +75,15 @@ export interface Searching {
 export function searchingFor(input: RoutesInput, asked: ReadQuery): Searching {
   const { library, settings = defaultSettings } = input
   const yields = believedYields(library, settings)
-  return { input, settings, network: networkOf(library), asked, yields, axis: isProven(asked.by) ? asked.by : 'start' }
+  return {
+    input,
+    settings,
+    network: networkOf(library),
+    asked,
+    yields,
+    hasOpenAmounts: openAmountsAt(library, yields),
+    axis: isProven(asked.by) ? asked.by : 'start',
+  }
 }
 
 /** Routes drawn in the order of the axis. */

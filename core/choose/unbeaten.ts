@@ -50,6 +50,7 @@ export function* unbeaten(searching: Searching, axes: readonly Axis[], terms: Te
   const briefs = yield* briefsOf(
     searching,
     found.map(({ arcs }) => ({ arcs, value: 0, proven: exact })),
+    axes.includes('yield'),
   )
   exact &&= briefs.length === found.length
   const gentleness = rankOfHazard(briefs)
@@ -73,7 +74,7 @@ export function* unbeaten(searching: Searching, axes: readonly Axis[], terms: Te
   return {
     exact,
     routes: kept.map(i => ({
-      brief: { ...briefs[i]!, value: axes[by] === 'yield' || axes[by] === 'hazard' ? 0 : known(figures[i]![by]!) },
+      brief: briefs[i]!.valued(axes[by] === 'yield' || axes[by] === 'hazard' ? 0 : known(figures[i]![by]!)),
       values: Object.fromEntries(axes.map((axis, at) => [axis, told(axis, figures[i]![at]!, briefs[i]!)])),
     })),
   }

@@ -1,4 +1,5 @@
 import { type Library, materialOf } from '../library/library.ts'
+import { compoundIn } from '../library/reference-charge.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import type { ChargedLine } from '../route/charged.ts'
 import { makingsOf } from './made-up.ts'
@@ -12,6 +13,17 @@ import type { PacksFile } from './packs.ts'
  * @returns null where no pack has a price that can be compared
  */
 export function linePrices(library: Library, packs: PacksFile | null): (line: ChargedLine) => number | null {
+  const packsOf = new Map<string, PacksFile['packs'][number][]>()
+  /** Compounds that something with a pack is or contains: of nothing else is there a making to price. */
+  const priced = new Set<string | null>()
+  for (const pack of packs?.packs ?? []) {
+    const packed = library.materials.get(pack.material)
+    if (packed === undefined) continue
+    const before = packsOf.get(packed.id)
+    if (before === undefined) packsOf.set(packed.id, [pack])
+    else before.push(pack)
+    priced.add(compoundIn(packed))
+  }
   const perG = new Map<string, number | null>()
   const perMl = new Map<string, number | null>()
   const cheapest = (id: string, unit: 'g' | 'mL'): number | null => {
@@ -24,15 +36,15 @@ export function linePrices(library: Library, packs: PacksFile | null): (line: Ch
       if (best === null || price < best) best = price
     }
     const material = materialOf(library, id)
-    for (const pack of packs?.packs ?? []) {
-      if (pack.material !== id || packs === null) continue
+    for (const pack of packsOf.get(id) ?? []) {
+      if (packs === null) continue
       const size = inUnit(library, material, pack.amount, pack.unit, unit)
       const currency = pack.currency ?? packs.currency
       const rate = currency === packs.currency ? 1 : packs.rates?.[currency]
       if (size === null || rate === undefined) continue
       offer((pack.priceMinor * rate * 10 ** (minorDigitsOf(packs.currency) - minorDigitsOf(currency))) / size)
     }
-    if (best === null) {
+    if (best === null && priced.has(compoundIn(material))) {
       for (const making of makingsOf(library, material, unit, m => (m.form === 'solid' ? 'g' : 'mL'))) {
         const source = pricedAlone(making.source, making.sourceUnit)
         const rest = pricedAlone(making.rest, making.restUnit)
@@ -43,8 +55,7 @@ export function linePrices(library: Library, packs: PacksFile | null): (line: Ch
     return best
   }
   /** By its own packs: what a solution is made from is not itself made up. */
-  const pricedAlone = (id: string, unit: 'g' | 'mL'): number | null =>
-    id === 'water' || (packs?.packs.some(pack => pack.material === id) ?? false) ? cheapest(id, unit) : null
+  const pricedAlone = (id: string, unit: 'g' | 'mL'): number | null => (id === 'water' || packsOf.has(id) ? cheapest(id, unit) : null)
 
   return line => {
     if (line.massG !== null) {
