@@ -69,6 +69,9 @@ export function csvTable(name: string, text: string, columns: readonly Column[])
   const [head, ...rest] = lines
   const known = new Map(columns.flatMap(column => [column.name, ...(column.also ?? [])].map(word => [folded(word), column.name])))
   const names = (head?.cells ?? []).map(cell => known.get(folded(cell)) ?? null)
+  // A word may be the id of one bottle and the name of several: under the heading of ids it is the id, and never asked about.
+  const ids = (head?.cells ?? []).findIndex((cell, index) => folded(cell) === idHeading && names[index] === 'material')
+  const isNameBesideId = (index: number) => ids >= 0 && index !== ids && names[index] === 'material'
   for (const [index, cell] of (head?.cells ?? []).entries()) {
     if (cell.trim() === '') {
       if (rest.some(row => (row.cells[index] ?? '').trim() !== ''))
@@ -82,7 +85,7 @@ export function csvTable(name: string, text: string, columns: readonly Column[])
           `${didYouMean(cell.trim(), known.keys())}Correct or remove it; known are ${columns.map(c => c.name).join(', ')}.`,
         ),
       )
-    else if (names.indexOf(names[index]!) < index)
+    else if (names.findIndex((other, at) => other === names[index] && at !== ids) < index && index !== ids)
       problems.push(columnProblem(name, 'csv-column-repeated', `The column "${names[index]}" stands twice.`, 'Keep one of them.'))
   }
   for (const column of columns)
@@ -109,20 +112,31 @@ export function csvTable(name: string, text: string, columns: readonly Column[])
       refused.push({ line, text: own, problems: [{ code: 'csv-row-too-long', where: [name, `line ${line}`], what, why, cure }] })
       continue
     }
-    const entries = cells.flatMap((cell, index): [string, string][] =>
-      cell.trim() === '' || names[index] == null ? [] : [[names[index]!, plain(cell.trim())]],
-    )
+    const hasId = (cells[ids] ?? '').trim() !== ''
+    const entries = cells.flatMap((cell, index): [string, string][] => {
+      if (cell.trim() === '' || names[index] == null || (hasId && isNameBesideId(index))) return []
+      const text = plain(cell.trim())
+      return [[names[index]!, index === ids ? exactly(text) : text]]
+    })
     rows.push({ line, cells: new Map(entries), text: own })
   }
   return { ...table, rows, refused, problems }
 }
 
-/** A table as CSV with semicolons, lines ended by CRLF; what a spreadsheet would run as a formula is written so that it does not. */
+/** The heading over ids of materials. */
+const idHeading = 'id'
+/** As the reader of names takes an id for nothing but itself; what already says so, or is no id, stays as it is. */
+const exactly = (text: string): string => (/^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) ? `{${text}}` : text)
+
+/**
+ * A table as CSV with semicolons, lines ended by CRLF; what a spreadsheet would run as a formula is written so that it does not. A column
+ * `material` holds ids and is headed so, so that each is read back as just that one.
+ */
 export function csvText(columns: readonly string[], rows: readonly (readonly (string | number | undefined)[])[]): string {
   // A text that looks as if it had been made harmless gets one more sign, so that reading takes off just the one that was put on.
   const written = (cell: string) => (harmless.test(cell) ? `'${cell}` : cell)
   const data = rows.map(row => row.map(cell => (cell === undefined ? '' : written(String(cell)))))
-  return `${Papa.unparse({ fields: [...columns], data }, { delimiter: ';', newline: '\r\n', escapeFormulae: true })}\r\n`
+  return `${Papa.unparse({ fields: columns.map(column => (column === 'material' ? idHeading : column)), data }, { delimiter: ';', newline: '\r\n', escapeFormulae: true })}\r\n`
 }
 
 /** The sign that stands most often in the line of headings; a semicolon where none does. */

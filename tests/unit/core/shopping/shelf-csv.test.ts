@@ -130,6 +130,16 @@ describe('materials of a table are named as everywhere else', () => {
     expect(refused).toEqual([])
     expect(values[0]!.material).toBe(id)
   })
+  it('every id under the heading of ids is just that one, also where the same word names several bottles', () => {
+    const items = [...index.materials.keys()].map((material, at): ShelfItem => ({ material, amount: at + 1, unit: 'g' }))
+    const { values, refused, notes, problems } = shelfFromCsv(materialCell(index), 'shelf.csv', shelfToCsv(items))
+    expect([refused, notes, problems]).toEqual([[], [], []])
+    expect(values).toEqual(items)
+    // A name beside it is for people; where the id is left out, the name is read.
+    const both = shelfFromCsv(materialCell(index), 'shelf.csv', 'material;id;amount\nammonia;ammonia;1 g\nbenzil;;2 g\nx;no-such;3 g\n')
+    expect(both.values.map(one => one.material)).toEqual(['ammonia', 'benzil'])
+    expect(both.refused.map(one => one.problems[0]!.code)).toEqual(['csv-material-unknown'])
+  })
   it('the usual one of several bottles is taken with a word about it', () => {
     const { values, notes } = whole('acetic acid')
     expect(values[0]!.material).toBe('acetic-acid')
