@@ -24,25 +24,24 @@ const yieldOf = (library: Library, yields: Yields | undefined, transformation: s
  * Source: definition 6 of the design; common practice, no source.
  */
 export function overallYieldOnStart(library: Library, route: Route, yields?: Yields): number {
-  return demandOfStart(library, route, null) / demandOfStart(library, route, flow => yieldOf(library, yields, flow))
-}
-
-/** Grams of the start per gram of target: as charged at these yields, or (null) at full yield and exact stoichiometry. */
-function demandOfStart(library: Library, route: Route, yieldFor: ((transformation: string) => number) | null): number {
-  const demand = new Map<string, number>([[route.target, 1]])
+  // Grams of each compound per gram of target: as charged at these yields, and at full yield and exact stoichiometry. Both in one walk, for a
+  // search asks this of every route that it draws.
+  const charged = new Map<string, number>([[route.target, 1]])
+  const exact = new Map<string, number>([[route.target, 1]])
   for (let i = route.steps.length - 1; i >= 0; i--) {
     const flow = flowOf(library, route.steps[i]!.transformation)
-    const fraction = flow.isolation || yieldFor === null ? 1 : yieldFor(flow.transformation)
+    const fraction = flow.isolation ? 1 : yieldOf(library, yields, flow.transformation)
     if (!(fraction > 0)) throw new RangeError(`${flow.transformation}: a yield of ${fraction}`)
-    const limitingG = (demand.get(flow.makes) ?? 0) / (fraction * flow.theoryPerG)
-    for (const need of flow.needs) {
-      const perG = yieldFor === null ? need.exactPerG : need.perG
-      demand.set(need.compound, (demand.get(need.compound) ?? 0) + limitingG * perG)
+    const chargedG = (charged.get(flow.makes) ?? 0) / (fraction * flow.theoryPerG)
+    const exactG = (exact.get(flow.makes) ?? 0) / flow.theoryPerG
+    for (const { compound, perG, exactPerG } of flow.needs) {
+      charged.set(compound, (charged.get(compound) ?? 0) + chargedG * perG)
+      exact.set(compound, (exact.get(compound) ?? 0) + exactG * exactPerG)
     }
   }
-  const found = demand.get(route.start) ?? 0
-  if (!(found > 0)) throw new RangeError(`the route does not use ${route.start}`)
-  return found
+  const [least, found] = [exact.get(route.start) ?? 0, charged.get(route.start) ?? 0]
+  if (!(least > 0 && found > 0)) throw new RangeError(`the route does not use ${route.start}`)
+  return least / found
 }
 
 /**
