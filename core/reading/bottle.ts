@@ -14,7 +14,13 @@ export type BottleFound = Found | { readonly kind: 'no-such-strength'; readonly 
 
 /** Words that say how a material looks or where it stood, not which one it is. */
 const harmless =
-  /^(?:pure|purified|crude|dry|fresh|freshly|distilled|redistilled|recrystalli[sz]ed|powdered|finely|ground|granular|granulated|crushed|chopped|cold|ice-cold|cool|warm|hot|boiling|commercial|technical|small|additional|more|further|another|excess|solid|liquid)\s+|,?\s+(?:pure|powder|pellets|flakes|crystals|granules|lumps|turnings|solid|solution|in excess|as needed|if needed)$/i
+  /^(?:pure|purified|dry|fresh|freshly|distilled|redistilled|recrystalli[sz]ed|powdered|finely|ground|granular|granulated|crushed|chopped|cold|ice-cold|cool|warm|hot|boiling|small|additional|more|further|another|excess|\((?:(?:in|an|large|slight)\s+)*excess\)|solid|liquid)\s+|,?\s+(?:pure|powder|pellets|flakes|crystals|granules|lumps|turnings|solid|in excess|as needed|if needed)$/i
+/** Words that are told when they are left aside: they may change how much of it there is. */
+const told = /^(?:crude|commercial|technical)\s+/i
+/** Words of something dissolved: what is left without them is another bottle. */
+const dissolved = /\b(?:solution|aqueous|dilute[ds]?|saturated|(?:m?ethanolic|alcoholic|ethereal|acetonic|glacial|fuming|gaseous))\b/i
+const solutionWord = /^(?:aqueous|aq\.?|diluted?|dil\.?)\s+|\s*,?\s+(?:solution|soln?\.?|aqueous|aq\.?|diluted?)$/i
+const driedWord = /\b(?:dry|dried|anhydrous|absolute)\b/i
 const leading =
   /^(?:of|the|an?|some|few|little|de la|de l'|de|du|des|del|d'|di|von|in|with|and|então|ca\.?|approx\.?|about|etwa|environ)\s*(?<=\s|')/i
 const piece =
@@ -39,9 +45,11 @@ const equivalentsPerMole = new Map<string, number>([
  */
 export function bottleOf(phrase: string, strength: StatedStrength | null, index: NameIndex): BottleFound {
   let ambiguous: Found | null = null
-  for (const variant of variantsOf(phrase)) {
-    const found: BottleFound = strength === null ? index.lookUp(variant) : withStrength(variant, strength, index)
-    if (found.kind === 'material' || found.kind === 'no-such-strength') return found
+  const whole = nameKey(phrase)
+  for (const { text, aside } of variantsOf(phrase)) {
+    const found: BottleFound = strength === null ? index.lookUp(text) : withStrength(text, strength, index)
+    if (found.kind === 'no-such-strength') return found
+    if (found.kind === 'material') return asked(found.material, whole, text, index) ?? withAside(found, aside)
     if (found.kind === 'ambiguous') {
       // A whole phrase that is asked about is asked about; only "anhydrous" may settle which of the candidates is meant.
       ambiguous ??= found
@@ -58,28 +66,62 @@ export function bottleOf(phrase: string, strength: StatedStrength | null, index:
   return ambiguous ?? { kind: 'unknown' }
 }
 
+/** What was found once words were left out that tell one bottle from another is asked about. */
+function asked(material: string, whole: string, text: string, index: NameIndex): BottleFound | null {
+  const found = index.materials.get(material)
+  const left = nameKey(text)
+  const loses = (words: RegExp) => words.test(whole) && !words.test(left)
+  if (loses(dissolved) && found?.kind === 'compound') {
+    const held = [...index.materials.values()].filter(one => one.form === 'solution' && one.contains?.compound === material)
+    return {
+      kind: 'ambiguous',
+      candidates: [...held.map(one => one.id).sort(), material],
+      why: 'A solution, or another strength, is named and not which: what is in it cannot be counted.',
+    }
+  }
+  const row = loses(driedWord) ? index.ambiguous(text) : null
+  return row === null ? null : { kind: 'ambiguous', candidates: row.candidates, why: row.why }
+}
+
+const withAside = (found: BottleFound, aside: readonly string[]): BottleFound =>
+  found.kind !== 'material' || aside.length === 0
+    ? found
+    : { ...found, assumed: [...(found.assumed === null ? [] : [found.assumed]), `left aside: ${aside.join(', ')}`].join('; ') }
+
+interface Variant {
+  readonly text: string
+  /** What was left out of it and may matter. */
+  readonly aside: readonly string[]
+}
+
 /** The phrase and what is left of it step by step, each once. */
-function variantsOf(phrase: string): readonly string[] {
-  const seen: string[] = []
-  const queue = [phrase]
+function variantsOf(phrase: string): readonly Variant[] {
+  const seen: Variant[] = []
+  const queue: Variant[] = [{ text: phrase, aside: [] }]
   while (queue.length > 0 && seen.length < 40) {
-    const next = queue
-      .shift()!
-      .replace(/^[\s,;:.]+(?!\d)|[\s,;:]+$/g, '')
-      .trim()
-    if (next === '' || seen.includes(next)) continue
-    seen.push(next)
+    const { text, aside } = queue.shift()!
+    const next = text.replace(/^[\s,;:.]+(?!\d)|[\s,;:]+$/g, '').trim()
+    if (next === '' || seen.some(one => one.text === next)) continue
+    seen.push({ text: next, aside })
     const until = next.replace(/\s+(?:until|till|bis|jusqu'à|hasta|to pH|so that|as needed|dropwise|in portions|with stirring)\b.*$/i, '')
-    for (const shorter of [
-      next.replace(leading, ''),
-      next.replace(piece, ''),
-      until,
-      next.replace(/\s*\([^()]*\)\s*$/, ''),
-      next.replace(/\s*,\s+[^,]*$/, ''),
-      next.replace(harmless, ''),
-      next.replace(/^anhyd(?:rous|r|\.)*\.?\s+|\s*,?\s+anhyd(?:rous|r|\.)*\.?$/i, ''),
-    ])
-      if (shorter !== next) queue.push(shorter)
+    const bracket = /^(.*\S)\s*\(([^()]*)\)\s*$/.exec(next)
+    const remark = /^(.*\S)\s*,\s+([^,]*)$/.exec(next)
+    const shorter: readonly (Variant | null)[] = [
+      { text: next.replace(leading, ''), aside },
+      { text: next.replace(piece, ''), aside },
+      { text: until, aside },
+      { text: next.replace(harmless, ''), aside },
+      { text: next.replace(/^anhyd(?:rous|r|\.)*\.?\s+|\s*,?\s+anhyd(?:rous|r|\.)*\.?$/i, ''), aside },
+      // "Acetic acid (glacial)" and "acetic acid, glacial" are glacial acetic acid, before the remark is left out.
+      ...[bracket, remark].flatMap(match => (match === null ? [] : [{ text: `${match[2]} ${match[1]}`, aside }])),
+      ...[bracket, remark].flatMap(match => (match === null ? [] : [{ text: match[1]!, aside: [...aside, match[2]!.trim()] }])),
+      // What is left here is asked about, unless it is a solution itself: see `asked`.
+      { text: next.replace(solutionWord, ''), aside },
+      told.test(next) ? { text: next.replace(told, ''), aside: [...aside, told.exec(next)![0].trim()] } : null,
+    ]
+    for (const one of shorter) if (one !== null && one.text !== next) queue.push(one)
+    // What leaves nothing aside goes first: "water (hot)" is hot water.
+    queue.sort((one, other) => one.aside.length - other.aside.length)
   }
   return seen
 }

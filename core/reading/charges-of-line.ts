@@ -24,12 +24,22 @@ export function chargesOfLine(line: string, index: NameIndex, comma: CommaRule):
 
 function chargesOfClause(clause: string, index: NameIndex, comma: CommaRule): readonly ChargeRead[] {
   const whole = readChargeLine(clause, index, comma)
-  if (whole === null || whole.found.kind !== 'unknown') return whole === null ? [] : [whole]
-  const pieces = idNamed(clause) === null ? clause.split(joined) : [clause]
-  if (pieces.length === 1) return [whole]
-  const parts = pieces.map(piece => readChargeLine(piece.trim(), index, comma))
+  if (whole === null) return []
+  const body = clause.replace(solutionOf, '')
+  if ((whole.found.kind !== 'unknown' && body === clause) || idNamed(clause) !== null) return [whole]
   // Taken apart only where every piece is a charge by itself; else the whole is asked about.
-  return parts.every(part => part !== null && part.amount !== null && part.found.kind !== 'unknown')
-    ? parts.map(part => ({ ...part!, roleHint: part!.roleHint ?? whole.roleHint }))
-    : [whole]
+  for (const boundary of [joined, joining]) {
+    const pieces = body.split(boundary)
+    if (pieces.length === 1) continue
+    const parts = pieces.map(piece => readChargeLine(piece.trim(), index, comma))
+    if (parts.every(part => part !== null && part.amount !== null && part.found.kind !== 'unknown'))
+      return parts.map(part => ({ ...part!, roleHint: part!.roleHint ?? whole.roleHint }))
+  }
+  return [whole]
 }
+
+/** "A solution of 4 g sodium hydroxide in 40 mL water" charges the two. */
+const solutionOf =
+  /^(?:(?:then\s+)?(?:add(?:ed)?|pour(?:ed)?(?:\s+in)?|treat(?:ed)?\s+with|prepared?|make|made|use|take)\s+)?(?:an?\s+|the\s+)?(?:(?:hot|warm|cold|cool|cooled|ice-cold|boiling|clear)\s+)?(?:solution|suspension|mixture)\s+of\s+/i
+/** "Potassium hydroxide (5 g) in ethanol (20 mL)". */
+const joining = /\s+(?:in|and|with)\s+/

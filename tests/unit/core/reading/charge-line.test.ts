@@ -77,6 +77,36 @@ describe('nothing is guessed', () => {
     expect(materialOf('30 % NaOH, 20 mL')).toBeNull()
     expect(materialOf('20 % NaOH, 20 mL')).toBe('sodium-hydroxide-20pct')
   })
+  it.each([
+    'ammonium chloride solution 10 mL',
+    'iodine (aq) 5 mL',
+    'potassium iodide soln. 5 mL',
+    'silver nitrate, aqueous, 5 mL',
+    'dilute acetic acid 10 mL',
+    'diluted acetic acid, 10 mL',
+    'dilute formic acid 5 mL',
+    'dry ethanol 20 mL',
+  ])('a solution without its strength is asked about, and never the pure compound taken: %s', text => {
+    expect(materialOf(text)).toBeNull()
+    expect(read(text)?.found.kind).toBe('ambiguous')
+  })
+  it.each([
+    ['dry ice 100 g', 'dry-ice'],
+    ['100 mL absolute ethanol', 'ethanol'],
+    ['ethanol (abs.) 100 mL', 'ethanol'],
+    ['acetic acid (glacial) 10 mL', 'acetic-acid'],
+    ['tartaric acid (racemic) 5 g', 'dl-tartaric-acid'],
+    ['1.0 g (excess) sodium borohydride', 'sodium-borohydride'],
+    ['dried over sodium sulfate', 'sodium-sulfate'],
+    ['dilute with water, 50 mL', 'water'],
+  ])('a word that tells one from another counts: %s', (text, material) => {
+    expect(materialOf(text)).toBe(material)
+  })
+  it('what is left aside is told', () => {
+    expect(read('benzoin (from step 1) 5 g')?.notes.join()).toContain('left aside: from step 1')
+    expect(read('technical acetone, 20 mL')?.notes.join()).toContain('left aside: technical')
+    for (const text of ['hot water, 20 mL', 'water (hot), 20 mL']) expect(read(text)?.notes).toEqual([])
+  })
   it('capitals tell cobalt from carbon monoxide', () => {
     expect(index.lookUp('Co').kind).toBe('unknown')
   })

@@ -264,6 +264,21 @@ describe('a line that tells several things to do', () => {
         ['water', 'solvent', 2.77],
       ],
     ],
+    [
+      'add a solution of 2.10 g benzil in 20 mL water',
+      [
+        ['benzil', 'other', 0.00999],
+        ['water', 'solvent', 1.11],
+      ],
+    ],
+    [
+      'benzil (2.10 g) and water (20 mL)',
+      [
+        ['benzil', 'other', 0.00999],
+        ['water', 'solvent', 1.11],
+      ],
+    ],
+    ['a mixture of benzil and water, 20 mL', [[null, null, null]]],
     ['filter, cool in ice, wash with 7 M NaOH, 10 mL', [[null, null, null]]],
   ] as const)('%s', (line, expected) => {
     const read = prepared('2 benzaldehyde -> benzoin', 'benzaldehyde 2.12 g', line)
