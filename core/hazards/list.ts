@@ -1,5 +1,5 @@
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
-import type { Material } from '../library/material.ts'
+import { exposureText } from '../library/physical.ts'
 import { coefficientOf, productCoefficientOf } from '../library/reference-charge.ts'
 import type { Vessel } from '../route/batches.ts'
 import type { ChargedLine, ChargedStep } from '../route/charged.ts'
@@ -117,7 +117,7 @@ function labelledMaterial({ library, tables, steps, start, timing }: HazardsInpu
     as,
     steps: steps.filter(step => isInStep(library, step, id)).map(step => step.number),
     ...amountOf(library, steps, start, id),
-    exposureLimit: limitOf(material),
+    exposureLimit: exposureText(material),
     note: material.note ?? null,
     storedDays: isOnlyEvolved(material, as) ? null : daysKept(timing ?? null, id),
   }
@@ -168,13 +168,6 @@ function total(lines: readonly ChargedLine[], figure: (line: ChargedLine) => num
     sum += one
   }
   return sum
-}
-
-function limitOf({ exposureLimit }: Material): string | null {
-  if (!exposureLimit) return null
-  const { twa, stel, ceiling, notation, basis } = exposureLimit
-  const parts = [twa && `${twa} over 8 h`, stel && `${stel} for 15 min`, ceiling && `never above ${ceiling}`, notation]
-  return `${parts.filter(Boolean).join(', ')} (${basis})`
 }
 
 const inListOrder = (a: LabelledMaterial, b: LabelledMaterial): number =>

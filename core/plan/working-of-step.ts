@@ -5,6 +5,7 @@ import type { ChargedLine, ChargedStep } from '../route/charged.ts'
 import { flowOf } from '../route/flow.ts'
 import { reactantLines } from '../route/reactant-lines.ts'
 import type { Evaluation } from './evaluation.ts'
+import { lineMark } from './line-mark.ts'
 import type { Plan } from './plan.ts'
 import { minus, nameOf, over, plain, seenAs, times, value, type Working, type WorkingRow } from './working-row.ts'
 
@@ -18,7 +19,7 @@ export function chargeWorking(library: Library, evaluation: Evaluation, step: Ch
   const source = line.line === null ? undefined : t.charge[line.line]
   const byVolume = source !== undefined && (source.unit === 'mL' || source.unit === 'L') && line.supply === 'bought'
   const total = { label: name, value: amountText(line, byVolume) }
-  const common = { total, sources: t.sources, seen: seenAs(t) }
+  const common = { total, sources: t.sources, seen: lineMark(library, evaluation, step, line).mark }
   const chargedG = step.ofCharge.chargeG
   const limiting: WorkingRow = { sign: '', label: limitingLabel(library, evaluation, step), value: value(chargedG, 'g') }
   if (line.basis === 'open') {
@@ -35,7 +36,6 @@ export function chargeWorking(library: Library, evaluation: Evaluation, step: Ch
       ...common,
       rows: [],
       said: ['The source gives no amount. Planned by rule of thumb (common practice), not from the source.'],
-      seen: 'planned',
     }
   }
   if (source?.perGramProduct !== undefined) {
@@ -163,6 +163,7 @@ export function yieldWorking(library: Library, plan: Plan, step: ChargedStep): W
   if (own > 0) said.push(`Moved by ${own} own ${own === 1 ? 'run' : 'runs'}.`)
   for (const report of t.reports ?? [])
     said.push(`Reported: ${per(report.percent / 100)}${report.note ? `, ${report.note}` : ''} (${report.source.citation}).`)
+  const seen = plan.settings.yields[t.id] ? 'typed' : own > 0 ? 'own bench' : seenAs(t)
   const sources = [...t.sources.filter(s => s.for === undefined || s.for.includes('yield')), ...(t.reports ?? []).map(r => r.source)]
-  return { rows, total: { label: 'typical yield', value: per(step.yieldFraction.typical) }, said, sources, seen: seenAs(t) }
+  return { rows, total: { label: 'typical yield', value: per(step.yieldFraction.typical) }, said, sources, seen }
 }

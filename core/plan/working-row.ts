@@ -1,7 +1,8 @@
 import type { Library } from '../library/library.ts'
+import type { Mark } from '../library/mark.ts'
 import type { Source } from '../library/source.ts'
 import type { Transformation } from '../library/transformation.ts'
-import { type Trust, trustInYield } from '../library/trust.ts'
+import { trustInYield } from '../library/trust.ts'
 import { noBreakSpace, numberText } from '../quantity/print.ts'
 
 export interface WorkingRow {
@@ -21,7 +22,7 @@ export interface Working {
   readonly said: readonly string[]
   readonly sources: readonly Source[]
   /** How its figure was seen; null where it is reckoned and nothing else. */
-  readonly seen: Trust | 'planned' | null
+  readonly seen: Mark | null
 }
 
 export const times = '\u00d7'
@@ -33,4 +34,4 @@ export const plain = (amount: number): string => numberText(amount, 4)
 export const nameOf = (library: Library, id: string): string => library.materials.get(id)?.name ?? id
 
 /** As everywhere: what the loader knows of the record, the own bench before the books. */
-export const seenAs = (transformation: Transformation): Trust => trustInYield(transformation)
+export const seenAs = (transformation: Transformation): Mark => trustInYield(transformation)

@@ -3,6 +3,7 @@ import { type Library, materialOf } from '../library/library.ts'
 import { massText, noBreakSpace, numberText, volumeText } from '../quantity/print.ts'
 import { longDate } from './dates.ts'
 import { nameIn } from './names.ts'
+import { sureInBrackets } from './physical-words.ts'
 import { capital, counted, listed, stepsText } from './words.ts'
 
 const dateText = longDate
@@ -31,10 +32,17 @@ export function roomText(library: Library, line: RoomLine): string {
   const { form } = materialOf(library, line.material)
   const amount = line.volumeMl !== null && form !== 'solid' ? volumeText(line.volumeMl) : massText(line.massG)
   const needs = [
-    ...(line.limitNeedsM3 === null ? [] : [`${air(line.limitNeedsM3)} of air to stay at its limit of ${line.limit}`]),
+    ...(line.limitNeedsM3 === null
+      ? []
+      : [
+          `${air(line.limitNeedsM3)} of air to stay at its limit of ${line.limit}${sureInBrackets(library, line.material, 'exposure limit')}`,
+        ]),
     ...(line.fireNeedsM3 === null ? [] : [`${air(line.fireNeedsM3)} to stay clear of fire`]),
   ]
-  const flash = line.flashC === null ? '' : `, flash point ${String(line.flashC).replace('-', '−')}${noBreakSpace}°C`
+  const flash =
+    line.flashC === null
+      ? ''
+      : `, flash point ${String(line.flashC).replace('-', '−')}${noBreakSpace}°C${sureInBrackets(library, line.material, 'flash point')}`
   const room =
     line.roomM3 === null
       ? ' The volume of the room is not stated.'

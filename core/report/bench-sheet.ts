@@ -1,8 +1,11 @@
 import { holdPointOf } from '../days/hold-point.ts'
 import type { GasLine, LabelledMaterial, Meeting } from '../hazards/hazard-list.ts'
+import { materialFigures } from '../library/figure-trust.ts'
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
+import type { Marked } from '../library/mark.ts'
 import type { Role, Stage, Task, Transformation } from '../library/transformation.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
+import { lineMark } from '../plan/line-mark.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText, volumeText } from '../quantity/print.ts'
 import type { AmountBasis, ChargedStep } from '../route/charged.ts'
 import { millimolText } from './amounts.ts'
@@ -24,6 +27,8 @@ export interface ChargeRow {
   readonly mmol: string | null
   readonly equivalents: string | null
   readonly basis: AmountBasis
+  /** How sure the amount is, and by whose word. */
+  readonly sure: Marked
   /** What the basis means, in words; null for an amount of the source. */
   readonly mark: string | null
   /** "Danger: causes severe skin burns and eye damage": stands beside the amount of what is dangerous or unknown. */
@@ -61,9 +66,13 @@ export interface BenchSheet {
   readonly timesNote: string
   /** Of one batch, g; null for an isolation. */
   readonly theoryG: number | null
-  /** Theory, P10, median and P90 of all batches, ready to print. */
+  /** Theory, P10 and P90 of all batches, ready to print. */
   readonly outlook: readonly string[]
+  /** The yield of the step by itself: "yield of the step", "96 %", "80–96". */
+  readonly yields: { readonly what: string; readonly typical: string; readonly range: string }
   readonly melting: string | null
+  /** How sure that melting point is; null where there is none. */
+  readonly meltingSure: Marked | null
   readonly notes: readonly string[]
   readonly materials: readonly LabelledMaterial[]
   readonly dangers: readonly string[]
@@ -119,8 +128,13 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
     tasks: (transformation.tasks ?? []).map(task => ({ do: capital(degrees(task.do)), kind: task.kind, time: durationText(task.hours) })),
     timesNote: timesNote(transformation),
     theoryG,
-    outlook: outlook(step, theoryG, each),
+    outlook: [
+      theoryG === null ? 'no theoretical mass: an isolation' : `theory ${massText(theoryG)}${each}`,
+      `P10 ${massText(step.ofCharge.p10G)}, P90 ${massText(step.ofCharge.p90G)}`,
+    ],
+    yields: yieldsOf(step, theoryG),
     melting: meltingText(materialOf(library, step.makes).meltingC),
+    meltingSure: materialFigures(materialOf(library, step.makes)).find(one => one.figure === 'melting point') ?? null,
     notes: step.notes.map(sentence),
     materials: hazards.materials.filter(material => material.steps.includes(step.number)),
     dangers: (hazards.steps.find(one => one.step === step.number)?.notes ?? []).map(sentence),
@@ -136,7 +150,8 @@ export function benchSheetOf(library: Library, evaluation: Evaluation, step: Cha
   }
 }
 
-function chargeRows(library: Library, { hazards }: Evaluation, step: ChargedStep, batches: number): readonly ChargeRow[] {
+function chargeRows(library: Library, evaluation: Evaluation, step: ChargedStep, batches: number): readonly ChargeRow[] {
+  const { hazards } = evaluation
   const transformation = transformationOf(library, step.transformation)
   const nameOf = nameIn(library)
   const rows = step.charges
@@ -151,6 +166,7 @@ function chargeRows(library: Library, { hazards }: Evaluation, step: ChargedStep
       mmol: line.amountMol === null || uncounted.has(line.role) ? null : millimolText(line.amountMol / batches),
       equivalents: line.equivalents === null || uncounted.has(line.role) ? null : numberText(line.equivalents, 3, 2),
       basis: line.basis,
+      sure: lineMark(library, evaluation, step, line),
       mark: basisWords[line.basis],
       caution: chargeCaution(hazards, line.material),
       regulated: isRegulated(hazards, line.material),
@@ -195,14 +211,13 @@ function timesNote({ tasks, timesBasis, elapsedHours, handsOnHours }: Transforma
   return `${capital(total)}, ${hands}; ${basis}.`
 }
 
-function outlook(step: ChargedStep, theoryG: number | null, each: string): readonly string[] {
-  const { low, typical, high } = step.yieldFraction
+function yieldsOf({ yieldFraction: { low, typical, high } }: ChargedStep, theoryG: number | null): BenchSheet['yields'] {
   const figure = (fraction: number): string => numberText(fraction * 100, 3, fraction < 0.1 ? 1 : 0)
-  return [
-    theoryG === null ? 'no theoretical mass: an isolation' : `theory ${massText(theoryG)}${each}`,
-    `P10 ${massText(step.ofCharge.p10G)}, P90 ${massText(step.ofCharge.p90G)}`,
-    `${theoryG === null ? 'recovery' : 'yield of the step'} ${percentText(typical, 2)} (${figure(low)}–${figure(high)})`,
-  ]
+  return {
+    what: theoryG === null ? 'recovery' : 'yield of the step',
+    typical: percentText(typical, 2),
+    range: `${figure(low)}–${figure(high)}`,
+  }
 }
 
 function wasteOfStep({ hazards }: Evaluation, number: string): readonly string[] {

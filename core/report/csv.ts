@@ -1,39 +1,19 @@
 import Papa from 'papaparse'
 import type { Library } from '../library/library.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
+import { lineMark } from '../plan/line-mark.ts'
 import { byNumber } from '../plan/merged-steps.ts'
 import type { Plan } from '../plan/plan.ts'
-import { minorDigitsOf } from '../quantity/money.ts'
+import { type Cells, csvColumns, major } from './csv-columns.ts'
+import { feesMarked, figureCells, priceCells } from './csv-figures.ts'
 import { nameIn } from './names.ts'
 import { leftOversOf, solventsOf } from './shopping-notes.ts'
 
-/** Columns of the file, the same for every section; what a section has no use for stays empty. */
-export const csvColumns = [
-  'section',
-  'step',
-  'id',
-  'name',
-  'role',
-  'amount',
-  'unit',
-  'mol',
-  'equivalents',
-  'p10_g',
-  'median_g',
-  'p90_g',
-  'cost',
-  'currency',
-  'state',
-  'codes',
-  'note',
-] as const
-type Column = (typeof csvColumns)[number]
-type Cells = Partial<Record<Column, string | number | null>>
-
 /**
  * The plan as one CSV table (RFC 4180, CRLF, UTF-8 with a byte order mark so that spreadsheets read it as such): goals, steps, charges,
- * shopping, orders, left-overs, other baskets, solvents, hazards, meetings, gas, waste, regulated, days, notes and cautions, told apart by the first column. Figures are bare
- * numbers with a point, at full precision; an empty `amount` means that it is not known, and `note` says so. A text that a spreadsheet would
+ * figures (every other figure that the plan rests on, with its value in `note`), shopping, prices, orders, left-overs, other baskets, solvents, hazards, meetings, gas, waste, regulated, days, notes and cautions, told apart by the first column. Figures are bare
+ * numbers with a point, at full precision; an empty `amount` means that it is not known, and `note` says so. `mark` tells how sure a figure is
+ * and `source` by whose word; an empty mark is a figure that was reckoned from marked ones. A text that a spreadsheet would
  * read as a formula is escaped with an apostrophe.
  */
 export function planCsv(library: Library, plan: Plan, evaluation: Evaluation): string {
@@ -41,7 +21,9 @@ export function planCsv(library: Library, plan: Plan, evaluation: Evaluation): s
     ...goals(library, evaluation),
     ...steps(library, evaluation),
     ...charges(library, evaluation),
+    ...figureCells(library, plan, evaluation),
     ...shopping(library, evaluation),
+    ...priceCells(library, evaluation),
     ...orders(evaluation),
     ...underTheList(library, plan, evaluation),
     ...hazards(library, evaluation),
@@ -90,8 +72,8 @@ const steps = (library: Library, { steps: list }: Evaluation): readonly Cells[] 
     ].join('; '),
   }))
 
-const charges = (library: Library, { steps: list }: Evaluation): readonly Cells[] =>
-  inOrder(list).flatMap(step =>
+const charges = (library: Library, evaluation: Evaluation): readonly Cells[] =>
+  inOrder(evaluation.steps).flatMap(step =>
     step.charges.map(line => ({
       section: 'charge',
       step: step.number,
@@ -113,6 +95,7 @@ const charges = (library: Library, { steps: list }: Evaluation): readonly Cells[
             ? [`${line.volumeMl} mL`]
             : []),
       ].join('; '),
+      ...lineMark(library, evaluation, step, line),
     })),
   )
 
@@ -182,6 +165,7 @@ const orders = ({ basket }: Evaluation): readonly Cells[] =>
           cost: major(order.totalMinor, basket.currency),
           currency: basket.currency,
           note: `goods ${major(order.goodsMinor, basket.currency)}; carriage ${major(order.carriageMinor, basket.currency)}; hazardous-goods fee ${major(order.hazardousFeeMinor, basket.currency)}`,
+          ...(order.carriageMinor + order.hazardousFeeMinor === 0 ? {} : feesMarked(order)),
         })),
         {
           section: 'total',
@@ -310,6 +294,3 @@ const days = ({ days: plan, steps: charged }: Evaluation): readonly Cells[] => [
 const numberOf = (steps: Evaluation['steps'], id: string): string => steps.find(step => step.transformation === id)?.number ?? id
 
 const inOrder = (steps: Evaluation['steps']): Evaluation['steps'] => [...steps].sort((a, b) => byNumber(a.number, b.number))
-
-/** Minor units as a bare number of the currency: 6230 EUR is 62.3. */
-const major = (minor: number, currency = 'EUR'): number => minor / 10 ** minorDigitsOf(currency)

@@ -1,9 +1,11 @@
+import type { FigureTrust } from '../library/figure-trust.ts'
 import type { Library } from '../library/library.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import { byNumber } from '../plan/merged-steps.ts'
 import type { Plan } from '../plan/plan.ts'
 import { moneyText } from '../quantity/money.ts'
 import { durationText } from '../quantity/print.ts'
+import { priceFigure } from '../shopping/price-from.ts'
 import type { ShoppingLine } from '../shopping/shopping.ts'
 import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from './air-and-age.ts'
 import { packText, quantityWords } from './amounts.ts'
@@ -11,6 +13,7 @@ import { answersOf } from './answers.ts'
 import { type BenchSheet, benchSheetOf } from './bench-sheet.ts'
 import { cautionBlock } from './cautions.ts'
 import { dateAndTime, longDate } from './dates.ts'
+import { restsOn } from './figures-text.ts'
 import {
   gasText,
   hazardTitle,
@@ -25,14 +28,17 @@ import {
   wasteFrom,
 } from './hazard-sheet.ts'
 import { lowMelts } from './low-melts.ts'
+import { legendText, markLetters } from './marks.ts'
 import { nameIn } from './names.ts'
 import { noWindowText, wouldDoText } from './no-window.ts'
+import { marksOfStep, planFigures } from './plan-figures.ts'
+import { priceSentence } from './price-words.ts'
 import { isRegulated, lawText } from './regulated.ts'
 import { shoppingNotesOf } from './shopping-notes.ts'
 import { shoppingSheetOf } from './shopping-sheet.ts'
 import { goalLines, metricLines } from './text-amounts.ts'
 import { columns, heading, wrapped } from './text-layout.ts'
-import { trustLine, trustOfStep } from './trust-words.ts'
+import { type StepTrust, trustLine, trustOfStep } from './trust-words.ts'
 import { capital, listed, sentence } from './words.ts'
 
 /**
@@ -52,6 +58,7 @@ export function planText(library: Library, plan: Plan, evaluation: Evaluation, c
     hazards(library, evaluation),
     metricLines(library, evaluation),
     days(library, plan, evaluation),
+    [restsOn(planFigures(library, plan, evaluation))],
     notes(library, plan, evaluation),
     [cautionBlock[0]!, ...cautionBlock.slice(1).flatMap(line => wrapped(line, '  '))],
   ]
@@ -80,20 +87,26 @@ function steps(library: Library, plan: Plan, evaluation: Evaluation): readonly s
   const ordered = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number))
   const lines = ordered.flatMap((step, at) => [
     ...(at > 0 ? [''] : []),
-    ...stepLines(benchSheetOf(library, evaluation, step)),
+    ...stepLines(benchSheetOf(library, evaluation, step), trustOfStep(library, plan, step)),
     ...wrapped(trustLine(library, trustOfStep(library, plan, step)), '  how sure: '),
   ])
-  return [heading('Steps'), ...lines]
+  const used = ordered.flatMap(step => marksOfStep(library, plan, evaluation, step))
+  return [heading('Steps'), ...lines, ...wrapped(legendText(used), '  ')]
 }
 
-function stepLines(sheet: BenchSheet): readonly string[] {
+function stepLines(sheet: BenchSheet, { figures }: StepTrust): readonly string[] {
+  const letter = (figure: FigureTrust['figure']): string => {
+    const one = figures.find(of => of.figure === figure)
+    return one === undefined ? '' : ` ${markLetters[one.mark]}`
+  }
   const several = sheet.batches > 1
   const table = columns(
-    ['', 'material', several ? 'a batch' : 'amount', ...(several ? ['in all'] : []), 'mmol', 'eq', ''],
+    ['', 'material', several ? 'a batch' : 'amount', '', ...(several ? ['in all'] : []), 'mmol', 'eq', ''],
     sheet.charge.map(row => [
       row.stage === 'vessel' ? '' : row.stage === 'quench' ? 'quench' : row.role,
       `${row.name}${row.regulated ? ' §' : ''}`,
       row.amount,
+      markLetters[row.sure.mark],
       ...(several ? [row.inAll ?? ''] : []),
       row.mmol ?? '',
       row.equivalents ?? '',
@@ -105,10 +118,18 @@ function stepLines(sheet: BenchSheet): readonly string[] {
     ...wrapped(sheet.name, '  '),
     ...(sheet.caution === null ? [] : wrapped(sheet.caution, '  ! ')),
     ...table.map(line => `  ${line}`),
-    ...wrapped([sheet.vessel, sheet.temperature, sheet.timesNote].filter(Boolean).join(' '), '  '),
+    ...wrapped(
+      [sheet.vessel, sheet.temperature === null ? null : `${sheet.temperature}${letter('temperature')}.`, sheet.timesNote]
+        .filter(Boolean)
+        .join(' '),
+      '  ',
+    ),
     ...sheet.operations.flatMap((text, at) => wrapped(text, `  ${at + 1}. `.padEnd(6))),
     ...(sheet.operationsScale === null ? [] : wrapped(sheet.operationsScale, '  ! ')),
-    ...wrapped(`${capital(sheet.outlook.join('; '))}.`, '  '),
+    ...wrapped(
+      `${capital(sheet.outlook.join('; '))}; ${sheet.yields.what} ${sheet.yields.typical}${letter('yield')} (${sheet.yields.range}${letter('range of the yield')}).`,
+      '  ',
+    ),
     ...sheet.notes.flatMap(text => wrapped(text, '  ! ')),
     ...sheet.dangers.flatMap(text => wrapped(text, '  ! ')),
     ...sharedMeetings(sheet.meetings.filter(meeting => !meeting.general)).flatMap(({ meeting }) =>
@@ -134,8 +155,12 @@ function shopping(library: Library, plan: Plan, evaluation: Evaluation): readonl
       .filter(pack => supplier === undefined || pack.supplier === supplier)
       .map(pack => `${pack.count} × ${packText(pack.amount, pack.unit)}`)
       .join(', '),
+    line.packs
+      .filter(pack => supplier === undefined || pack.supplier === supplier)
+      .map(pack => `${moneyText(pack.count * pack.priceMinor, currency)} ${markLetters[priceFigure(pack.priceFrom).mark]}`)
+      .join(' + '),
   ]
-  const head = ['', 'need', 'shelf', 'buy', 'packs']
+  const head = ['', 'need', 'shelf', 'buy', 'packs', 'cost']
   const group = (name: string, lines: readonly ShoppingLine[], supplier?: string): readonly string[] =>
     lines.length === 0
       ? []
@@ -154,6 +179,7 @@ function shopping(library: Library, plan: Plan, evaluation: Evaluation): readonl
       ...group(`${name}${invented ? ' (invented)' : ''}`, lines, order.supplier),
       `  goods ${moneyText(order.goodsMinor, currency)}, carriage ${moneyText(order.carriageMinor, currency)}${order.hazardousFeeMinor > 0 ? `, hazardous-goods fee ${moneyText(order.hazardousFeeMinor, currency)}` : ''}: order ${moneyText(order.totalMinor, currency)}`,
     ]),
+    ...wrapped(priceSentence(evaluation) ?? '', ''),
     ...(basket === null || basket.totalMinor === null
       ? []
       : [`All that has a price and an amount: ${moneyText(basket.totalMinor, currency)}`]),

@@ -1,7 +1,9 @@
 import { type FigureTrust, materialFigures, stepFigures } from '../library/figure-trust.ts'
 import { type Library, transformationOf } from '../library/library.ts'
+import { type Mark, trustOfMark } from '../library/mark.ts'
 import type { Trust } from '../library/trust.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
+import { lineMark } from '../plan/line-mark.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { ChargedStep } from '../route/charged.ts'
 import { nameIn } from './names.ts'
@@ -9,9 +11,9 @@ import { capital, listed } from './words.ts'
 
 /** How sure the figures of one step of a plan are. */
 export interface StepTrust {
-  /** Charges, yield and times of the transformation; a yield of the plan's own, or moved by logged runs, is of the own bench. */
+  /** Charges, yield, times and the rest of the transformation; a yield of the plan's own, or moved by logged runs, says so. */
   readonly figures: readonly FigureTrust[]
-  /** Hazards and densities of what it charges and makes. */
+  /** Hazards, density and all else that is known of what it charges and makes. */
   readonly materials: readonly { readonly material: string; readonly figures: readonly FigureTrust[] }[]
 }
 
@@ -22,8 +24,13 @@ export function trustOfStep(library: Library, plan: Pick<Plan, 'settings' | 'log
   const ids = [...new Set([...step.charges.map(line => line.material), step.makes])]
   return {
     figures: stepFigures(transformationOf(library, step.transformation)).map(one =>
-      one.figure === 'yield' && own !== null
-        ? { ...one, trust: 'own bench', source: one.source === null ? own : `${own}, over ${one.source}` }
+      (one.figure === 'yield' || one.figure === 'range of the yield') && own !== null
+        ? {
+            ...one,
+            trust: 'own bench',
+            mark: typed ? 'typed' : 'own bench',
+            source: one.source === null ? own : `${own}, over ${one.source}`,
+          }
         : one,
     ),
     materials: ids.flatMap(material => {
@@ -33,9 +40,25 @@ export function trustOfStep(library: Library, plan: Pick<Plan, 'settings' | 'log
   }
 }
 
-/** How sure every figure is that a plan rests on, step by step and material by material: for programs. */
-export function trustOfPlan(library: Library, plan: Pick<Plan, 'settings' | 'log'>, { steps }: Pick<Evaluation, 'steps'>) {
-  const rows = steps.map(step => ({ step: step.number, transformation: step.transformation, ...trustOfStep(library, plan, step) }))
+/** How sure one line of a step's charge is. */
+export interface LineTrust {
+  readonly material: string
+  readonly trust: Trust
+  readonly mark: Mark
+  readonly source: string | null
+}
+
+/** How sure every figure is that a plan rests on, step by step, line by line and material by material: for programs. */
+export function trustOfPlan(library: Library, plan: Pick<Plan, 'settings' | 'log'>, evaluation: Pick<Evaluation, 'steps' | 'start'>) {
+  const rows = evaluation.steps.map(step => ({
+    step: step.number,
+    transformation: step.transformation,
+    charges: step.charges.map((line): LineTrust => {
+      const { mark, source } = lineMark(library, evaluation, step, line)
+      return { material: line.material, trust: trustOfMark(mark), mark, source }
+    }),
+    ...trustOfStep(library, plan, step),
+  }))
   const materials = new Map(rows.flatMap(row => row.materials.map(one => [one.material, one] as const)))
   return { steps: rows.map(({ materials: _m, ...row }) => row), materials: [...materials.values()] }
 }
@@ -46,18 +69,25 @@ export function trustOfPlan(library: Library, plan: Pick<Plan, 'settings' | 'log
  */
 export function trustLine(library: Library, { figures, materials }: StepTrust): string {
   const byWord = new Map<string, string[]>()
-  for (const { figure, trust, source } of figures) {
-    const word = wordOf(trust, source)
+  for (const { figure, mark } of figures) {
+    const word = lineWords[mark] ?? mark
     byWord.set(word, [...(byWord.get(word) ?? []), figure])
   }
   const own = [...byWord].map(([word, of]) => `${capital(listed(of))}: ${word}.`)
   const weak = (['density', 'hazards'] as const).flatMap(figure =>
     (['remembered', 'unknown'] as const).flatMap(trust => {
-      const named = materials.filter(one => one.figures.some(of => of.figure === figure && of.trust === trust))
+      const named = materials.filter(
+        one =>
+          (figure === 'hazards' || isPoured(library, one.material)) && one.figures.some(of => of.figure === figure && of.trust === trust),
+      )
       return named.length === 0 ? [] : [`${capital(figure)} ${trust}: ${named.map(one => nameIn(library)(one.material)).join('; ')}.`]
     }),
   )
   return [...own, ...(weak.length === 0 ? ['Densities and hazards: seen.'] : weak)].join(' ')
 }
 
-const wordOf = (trust: Trust, source: string | null): string => (source === 'estimated from the operations' ? 'estimated' : trust)
+/** A density is asked of what is poured; what is weighed needs none. */
+const isPoured = (library: Library, material: string): boolean =>
+  ['liquid', 'solution'].includes(library.materials.get(material)?.form ?? '')
+
+const lineWords: Partial<Record<Mark, string>> = { derived: 'an allowance of the library' }

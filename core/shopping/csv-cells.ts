@@ -7,7 +7,11 @@ export type MaterialCell = (text: string, where: readonly string[]) => Checked<M
 const monthDays = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 
 /** A date as `YYYY-MM-DD`, `YYYY-MM` or `DD.MM.YYYY`; what may be read in two ways (03/04/2026) is asked about. */
-export function dateIn(text: string, where: readonly string[]): Checked<string> {
+export function dateIn(
+  text: string,
+  where: readonly string[],
+  why = 'The oldest bottle is used first, and an expired one not at all.',
+): Checked<string> {
   const iso = /^(\d{4})-(\d{2})(?:-(\d{2}))?$/.exec(text)
   const german = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(text)
   const [year, month, day] = iso
@@ -25,7 +29,7 @@ export function dateIn(text: string, where: readonly string[]): Checked<string> 
       code: 'csv-date',
       where,
       what: `"${text}" is not a date that can be read in one way only.`,
-      why: 'The oldest bottle is used first, and an expired one not at all.',
+      why,
       cure: 'Write it as 2026-03-31 or 31.03.2026.',
     },
   ])

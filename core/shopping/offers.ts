@@ -3,7 +3,8 @@ import type { Material } from '../library/material.ts'
 import type { Problem } from '../problem/problem.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import { inUnit, type StockUnit } from './measure.ts'
-import type { Pack, PacksFile, Supplier } from './packs.ts'
+import { type Pack, type PacksFile, priceFromOfPack, type Supplier } from './packs.ts'
+import { type PriceFrom, priceFromOf } from './price-from.ts'
 
 /** A pack that can be bought: its size in the unit of the need, its price in the plan's currency. */
 export interface Offer {
@@ -12,6 +13,8 @@ export interface Offer {
   readonly size: number
   /** Whole minor units of the file's currency. */
   readonly priceMinor: number
+  /** Where the price, and the fees of its supplier, were got. */
+  readonly stated: { readonly price: PriceFrom; readonly fees: PriceFrom }
 }
 
 /**
@@ -57,7 +60,14 @@ export function offersOf(
         `A price in ${pack.currency} cannot be turned into ${file.currency}.`,
         `Add "${pack.currency}" to the rates of the packs file.`,
       )
-    else offers.push({ pack, supplier, size, priceMinor })
+    else
+      offers.push({
+        pack,
+        supplier,
+        size,
+        priceMinor,
+        stated: { price: priceFromOfPack(file, pack), fees: priceFromOf(supplier, file) },
+      })
   }
   return { offers, problems }
 }

@@ -30,13 +30,14 @@ export function otherBaskets(input: SupplyInput, basket: Basket, solver: Solver)
     totalMinor: costMinor,
     moreMinor: costMinor - baseMinor,
     orders: ordersOf(input.library, decision.counts),
-    packs: [...decision.counts].map(([{ pack, supplier, priceMinor }, count]) => ({
+    packs: [...decision.counts].map(([{ pack, supplier, priceMinor, stated }, count]) => ({
       material: pack.material,
       supplier: supplier.id,
       amount: pack.amount,
       unit: pack.unit,
       count,
       priceMinor,
+      priceFrom: stated.price,
     })),
     leftWorthMinor: leftWorth(items, decision),
     proven,

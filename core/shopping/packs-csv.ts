@@ -2,9 +2,10 @@ import type { Checked, Problem } from '../problem/problem.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import { numberIn } from '../quantity/number.ts'
 import { parseQuantity } from '../quantity/parse.ts'
-import type { MaterialCell } from './csv-cells.ts'
+import { dateIn, type MaterialCell } from './csv-cells.ts'
 import { type Column, type CsvRead, type CsvRow, csvTable, csvText, type RefusedRow } from './csv-table.ts'
-import type { Pack, PacksFile, Supplier } from './packs.ts'
+import { type Pack, type PacksFile, priceFromOfPack, type Supplier } from './packs.ts'
+import { type PriceFrom, priceFromOf, priceTrusts } from './price-from.ts'
 
 const columns: readonly Column[] = [
   { name: 'supplier', also: ['vendor'], required: true },
@@ -17,6 +18,9 @@ const columns: readonly Column[] = [
   { name: 'carriage', also: ['delivery', 'shipping'] },
   { name: 'hazardous fee', also: ['hazardous goods fee', 'hazard fee'] },
   { name: 'minimum order', also: ['least order'] },
+  { name: 'price source', also: ['source', 'price from'] },
+  { name: 'price trust', also: ['how sure', 'trust'] },
+  { name: 'price date', also: ['date', 'as of'] },
 ]
 
 /** A line of a packs file: what is sold, and what is told of its seller. */
@@ -35,7 +39,9 @@ const units: Readonly<Record<string, Pack['unit']>> = { g: 'g', kg: 'kg', mL: 'm
 
 /**
  * Packs and prices out of a CSV file. Prices, carriage, fees and minimum orders are in whole units of the currency ("12,50"), one pack a
- * line; what is told of a supplier need stand on one of its lines only. A supplier is named by its id or its name.
+ * line; what is told of a supplier need stand on one of its lines only. A supplier is named by its id or its name. Where a price was got is
+ * said on its own line; on a line without a pack it is said of the supplier's carriage and fees. An empty cell is not stated, and takes nothing
+ * over from the file that the lines are added to.
  *
  * @param materialIn reads the cells that name a material
  * @param before the packs file that the lines are added to: its currency, its rates and its suppliers hold
@@ -52,9 +58,7 @@ export function packsFromCsv(materialIn: MaterialCell, name: string, text: strin
     const reader = new RowReader(name, row, table.comma)
     const supplier = supplierOf(reader, suppliers, told, before.currency)
     const pack =
-      row.cells.has('material') || row.cells.has('amount') || row.cells.has('price')
-        ? packOf(materialIn, reader, supplier?.id ?? '', before)
-        : null
+      row.cells.has('material') || row.cells.has('amount') || row.cells.has('price') ? packOf(materialIn, reader, supplier, before) : null
     const key = JSON.stringify([...row.cells].sort())
     const earlier = firstLine.get(key)
     if (earlier !== undefined)
@@ -77,7 +81,10 @@ export function packsFromCsv(materialIn: MaterialCell, name: string, text: strin
   return { values, notes, refused: refused.sort((a, b) => a.line - b.line), problems: table.problems, file }
 }
 
-/** The packs as CSV: `packsFromCsv` gives the same suppliers and packs back. Rates stay with the packs file. */
+/**
+ * The packs as CSV: `packsFromCsv` gives the same suppliers and packs back, each with the statement of where its price was got that holds for
+ * it. Rates stay with the packs file.
+ */
 export function packsToCsv(file: PacksFile): string {
   const major = (minor: number | undefined, currency: string) =>
     minor === undefined ? undefined : (minor / 10 ** minorDigitsOf(currency)).toFixed(minorDigitsOf(currency))
@@ -89,8 +96,10 @@ export function packsToCsv(file: PacksFile): string {
   const rows = file.suppliers.flatMap(supplier => {
     const own = file.packs.filter(pack => pack.supplier === supplier.id)
     const named = [supplier.id, supplier.name]
-    if (own.length === 0) return [[...named, undefined, undefined, undefined, undefined, undefined, ...tail(supplier)]]
-    return own.map(pack => [
+    const stated = priceFromOf(supplier, file)
+    const isStated = Object.keys(stated).length > 0
+    const alone = [...named, undefined, undefined, undefined, undefined, undefined, ...tail(supplier), ...fromCells(stated)]
+    const lines = own.map(pack => [
       ...named,
       pack.material,
       pack.amount,
@@ -98,13 +107,17 @@ export function packsToCsv(file: PacksFile): string {
       major(pack.priceMinor, pack.currency ?? file.currency),
       pack.currency,
       ...tail(supplier),
+      ...fromCells(priceFromOfPack(file, pack)),
     ])
+    return own.length === 0 || isStated ? [alone, ...lines] : lines
   })
   return csvText(
     columns.map(column => column.name),
     rows,
   )
 }
+
+const fromCells = ({ source, trust, date }: PriceFrom) => [source, trust, date]
 
 /** One line with its place, collecting what is wrong with it. */
 class RowReader {
@@ -188,6 +201,10 @@ function supplierOf(
     else own.set(column, { value: minor, line: reader.row.line })
     return minor
   }
+  const { cells } = reader.row
+  const onItsOwn = !cells.has('material') && !cells.has('amount') && !cells.has('price')
+  const from = onItsOwn ? statedIn(reader) : {}
+  const priceFrom = Object.keys(from).length > 0 ? from : known?.priceFrom
   const [carriage, fee, minimum] = [figure('carriage'), figure('hazardous fee'), figure('minimum order') ?? known?.minimumOrderMinor]
   told.set(known?.id ?? id, own)
   return {
@@ -196,11 +213,39 @@ function supplierOf(
     carriageMinor: carriage ?? known?.carriageMinor ?? 0,
     hazardousFeeMinor: fee ?? known?.hazardousFeeMinor ?? 0,
     ...(minimum === undefined ? {} : { minimumOrderMinor: minimum }),
+    ...(priceFrom === undefined ? {} : { priceFrom }),
   }
 }
 
-function packOf(materialIn: MaterialCell, reader: RowReader, supplier: string, { currency: own, rates }: PacksFile): Pack | null {
+/** Where the price of a line was got, as far as its cells say. */
+function statedIn(reader: RowReader): PriceFrom {
   const { cells } = reader.row
+  const source = cells.get('price source')
+  const word = cells.get('price trust')?.toLowerCase()
+  const trust = priceTrusts.find(one => one === word || (one === 'own bench' && word === 'own'))
+  if (word !== undefined && trust === undefined)
+    reader.add(
+      'csv-price-trust',
+      ['price trust'],
+      `"${cells.get('price trust')}" does not say how sure a price is.`,
+      `Write one of: ${priceTrusts.join(', ')}; or leave the cell empty where it is not known.`,
+    )
+  const day = cells.get('price date')
+  const date = day === undefined ? null : reader.take(dateIn(day, reader.where('price date'), 'A price is told with the day it held.'))
+  return {
+    ...(source === undefined ? {} : { source }),
+    ...(trust === undefined ? {} : { trust }),
+    ...(date === null ? {} : { date }),
+  }
+}
+
+function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier | null, before: PacksFile): Pack | null {
+  const { currency: own, rates } = before
+  const { cells } = reader.row
+  const stated = statedIn(reader)
+  // Said of the others alone: this line keeps silent of its own price, and that is told by an empty statement.
+  const isSilent = Object.keys(stated).length === 0
+  const priceFrom = isSilent && supplier?.priceFrom === undefined && before.priceFrom === undefined ? undefined : stated
   for (const column of ['material', 'amount', 'price'])
     if (!cells.has(column)) reader.add('csv-cell-empty', [column], `The ${column} is missing.`, 'Fill it in, or remove the line.')
   const named = cells.get('material')
@@ -226,12 +271,13 @@ function packOf(materialIn: MaterialCell, reader: RowReader, supplier: string, {
   // Milligrams and microlitres are sold too; the format writes them in g and mL.
   const small = quantity.unit === 'mg' || quantity.unit === 'µL' ? 1000 : 1e6
   return {
-    supplier,
+    supplier: supplier?.id ?? '',
     material: material.id,
     amount: packUnit === undefined ? quantity.value / small : quantity.value,
     unit: packUnit ?? (quantity.unit === 'µL' ? 'mL' : 'g'),
     priceMinor: price,
     ...(currency === own ? {} : { currency }),
+    ...(priceFrom === undefined ? {} : { priceFrom }),
   }
 }
 

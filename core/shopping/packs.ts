@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { idSchema } from '../library/source.ts'
+import { type PriceFrom, priceFromOf, priceFromSchema } from './price-from.ts'
 
 /** Minor units of a currency; sums beyond a hundred million of most currencies are slips of the pen. */
 const minor = z.number().int().nonnegative().max(1e10)
@@ -11,6 +12,8 @@ export const supplierSchema = z.strictObject({
   carriageMinor: minor,
   hazardousFeeMinor: minor,
   minimumOrderMinor: minor.optional(),
+  /** Where its prices, carriage and fees were got, unless a pack says otherwise. */
+  priceFrom: priceFromSchema.optional(),
 })
 export type Supplier = z.infer<typeof supplierSchema>
 
@@ -23,6 +26,8 @@ export const packSchema = z.strictObject({
   unit: z.enum(['g', 'kg', 'mL', 'L']),
   priceMinor: minor,
   currency: currency.optional(),
+  /** Where this price was got; an empty one = not stated, whatever holds for the others. */
+  priceFrom: priceFromSchema.optional(),
 })
 export type Pack = z.infer<typeof packSchema>
 
@@ -33,7 +38,17 @@ export const packsFileSchema = z.strictObject({
   currency,
   /** Price of one unit of a foreign currency in the file's currency. */
   rates: z.record(currency, z.number().min(1e-9).max(1e9)).optional(),
+  /** Where all prices of the file were got that nothing else is said of. */
+  priceFrom: priceFromSchema.optional(),
   suppliers: z.array(supplierSchema),
   packs: z.array(packSchema),
 })
 export type PacksFile = z.infer<typeof packsFileSchema>
+
+/** Where the price of a pack was got. */
+export const priceFromOfPack = (file: PacksFile, pack: Pack): PriceFrom =>
+  priceFromOf(
+    pack,
+    file.suppliers.find(supplier => supplier.id === pack.supplier),
+    file,
+  )

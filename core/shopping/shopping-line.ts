@@ -40,7 +40,7 @@ export function shoppingLine(library: Library, row: Row, decision: Decision | nu
   const packs: PackCount[] = row.offers.flatMap(offer => {
     const count = decision?.counts.get(offer) ?? 0
     const { supplier, amount, unit: packUnit } = offer.pack
-    return count > 0 ? [{ supplier, amount, unit: packUnit, count, priceMinor: offer.priceMinor }] : []
+    return count > 0 ? [{ supplier, amount, unit: packUnit, count, priceMinor: offer.priceMinor, priceFrom: offer.stated.price }] : []
   })
   const bought = row.offers.reduce((sum, offer) => sum + offer.size * (decision?.counts.get(offer) ?? 0), 0)
   const nothingToBuy = buy !== null && buy <= 0

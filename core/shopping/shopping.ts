@@ -1,3 +1,5 @@
+import type { PriceFrom } from './price-from.ts'
+
 /** An amount in the unit of its lines where they agree, else g; null where the source leaves it open. */
 export interface Quantity {
   readonly amount: number | null
@@ -12,6 +14,8 @@ export interface PackCount {
   readonly count: number
   /** Price of one pack, in minor units of the plan's currency. */
   readonly priceMinor: number
+  /** Where that price was got, as far as the packs file says; empty = source not stated. */
+  readonly priceFrom: PriceFrom
 }
 
 /** What the plan needs of one material, what the shelf has of it, and what to buy. */
@@ -66,6 +70,8 @@ export interface Order {
   /** The supplier's minimum order, reached by the goods; 0 = none. */
   readonly minimumMinor: number
   readonly totalMinor: number
+  /** Where carriage and fees were got; empty = source not stated. */
+  readonly priceFrom: PriceFrom
 }
 
 /** One order a supplier, least cost over packs, carriage, fees and minimum orders. */

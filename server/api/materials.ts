@@ -1,10 +1,21 @@
 import { z } from 'zod'
-import { materialFigures } from '../../core/library/figure-trust.ts'
 import { canStart, type Found, findMaterials } from '../../core/library/find.ts'
 import type { Library } from '../../core/library/library.ts'
-import { type Trust, trusts } from '../../core/library/trust.ts'
+import { isWanted, marks, type WantedMark, wantedMarks } from '../../core/library/mark.ts'
+import { trusts } from '../../core/library/trust.ts'
+import { figuresOfMaterial } from '../../core/report/record-figures.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
+
+export const figureSchema = z
+  .object({
+    figure: z.string(),
+    value: z.string().optional().meta({ description: 'As it is printed.' }),
+    trust: z.enum(trusts),
+    mark: z.enum(marks).meta({ description: 'The same more closely: reckoned by the library, estimated, as typed ...' }),
+    source: z.string().nullable(),
+  })
+  .meta({ id: 'RecordFigure' })
 
 const foundSchema = z
   .object({
@@ -18,8 +29,11 @@ const foundSchema = z
     canStart: z.boolean().meta({ description: 'Some transformation takes it as a reactant.' }),
     densityGPerMl: z.number().optional(),
     figures: z
-      .array(z.object({ figure: z.string(), trust: z.enum(trusts), source: z.string().nullable() }))
-      .meta({ description: 'How sure its hazards and, where it is poured, its density are.' }),
+      .array(figureSchema)
+      .meta({
+        description:
+          'All that its record states, each figure with how sure it is: hazards, density, melting, boiling and flash point, strength, exposure limit.',
+      }),
     own: z.boolean().meta({ description: 'A record of the bench itself.' }),
   })
   .meta({ id: 'FoundMaterial' })
@@ -32,16 +46,20 @@ export const materials: Resource = (api, { workshop, own }) => {
       schema: {
         querystring: z.strictObject({
           q: z.string().max(200).default(''),
-          trust: z.enum(trusts).optional().meta({ description: 'Only materials with a figure that is so sure.' }),
+          trust: z
+            .enum(wantedMarks)
+            .optional()
+            .meta({ description: 'Only materials with a figure that is so sure; "not seen": with one that was not seen in a source.' }),
+          figure: z.string().max(40).optional().meta({ description: 'With trust: of this figure alone.' }),
           most: z.coerce.number().int().min(1).max(100).default(20),
         }),
         response: { 200: z.object({ materials: z.array(foundSchema), found: z.int() }), ...refusals },
       },
     },
     request => {
-      const { q, trust, most } = request.query
+      const { q, trust, figure, most } = request.query
       const mine = new Set(own.file().materials.map(one => one.id))
-      const rows = found(workshop.library, q, trust)
+      const rows = found(workshop.library, q, trust, figure)
       const shown = rows.slice(0, most).map(({ material, matched, canStart }) => ({
         id: material.id,
         name: material.name,
@@ -52,7 +70,7 @@ export const materials: Resource = (api, { workshop, own }) => {
         matched,
         canStart,
         densityGPerMl: material.densityGPerMl,
-        figures: [...materialFigures(material)],
+        figures: [...figuresOfMaterial(material)],
         own: mine.has(material.id),
       }))
       return { found: rows.length, materials: shown }
@@ -63,7 +81,7 @@ export const materials: Resource = (api, { workshop, own }) => {
 /** More than any library has of one name; the page is told how many there are. */
 const all = 100_000
 
-function found(library: Library, words: string, trust: Trust | undefined): readonly Found[] {
+function found(library: Library, words: string, trust: WantedMark | undefined, figure: string | undefined): readonly Found[] {
   if (trust === undefined) return findMaterials(library, words, all)
   const wanted =
     words.trim() === ''
@@ -71,5 +89,7 @@ function found(library: Library, words: string, trust: Trust | undefined): reado
           .sort((a, b) => (a.name.toLowerCase() < b.name.toLowerCase() ? -1 : 1))
           .map(material => ({ material, matched: material.name, canStart: canStart(library, material) }))
       : findMaterials(library, words, all)
-  return wanted.filter(({ material }) => materialFigures(material).some(one => one.trust === trust))
+  return wanted.filter(({ material }) =>
+    figuresOfMaterial(material).some(one => (figure === undefined || one.figure === figure) && isWanted(trust, one.mark)),
+  )
 }

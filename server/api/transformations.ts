@@ -1,12 +1,16 @@
 import { z } from 'zod'
 import { folded } from '../../core/library/find.ts'
+import type { Library } from '../../core/library/library.ts'
+import { isWanted, type WantedMark, wantedMarks } from '../../core/library/mark.ts'
 import type { Transformation } from '../../core/library/transformation.ts'
 import { trustInYield, trusts } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
-import { chargesWritten, mediaTypes } from '../library/written-as.ts'
+import { chargesOfStep, figuresOfStep } from '../../core/report/record-figures.ts'
+import { fileName, mediaTypes, writtenAs } from '../library/written-as.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
+import { figureSchema } from './materials.ts'
 import type { Resource } from './resource.ts'
 
 const rowSchema = z
@@ -17,7 +21,11 @@ const rowSchema = z
     from: z.array(z.string()),
     to: z.string(),
     yieldPercent: z.object({ low: z.number(), typical: z.number(), high: z.number(), from: z.string().optional() }),
-    trust: z.enum(trusts).meta({ description: 'How sure charge and yield are.' }),
+    trust: z.enum(trusts).meta({ description: 'How sure the yield is.' }),
+    figures: z.array(figureSchema).meta({ description: 'Yield, its range, times, temperature, scales, each with how sure it is.' }),
+    charges: z
+      .array(figureSchema.extend({ material: z.string() }))
+      .meta({ description: 'The lines of its charge as the source has them.' }),
     sources: z.array(z.string()),
     runs: z.int().meta({ description: 'Runs logged in the plans kept here.' }),
     own: z.boolean(),
@@ -37,7 +45,11 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
       schema: {
         querystring: z.strictObject({
           q: z.string().max(200).default(''),
-          trust: z.enum(trusts).optional(),
+          trust: z
+            .enum(wantedMarks)
+            .optional()
+            .meta({ description: 'Only steps with a figure that is so sure; "not seen": that was not seen in a source.' }),
+          figure: z.string().max(40).default('yield').meta({ description: 'With trust: of this figure; "any" of all of them.' }),
           most: z.coerce.number().int().min(1).max(1000).default(50),
         }),
         response: { 200: z.object({ transformations: z.array(rowSchema), found: z.int() }), ...refusals },
@@ -45,13 +57,13 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
     },
     request => {
       const { library } = workshop
-      const { q, trust, most } = request.query
+      const { q, trust, figure, most } = request.query
       const words = folded(q).split(' ').filter(Boolean)
       const runs = runsLogged(store)
       const mine = new Set(own.file().transformations.map(one => one.id))
       const name = (id: string) => library.materials.get(id)?.name ?? id
       const found = [...library.transformations.values()].filter(step => {
-        if (trust !== undefined && trustInYield(step) !== trust) return false
+        if (trust !== undefined && !hasFigure(library, step, figure, trust)) return false
         const text = folded([step.id, step.name, ...[...step.reactants, ...step.products].map(one => name(one.compound))].join(' '))
         return words.every(word => text.includes(word))
       })
@@ -67,6 +79,8 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
             to: name(step.mainProduct),
             yieldPercent: step.yieldPercent,
             trust: trustInYield(step),
+            figures: [...figuresOfStep(step)],
+            charges: [...chargesOfStep(library, step)],
             sources: step.sources.map(one => one.citation),
             runs: runs.get(step.id) ?? 0,
             own: mine.has(step.id),
@@ -90,23 +104,32 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
     '/transformations/:id/charges',
     {
       schema: {
-        description: 'Its charges as a table: material, amount, unit, role.',
+        description: 'Its charges as a table, every key of each line; read back by own-library, where all else of the step stays.',
         params,
         querystring: z.strictObject({ form: z.enum(['csv', 'tsv']).default('csv') }),
         response: { 200: z.unknown(), ...refusals },
       },
     },
     async (request, answer) => {
-      const { id } = stepOf(request.params.id)
-      const { form } = request.query
+      const step = stepOf(request.params.id)
+      const form = `charges-${request.query.form}` as const
+      const { library } = workshop
       await answer
         .header('content-type', `${mediaTypes[form]}; charset=utf-8`)
-        .header('content-disposition', `attachment; filename="${id}-charges.${form}"`)
-        .send(Buffer.from(chargesWritten(workshop.library, workshop.names(), id, form === 'tsv' ? '\t' : ',')))
+        .header('content-disposition', `attachment; filename="${fileName(step.id, form)}"`)
+        .send(Buffer.from(writtenAs(form, { ...emptyFile, transformations: [step] }, library, workshop.names())))
       return answer
     },
   )
 }
+
+const emptyFile = { format: 'waybench-library' as const, version: 1 as const, title: '', materials: [], transformations: [] }
+
+/** A line of the charge counts as a figure of the charges. */
+const hasFigure = (library: Library, step: Transformation, figure: string, wanted: WantedMark): boolean =>
+  [...figuresOfStep(step).filter(one => one.figure !== 'charges'), ...chargesOfStep(library, step)].some(
+    one => (figure === 'any' || one.figure === figure) && isWanted(wanted, one.mark),
+  )
 
 const unknownStep = (id: string): Problem => ({
   code: 'id-unknown',

@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { trusts } from '../../core/library/trust.ts'
-import { weakSpots } from '../../core/library/weak-spots.ts'
+import { inWeakOrder, weakSpots } from '../../core/library/weak-spots.ts'
+import { weakPrices } from '../../core/shopping/weak-prices.ts'
+import { pricesKept } from '../planning/prices-kept.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -8,7 +10,9 @@ import type { Resource } from './resource.ts'
 const spotSchema = z
   .object({
     kind: z.string(),
-    list: z.enum(['materials', 'transformations']),
+    list: z
+      .enum(['materials', 'transformations', 'packs'])
+      .meta({ description: 'packs: a price of a packs file; the id is that of its material.' }),
     id: z.string(),
     name: z.string(),
     trust: z.enum(trusts),
@@ -18,11 +22,15 @@ const spotSchema = z
   })
   .meta({ id: 'WeakSpot' })
 
-/** Where the library is weak, with what the plans kept here have logged. */
+/** Where the library is weak, with what the plans kept here have logged and the prices they hold. */
 export const weakSpotsResource: Resource = (api, { workshop, store, own }) => {
   api.get('/weak-spots', { schema: { response: { 200: z.object({ spots: z.array(spotSchema) }), ...refusals } } }, () => {
     const { materials, transformations } = own.file()
     const ids = new Set([...materials, ...transformations].map(record => record.id))
-    return { spots: weakSpots(workshop.library, runsLogged(store)).map(spot => ({ ...spot, own: ids.has(spot.id) })) }
+    const prices = new Map(
+      pricesKept(store).flatMap(file => weakPrices(workshop.library, file).map(spot => [`${spot.kind} ${spot.name}`, spot] as const)),
+    )
+    const spots = inWeakOrder([...weakSpots(workshop.library, runsLogged(store)), ...prices.values()])
+    return { spots: spots.map(spot => ({ ...spot, own: spot.list !== 'packs' && ids.has(spot.id) })) }
   })
 }

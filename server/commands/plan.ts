@@ -1,7 +1,10 @@
+import { isWanted, type WantedMark, wantedMarks } from '../../core/library/mark.ts'
 import { planChanges } from '../../core/plan/changes.ts'
 import { changesSince, type OpenedPlan, planFileOf } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
+import { figureLines } from '../../core/report/figures-text.ts'
+import { planFigures } from '../../core/report/plan-figures.ts'
 import { leftOversOf, solventsOf } from '../../core/report/shopping-notes.ts'
 import { planText } from '../../core/report/text.ts'
 import { trustOfPlan } from '../../core/report/trust-words.ts'
@@ -69,6 +72,11 @@ export const plan: Command = {
       value: 'old|new',
       help: 'with a saved plan whose library has changed: old keeps the records it was saved with, new goes by the library; --save keeps the choice',
     },
+    figures: {
+      type: 'string',
+      value: 'WORD',
+      help: 'lists the figures that the plan rests on, with their sources: all, "not seen", seen, remembered, estimated, invented, unknown ...',
+    },
     save: { type: 'string', value: 'FILE', help: 'writes the plan file' },
     'save-shelf': { type: 'string', value: 'FILE.csv', help: 'writes the shelf of the plan as a table, which --shelf reads' },
     'save-packs': { type: 'string', value: 'FILE.csv', help: 'writes packs and suppliers as a table, which --packs reads' },
@@ -88,6 +96,7 @@ export const plan: Command = {
     const asked = shelve.length === 0 ? found : { ...found, plan: withShelved(workshop, found.plan, shelve) }
     const limit = given.text('basket-limit') === undefined ? undefined : given.whole('basket-limit', 0, 1_000_000_000, 0)
     const evaluation = await evaluatePlan(workshop, asked.plan, limit)
+    const figures = figuresWanted(given)
     const choosing = choosingGiven(asked.plan, given)
     const choice = await choicesOf(workshop, asked.plan, choosing)
     const choiceTold = choiceTexts(workshop, asked.plan, choice)
@@ -109,6 +118,13 @@ export const plan: Command = {
         leftOvers: leftOversOf(workshop.library, evaluation),
         solvents: solventsOf(workshop.library, asked.plan.settings, evaluation),
         trust: trustOfPlan(workshop.library, asked.plan, evaluation),
+        ...(figures === null
+          ? {}
+          : {
+              figures: planFigures(workshop.library, asked.plan, evaluation).filter(
+                one => figures === 'all' || isWanted(figures, one.mark),
+              ),
+            }),
       }
       const chosen = asked.chosen === undefined ? {} : { chosen: asked.chosen }
       terminal.out(`${JSON.stringify({ ...evaluation, ...under, ...chosen, choice, changes: asked.changes }, null, 2)}\n`)
@@ -116,9 +132,25 @@ export const plan: Command = {
       if (asked.note !== null) terminal.out(`${asked.note}\n\n`)
       for (const change of asked.changes) terminal.out(`${paragraph(change)}\n`)
       terminal.out(planText(workshop.library, asked.plan, evaluation, choiceTold))
+      if (figures !== null) terminal.out(`\n${figureLines(workshop.library, asked.plan, evaluation, figures).join('\n')}\n`)
     }
     return 0
   },
+}
+
+/** Which figures are to be listed; null = none. */
+function figuresWanted(given: Given): WantedMark | 'all' | null {
+  const word = given.text('figures')
+  if (word === undefined || word === 'all') return word ?? null
+  const wanted = wantedMarks.find(one => one === word)
+  if (wanted === undefined)
+    throw badOption(
+      '--figures',
+      `is "${word}".`,
+      `A figure is one of: ${wantedMarks.join(', ')}.`,
+      'Write one of them, or all; those of two words in quotes.',
+    )
+  return wanted
 }
 
 interface Asked {

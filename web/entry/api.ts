@@ -1,13 +1,14 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { RecordDifference } from '../../core/library/differences.ts'
-import type { FigureTrust } from '../../core/library/figure-trust.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
+import type { WantedMark } from '../../core/library/mark.ts'
 import type { Material } from '../../core/library/material.ts'
 import type { Transformation, YieldPercent } from '../../core/library/transformation.ts'
 import type { Trust } from '../../core/library/trust.ts'
 import type { WeakSpot } from '../../core/library/weak-spots.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { PreparationRead } from '../../core/reading/preparation.ts'
+import type { RecordFigure } from '../../core/report/record-figures.ts'
 import { ask, post } from '../api/client.ts'
 
 export interface TermShown {
@@ -83,6 +84,8 @@ export interface StepRow {
   readonly to: string
   readonly yieldPercent: YieldPercent
   readonly trust: Trust
+  readonly figures: readonly RecordFigure[]
+  readonly charges: readonly (RecordFigure & { readonly material: string })[]
   readonly sources: readonly string[]
   readonly runs: number
   readonly own: boolean
@@ -94,8 +97,7 @@ export interface MaterialRow {
   readonly id: string
   readonly name: string
   readonly formula?: string
-  readonly densityGPerMl?: number
-  readonly figures: readonly FigureTrust[]
+  readonly figures: readonly RecordFigure[]
   readonly own: boolean
 }
 
@@ -106,6 +108,15 @@ export interface ReactionRead {
   readonly agents: readonly string[]
   readonly unknown: readonly string[]
 }
+
+/** What a list is kept to: figures so sure, of one kind or of any; '' = all. */
+export interface Kept {
+  readonly trust: WantedMark | ''
+  readonly figure: string
+}
+
+const keptTo = ({ trust, figure }: Kept): string =>
+  trust === '' ? '' : `&trust=${encodeURIComponent(trust)}${figure === '' ? '' : `&figure=${encodeURIComponent(figure)}`}`
 
 /** The addresses of the entry pages; each rejects with a refusal that names a cure. */
 export const entryServer = {
@@ -118,14 +129,10 @@ export const entryServer = {
   check: (edit: Edit, signal?: AbortSignal) => ask<Trial>('own-library/check', { ...post(edit), ...(signal && { signal }) }),
   save: (onVersion: number, what: string, edit: Edit) => ask<OwnVersion>('own-library', post({ ...edit, onVersion, what })),
   undo: (onVersion: number) => ask<OwnVersion>('own-library/undo', post({ onVersion })),
-  steps: (q: string, trust: string, most: number) =>
-    ask<{ transformations: readonly StepRow[]; found: number }>(
-      `transformations?q=${encodeURIComponent(q)}&most=${most}${trust === '' ? '' : `&trust=${encodeURIComponent(trust)}`}`,
-    ),
-  materials: (q: string, trust: string, most: number) =>
-    ask<{ materials: readonly MaterialRow[]; found: number }>(
-      `materials?q=${encodeURIComponent(q)}&most=${most}${trust === '' ? '' : `&trust=${encodeURIComponent(trust)}`}`,
-    ),
+  steps: (q: string, kept: Kept, most: number) =>
+    ask<{ transformations: readonly StepRow[]; found: number }>(`transformations?q=${encodeURIComponent(q)}&most=${most}${keptTo(kept)}`),
+  materials: (q: string, kept: Kept, most: number) =>
+    ask<{ materials: readonly MaterialRow[]; found: number }>(`materials?q=${encodeURIComponent(q)}&most=${most}${keptTo(kept)}`),
   step: (id: string) => ask<Transformation>(`transformations/${encodeURIComponent(id)}`),
   weak: () => ask<{ spots: readonly (WeakSpot & { readonly own: boolean })[] }>('weak-spots'),
 }

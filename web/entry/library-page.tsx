@@ -1,48 +1,71 @@
 import { useState } from 'preact/hooks'
-import type { Trust } from '../../core/library/trust.ts'
+import type { WantedMark } from '../../core/library/mark.ts'
+import { wantedOfRecords } from '../parts/wanted-mark.ts'
 import { MaterialList } from './material-list.tsx'
 import { own } from './own.ts'
 import { ChangeRows, Choice, History, TextField } from './parts.tsx'
+import { PriceList } from './price-list.tsx'
 import { StepList } from './step-list.tsx'
 
-/** Every transformation with its yield, every material with its hazards and density, and how sure they are; a yield of one's own beside the bundled one. */
+/** Every transformation and every material with its figures, the prices of the plan in hand, and how sure all of it is; a yield of one's own beside the bundled one. */
 export function LibraryPage() {
   const [words, setWords] = useState('')
-  const [trust, setTrust] = useState<Trust | ''>('')
-  const [list, setList] = useState<'steps' | 'materials'>('steps')
+  const [trust, setTrust] = useState<WantedMark | ''>('')
+  const [list, setList] = useState<List>('steps')
+  const [figure, setFigure] = useState('')
+  const kept = { trust, figure }
   return (
     <>
       <div class="line-form">
         <Choice
           label="Show"
-          help="Yields of the steps, or hazards and densities."
+          help="Steps, materials, or the prices of the plan in hand."
           value={list}
           options={[
             ['steps', 'steps'],
             ['materials', 'materials'],
+            ['prices', 'prices'],
           ]}
-          onChoose={setList}
+          onChoose={chosen => {
+            setList(chosen)
+            setFigure('')
+          }}
         />
         <TextField label="Look for" help="A compound or a word of the step." value={words} placeholder="benzil" onText={setWords} />
-        <Choice
-          label="How sure"
-          help="Seen in a source, remembered, or of your own bench."
-          value={trust}
-          options={[
-            ['', 'all'],
-            ['seen', 'seen in a source'],
-            ['remembered', 'remembered'],
-            ['own bench', 'own bench'],
-            ['unknown', 'unknown'],
-          ]}
-          onChoose={setTrust}
-        />
+        <Choice label="How sure" help="What a figure rests on." value={trust} options={wantedOfRecords} onChoose={setTrust} />
+        {list !== 'prices' && (
+          <Choice
+            label="Which figure"
+            help="That the choice before is about."
+            value={figure}
+            options={figuresOf[list]}
+            onChoose={setFigure}
+          />
+        )}
       </div>
-      {list === 'steps' ? <StepList words={words} trust={trust} /> : <MaterialList words={words} trust={trust} />}
+      {list === 'steps' && <StepList words={words} kept={kept} />}
+      {list === 'materials' && <MaterialList words={words} kept={kept} />}
+      {list === 'prices' && <PriceList words={words} wanted={trust} />}
       <Overrides />
       <History />
     </>
   )
+}
+
+type List = 'steps' | 'materials' | 'prices'
+
+const same = (figure: string): readonly [string, string] => [figure, figure]
+/** The first of each is what is asked about where nothing is chosen. */
+const figuresOf: Readonly<Record<'steps' | 'materials', readonly (readonly [string, string])[]>> = {
+  steps: [
+    ['', 'yield'],
+    ['any', 'any of them'],
+    ...['range of the yield', 'charges', 'times', 'temperature', 'largest scale', 'smallest scale', 'hold point'].map(same),
+  ],
+  materials: [
+    ['', 'any of them'],
+    ...['hazards', 'density', 'melting point', 'boiling point', 'flash point', 'strength', 'exposure limit'].map(same),
+  ],
 }
 
 function Overrides() {

@@ -1,16 +1,16 @@
-import type { FigureTrust } from '../../core/library/figure-trust.ts'
-import type { Trust } from '../../core/library/trust.ts'
-import { sentence } from '../../core/report/words.ts'
+import { isWanted } from '../../core/library/mark.ts'
+import type { RecordFigure } from '../../core/report/record-figures.ts'
+import { listed, sentence } from '../../core/report/words.ts'
 import { Problems } from '../parts/problem.tsx'
-import { TrustWord } from '../parts/trust-word.tsx'
+import { MarkedName } from '../parts/trust-word.tsx'
 import { Formula, Name } from '../parts/words.tsx'
-import { entryServer } from './api.ts'
+import { entryServer, type Kept } from './api.ts'
 import { useFound } from './use-found.ts'
 
-/** Materials with how sure their hazards and densities are, and by whose word. */
-export function MaterialList({ words, trust }: { readonly words: string; readonly trust: Trust | '' }) {
-  const { answer, problems } = useFound(entryServer.materials, words, trust)
-  if (words.trim() === '' && trust === '') return <p class="soft">Write a name, a formula or a CAS number, or choose how sure.</p>
+/** Materials with all that is known of them, how sure each figure is, and by whose word. */
+export function MaterialList({ words, kept }: { readonly words: string; readonly kept: Kept }) {
+  const { answer, problems } = useFound(entryServer.materials, words, kept)
+  if (words.trim() === '' && kept.trust === '') return <p class="soft">Write a name, a formula or a CAS number, or choose how sure.</p>
   const rows = answer?.materials ?? []
   return (
     <>
@@ -29,14 +29,10 @@ export function MaterialList({ words, trust }: { readonly words: string; readonl
             </b>{' '}
             {row.formula !== undefined && <Formula text={row.formula} />}
             {row.own && <span class="own"> yours</span>}
-            {row.figures.map(one => (
-              <span class="marked" key={one.figure}>
-                {one.figure}
-                {one.figure === 'density' && row.densityGPerMl !== undefined ? ` ${row.densityGPerMl} g/mL` : ''}{' '}
-                <TrustWord trust={one.trust} source={one.source} />
-              </span>
+            {shownOf(row.figures, kept).map(one => (
+              <MarkedName of={one} value={one.value} key={one.figure} />
             ))}
-            <span class="s soft block">{sourcesOf(row.figures)}</span>
+            <span class="s soft block">{sourcesOf(shownOf(row.figures, kept))}</span>
           </li>
         ))}
       </ul>
@@ -44,5 +40,13 @@ export function MaterialList({ words, trust }: { readonly words: string; readonl
   )
 }
 
-const sourcesOf = (figures: readonly FigureTrust[]): string =>
-  figures.flatMap(one => (one.source === null ? [] : [sentence(`${one.figure}: ${one.source}`)])).join(' ')
+/** Where the list is kept to figures so sure, only those. */
+const shownOf = (figures: readonly RecordFigure[], { trust, figure }: Kept): readonly RecordFigure[] =>
+  trust === '' ? figures : figures.filter(one => (figure === '' || one.figure === figure) && isWanted(trust, one.mark))
+
+/** Each source once, with what it is the source of. */
+function sourcesOf(figures: readonly RecordFigure[]): string {
+  const bySource = new Map<string, string[]>()
+  for (const { figure, source } of figures) if (source !== null) bySource.set(source, [...(bySource.get(source) ?? []), figure])
+  return [...bySource].map(([source, of]) => sentence(`${listed(of)}: ${source}`)).join(' ')
+}

@@ -1,19 +1,20 @@
 import { useState } from 'preact/hooks'
-import { ownBench, type Trust } from '../../core/library/trust.ts'
+import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { MarkLegend, MarkSign } from '../parts/mark.tsx'
 import { Problems } from '../parts/problem.tsx'
-import { TrustWord } from '../parts/trust-word.tsx'
+import { MarkedName, TrustWord } from '../parts/trust-word.tsx'
 import { Name } from '../parts/words.tsx'
 import { problemsOf } from '../state/asked.ts'
-import { entryServer, type StepRow } from './api.ts'
+import { entryServer, type Kept, type StepRow } from './api.ts'
 import { numberTyped } from './number-typed.ts'
 import { saveOwn } from './own.ts'
 import { TextField } from './parts.tsx'
 import { useFound } from './use-found.ts'
 
 /** Transformations with their yields and how sure they are. */
-export function StepList({ words, trust }: { readonly words: string; readonly trust: Trust | '' }) {
-  const { answer, problems } = useFound(entryServer.steps, words, trust)
+export function StepList({ words, kept }: { readonly words: string; readonly kept: Kept }) {
+  const { answer, problems } = useFound(entryServer.steps, words, kept)
   const [openId, setOpenId] = useState<string | null>(null)
   const rows = answer?.transformations ?? []
   return (
@@ -69,6 +70,33 @@ export function StepList({ words, trust }: { readonly words: string; readonly tr
   )
 }
 
+/** What the record of a step states, figure by figure and line by line. */
+function Figures({ row: { figures, charges } }: { readonly row: StepRow }) {
+  return (
+    <>
+      <p>
+        {figures
+          .filter(one => one.figure !== 'charges')
+          .map(one => (
+            <MarkedName of={one} value={one.value} key={one.figure} />
+          ))}
+      </p>
+      <ul class="charges-told s">
+        {charges.map((line, at) => (
+          <li key={`${line.material} ${at}`}>
+            <Name text={line.material} />{' '}
+            <span class="nb" data-mark={line.mark}>
+              {line.value ?? 'as needed'}
+              <MarkSign of={line} />
+            </span>
+          </li>
+        ))}
+      </ul>
+      <MarkLegend used={charges.map(one => one.mark)} />
+    </>
+  )
+}
+
 /** The sources of a step, and a yield of one's own for it. */
 function Opened({ row }: { readonly row: StepRow }) {
   const [low, setLow] = useState(String(row.yieldPercent.low))
@@ -95,6 +123,7 @@ function Opened({ row }: { readonly row: StepRow }) {
   const drop = async (): Promise<void> => setProblems(await saveOwn(`${row.name} taken out`, { removeTransformations: [row.id] }))
   return (
     <div class="working">
+      <Figures row={row} />
       <ul class="s">
         {row.sources.map(source => (
           <li key={source}>{source}</li>

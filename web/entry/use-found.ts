@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Trust } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { problemsOf } from '../state/asked.ts'
+import type { Kept } from './api.ts'
 import { own } from './own.ts'
 
 /** Rows a list shows at most. */
@@ -15,14 +15,14 @@ const pauseMs = 150
  *
  * @param ask a function that stays the same from one drawing to the next
  */
-export function useFound<T>(ask: (words: string, trust: Trust | '', most: number) => Promise<T>, words: string, trust: Trust | '') {
+export function useFound<T>(ask: (words: string, kept: Kept, most: number) => Promise<T>, words: string, { trust, figure }: Kept) {
   const [answer, setAnswer] = useState<T | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const version = own.value?.version ?? 0
   useEffect(() => {
     let wanted = true
     const timer = setTimeout(() => {
-      ask(words, trust, most).then(
+      ask(words, { trust, figure }, most).then(
         found => {
           if (!wanted) return
           setAnswer(() => found)
@@ -35,6 +35,6 @@ export function useFound<T>(ask: (words: string, trust: Trust | '', most: number
       wanted = false
       clearTimeout(timer)
     }
-  }, [ask, words, trust, version])
+  }, [ask, words, trust, figure, version])
   return { answer, problems }
 }

@@ -1,11 +1,14 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Trust } from '../../core/library/trust.ts'
+import { isWanted, type WantedMark } from '../../core/library/mark.ts'
 import type { WeakSpot } from '../../core/library/weak-spots.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { weakPrices } from '../../core/shopping/weak-prices.ts'
 import { Problems } from '../parts/problem.tsx'
 import { TrustWord } from '../parts/trust-word.tsx'
 import { Name } from '../parts/words.tsx'
 import { problemsOf } from '../state/asked.ts'
+import { facts } from '../state/questions.ts'
+import { plan } from '../state/store.ts'
 import { entryServer } from './api.ts'
 import { Choice, TextField } from './parts.tsx'
 
@@ -14,8 +17,14 @@ type Spot = WeakSpot & { readonly own: boolean }
 const kindWords: Readonly<Record<WeakSpot['kind'], string>> = {
   'hazards unknown': 'Hazards unknown',
   'no density': 'No density',
+  'price without source': 'Prices without a source',
+  'remembered hazards': 'Hazards that are only remembered',
   'remembered yield': 'Yields that are only remembered',
   'single-source yield': 'Yields on a single source',
+  'reckoned charges': 'Charges that the library reckoned',
+  'remembered properties': 'Properties that are only remembered',
+  'remembered price': 'Prices that are only remembered',
+  'invented price': 'Prices that are invented',
   'estimated times': 'Times that are estimated',
   'never run here': 'Never run here',
 }
@@ -34,10 +43,12 @@ export function WeakPage() {
       fault => setProblems(problemsOf(fault)),
     )
   }, [])
-  const [trust, setTrust] = useState<Trust | ''>('')
+  const [trust, setTrust] = useState<WantedMark | ''>('')
   const wanted = words.trim().toLowerCase()
-  const found = (spots ?? []).filter(
-    spot => (wanted === '' || `${spot.name} ${spot.id}`.toLowerCase().includes(wanted)) && (trust === '' || spot.trust === trust),
+  const prices = weakPrices(facts.value.library, plan.value.packs).map(spot => ({ ...spot, own: false }))
+  const told = new Set((spots ?? []).map(spot => `${spot.kind} ${spot.name}`))
+  const found = [...(spots ?? []), ...prices.filter(spot => !told.has(`${spot.kind} ${spot.name}`))].filter(
+    spot => (wanted === '' || `${spot.name} ${spot.id}`.toLowerCase().includes(wanted)) && (trust === '' || isWanted(trust, spot.trust)),
   )
   return (
     <>
@@ -50,8 +61,10 @@ export function WeakPage() {
           value={trust}
           options={[
             ['', 'all'],
-            ['unknown', 'unknown'],
+            ['not seen', 'not seen in a source'],
+            ['unknown', 'unknown or not stated'],
             ['remembered', 'remembered'],
+            ['invented', 'invented'],
             ['seen', 'seen in one source'],
             ['own bench', 'own bench'],
           ]}
@@ -90,7 +103,7 @@ export function WeakPage() {
 const Rows = ({ rows }: { readonly rows: readonly Spot[] }) => (
   <ul class="rows">
     {rows.map(spot => (
-      <li key={`${spot.kind} ${spot.id}`}>
+      <li key={`${spot.kind} ${spot.id} ${spot.name}`}>
         <Name text={spot.name} />
         {spot.own && <span class="own"> yours</span>} <TrustWord trust={spot.trust} />
         <span class="soft s">, {spot.what}</span>

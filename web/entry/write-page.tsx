@@ -167,7 +167,7 @@ function InPlaceOf() {
   useEffect(() => {
     if (to === '') return setRows([])
     let wanted = true
-    entryServer.steps(to, '', 100).then(
+    entryServer.steps(to, { trust: '', figure: '' }, 100).then(
       found => wanted && setRows(found.transformations.filter(row => row.to === to && [...row.from].sort().join('|') === from.join('|'))),
       () => wanted && setRows([]),
     )

@@ -89,10 +89,9 @@ export function yieldText({ kind, yieldPercent: { low, typical, high } }: Transf
   return `${whole(typical)}${noBreakSpace}% (${whole(low)}–${whole(high)})`
 }
 
-/** Solid where the charge was read in a source or measured at this bench, dashed where it is remembered. */
+/** Solid where what is charged and what it gives were read in a source or measured at this bench, dashed where the yield is remembered. */
 export function sureOf(transformation: Transformation): Sure {
-  const trust = trustInYield(transformation)
-  return trust === 'own bench' ? 'seen' : trust
+  return trustInYield(transformation) === 'remembered' ? 'remembered' : 'seen'
 }
 
 /** The word for it under the arrow; null where the line is solid. */

@@ -1,19 +1,39 @@
+import type { FigureTrust } from '../../core/library/figure-trust.ts'
+import type { Mark } from '../../core/library/mark.ts'
 import type { Trust } from '../../core/library/trust.ts'
 
 /**
  * How sure: the rule beside it is solid, dashed or hatched as everywhere, and the word says it.
  *
+ * @param mark    says it more closely; the plain trust where absent
  * @param source  told where the pointer rests
  */
-export const TrustWord = ({ trust, source = null }: { readonly trust: Trust; readonly source?: string | null }) => (
+export const TrustWord = ({
+  trust,
+  mark = trust,
+  source = null,
+}: {
+  readonly trust: Trust
+  readonly mark?: Mark
+  readonly source?: string | null
+}) => (
   <span class={`trust ${trust.replace(' ', '-')}`} title={source ?? undefined}>
-    {trust}
+    {closer[mark] ?? mark}
   </span>
 )
 
-/** The rule alone, where a column has no room for the word; the words stand in the row below, and are read out here. */
-export const TrustMark = ({ trust, source = null }: { readonly trust: Trust; readonly source?: string | null }) => (
-  <span class={`trust mark ${trust.replace(' ', '-')}`} title={source === null ? trust : `${trust}: ${source}`}>
-    <span class="unseen">, {trust}</span>
+const closer: Partial<Record<Mark, string>> = { derived: 'reckoned', typed: 'typed here' }
+
+/** A figure by its name, with how sure it is. */
+export const MarkedName = ({
+  of: { figure, trust, mark, source },
+  value,
+}: {
+  readonly of: FigureTrust
+  readonly value?: string | undefined
+}) => (
+  <span class="marked">
+    {figure}
+    {value === undefined ? '' : ` ${value}`} <TrustWord trust={trust} mark={mark} source={source} />
   </span>
 )

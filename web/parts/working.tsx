@@ -1,5 +1,6 @@
 import type { Source } from '../../core/library/source.ts'
 import type { Working } from '../../core/plan/working.ts'
+import { markWords } from '../../core/report/marks.ts'
 import { openFigure } from '../state/view.ts'
 import { workingFor } from '../state/working-for.ts'
 import { workingId } from './figure.tsx'
@@ -19,14 +20,6 @@ export function WorkingRow({ name, span }: { readonly name: string; readonly spa
     </tr>
   )
 }
-
-const seenWords = {
-  seen: 'seen there',
-  remembered: 'remembered, not seen',
-  'own bench': 'of your own bench',
-  unknown: 'unknown',
-  planned: 'a rule of thumb, not from the source',
-} as const
 
 /** A column with its signs, the total under a rule, then what is to be known about it. */
 function Arithmetic({ of: { rows, total, said, sources, seen } }: { readonly of: Working }) {
@@ -58,7 +51,7 @@ function Arithmetic({ of: { rows, total, said, sources, seen } }: { readonly of:
       {sources.length > 0 && (
         <p>
           Source{sources.length > 1 ? 's' : ''}
-          {seen === null ? '' : ` (${seenWords[seen]})`}: {sources.map(sourceText).join('; ')}.
+          {seen === null ? '' : ` (${seen === 'seen' ? 'seen there' : markWords[seen]})`}: {sources.map(sourceText).join('; ')}.
         </p>
       )}
     </>

@@ -1,11 +1,13 @@
 import { byNumber } from '../../core/plan/merged-steps.ts'
 import { massText } from '../../core/quantity/print.ts'
+import { marksOfStep } from '../../core/report/plan-figures.ts'
 import { shortClauses } from '../../core/report/short-start.ts'
 import { mapName } from '../map/map-name.ts'
+import { MarkLegend } from '../parts/mark.tsx'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
-import { factsTrouble } from '../state/questions.ts'
+import { facts, factsTrouble } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
 import { change, plan } from '../state/store.ts'
 import { amountAnswer } from './amount-answer.ts'
@@ -14,6 +16,7 @@ import { Goals } from './goals-table.tsx'
 import { StartAmount } from './have.tsx'
 import { KeptBack } from './kept-back.tsx'
 import { MassMetricsTable } from './mass-metrics.tsx'
+import { PlanFigures } from './plan-figures.tsx'
 import { Question } from './question.tsx'
 import { Refusal } from './refusal.tsx'
 import { StepTable } from './step-table.tsx'
@@ -73,6 +76,8 @@ function AmountBody() {
             .map(step => (
               <StepTable step={step} evaluation={evaluation} key={step.transformation} />
             ))}
+          <MarkLegend used={evaluation.steps.flatMap(step => marksOfStep(facts.value.library, plan.value, evaluation, step))} />
+          <PlanFigures evaluation={evaluation} />
           {evaluation.notes.length > 0 && <Problems of={evaluation.notes} />}
           <MassMetricsTable evaluation={evaluation} />
           <Assumptions />

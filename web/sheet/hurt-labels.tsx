@@ -1,10 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import { massText, volumeText } from '../../core/quantity/print.ts'
+import { exposureTold } from '../../core/report/physical-words.ts'
 import { counted, degrees, listed } from '../../core/report/words.ts'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
+import { facts } from '../state/questions.ts'
 
 export function UnknownRow({ materials }: { readonly materials: readonly LabelledMaterial[] }) {
   return (
@@ -75,8 +77,7 @@ export function LabelRow({ material, numbers }: { readonly material: LabelledMat
           {material.known === 'seen' ? `Seen: ${material.from ?? 'in a source'}.` : 'Remembered, no source seen.'} {amount}
           {where}
           {material.storedDays === null ? '' : `, kept ${counted(material.storedDays, 'day')}`}
-          {amount === '' && where === '' ? '' : '.'} {material.exposureLimit === null ? '' : `Exposure limit ${material.exposureLimit}.`}{' '}
-          {degrees(material.note ?? '')}
+          {amount === '' && where === '' ? '' : '.'} {exposureTold(facts.value.library, material)} {degrees(material.note ?? '')}
         </p>
       </div>
     </li>

@@ -1,24 +1,26 @@
-import { useState } from 'preact/hooks'
+import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
-import { inBase } from '../../core/quantity/convert.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { noBreakSpace, numberText, quantityText } from '../../core/quantity/print.ts'
 import { needAnswer } from '../../core/report/answers.ts'
 import { asPacked, packForReserve, reservePackText } from '../../core/report/as-packed.ts'
 import { barredClause } from '../../core/report/barred-clause.ts'
+import { priceSentence } from '../../core/report/price-words.ts'
 import { counted, listed } from '../../core/report/words.ts'
+import { type PriceFrom, priceFigure, sourceNotStated } from '../../core/shopping/price-from.ts'
 import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
-import { AmountField } from '../parts/amount-field.tsx'
 import { Figure, figureOf } from '../parts/figure.tsx'
+import { Marked, MarkSign } from '../parts/mark.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 import { standing } from '../state/reckoner.ts'
-import { change, plan } from '../state/store.ts'
+import { plan } from '../state/store.ts'
 import { Cheapest } from './cheapest.tsx'
 import { hasNoPrice } from './compare.ts'
 import { DaysStrip } from './days-strip.tsx'
+import { PriceForm } from './price-form.tsx'
 import { Question } from './question.tsx'
 import { Solving } from './solving.tsx'
 import { Spare } from './spare.tsx'
@@ -84,7 +86,13 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
                 <th scope="row" class="plain" colSpan={5}>
                   {order.name}, carriage{order.hazardousFeeMinor > 0 ? ' and hazardous-goods fee' : ''}
                 </th>
-                <td class="n">{bareMoney(order.carriageMinor + order.hazardousFeeMinor)}</td>
+                <td class="n">
+                  {order.carriageMinor + order.hazardousFeeMinor === 0 ? (
+                    bareMoney(0)
+                  ) : (
+                    <Marked of={priceMarked(order.priceFrom)}>{bareMoney(order.carriageMinor + order.hazardousFeeMinor)}</Marked>
+                  )}
+                </td>
               </tr>
             ))}
             <tr class="total">
@@ -106,7 +114,7 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
       <p class="s soft">
         Need holds {Math.round(settings.reserve * 100)}
         {noBreakSpace}% in reserve. +: the source gives no amount, or only for a part; at least this much. § licence or report.{' '}
-        {packs?.note ?? ''}
+        {priceSentence(evaluation) ?? ''} {packs?.note ?? ''}
         {basket !== null && basket.priceUnknown.length > 0 && ` Nobody quotes ${listed(basket.priceUnknown.map(nameOf))}.`}
         {covered.length > 0 && ` The shelf covers ${covered.map(line => nameOf(line.material)).join(', ')}.`}
       </p>
@@ -125,6 +133,17 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
 function missingText(prices: number, amounts: number): string {
   const parts = [prices > 0 ? `${counted(prices, 'price')} unknown` : '', amounts > 0 ? `${counted(amounts, 'amount')} left open` : '']
   return parts.filter(part => part !== '').join(', ')
+}
+
+const priceMarked = (from: PriceFrom): MarkedFigure => {
+  const { mark, source } = priceFigure(from)
+  return { mark, source: source ?? sourceNotStated }
+}
+
+/** The marks of the packs of a line, each once. */
+const differing = ({ packs }: ShoppingLine): readonly MarkedFigure[] => {
+  const told = packs.map(pack => priceMarked(pack.priceFrom))
+  return told.filter((one, at) => told.findIndex(other => other.mark === one.mark && other.source === one.source) === at)
 }
 
 /** Cents without the sign of the currency, which the total carries. */
@@ -170,7 +189,14 @@ function BuyRow({ line, regulated }: { readonly line: ShoppingLine; readonly reg
                 </span>
               ))}
             </td>
-            <td class="n">{bareMoney(line.costMinor)}</td>
+            <td class="n">
+              <span data-mark={line.packs.length > 0 ? priceMarked(line.packs[0]!.priceFrom).mark : 'reckoned'}>
+                {bareMoney(line.costMinor)}
+                {differing(line).map(of => (
+                  <MarkSign of={of} key={`${of.mark}${of.source}`} />
+                ))}
+              </span>
+            </td>
           </>
         )}
       </tr>
@@ -201,75 +227,5 @@ function MadeUpNotes({ lines }: { readonly lines: readonly ShoppingLine[] }) {
         </p>
       ))}
     </div>
-  )
-}
-
-/** A price that the person knows and the packs do not. */
-function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }) {
-  const [material, setMaterial] = useState('')
-  const [supplier, setSupplier] = useState('')
-  const [size, setSize] = useState<{ amount: number; unit: 'g' | 'mL' } | null>(null)
-  const [price, setPrice] = useState('')
-  if (lines.length === 0) return null
-  const chosen = lines.some(line => line.material === material) ? material : (lines[0]?.material ?? '')
-  const priceMinor = Math.round(Number(price.replace(',', '.')) * 100)
-  const ready = supplier.trim() !== '' && size !== null && priceMinor > 0
-  const id =
-    supplier
-      .trim()
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'supplier'
-  return (
-    <details class="more-of">
-      <summary>I know a price</summary>
-      <form
-        class="line-form"
-        onSubmit={event => {
-          event.preventDefault()
-          if (!ready || size === null) return
-          change({
-            do: 'price',
-            currency: plan.value.packs?.currency ?? 'EUR',
-            supplier: { id, name: supplier.trim(), carriageMinor: 0, hazardousFeeMinor: 0 },
-            pack: { supplier: id, material: chosen, amount: size.amount, unit: size.unit, priceMinor },
-          })
-          setPrice('')
-          setSize(null)
-        }}
-      >
-        <label class="field">
-          <span>material</span>
-          <select class="blank" value={chosen} onChange={event => setMaterial(event.currentTarget.value)}>
-            {lines.map(line => (
-              <option value={line.material} key={line.material}>
-                {nameOf(line.material)}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label class="field">
-          <span>supplier</span>
-          <input class="blank" size={14} value={supplier} onInput={event => setSupplier(event.currentTarget.value)} />
-        </label>
-        <span class="field">
-          <span>pack</span>
-          <AmountField
-            text={size === null ? '' : quantityText({ value: size.amount, unit: size.unit })}
-            label="size of the pack"
-            dimensions={['mass', 'volume']}
-            size={7}
-            onWritten={quantity => quantity !== null && setSize({ amount: inBase(quantity), unit: /g$/.test(quantity.unit) ? 'g' : 'mL' })}
-          />
-        </span>
-        <label class="field">
-          <span>price, {plan.value.packs?.currency ?? 'EUR'}</span>
-          <input class="blank n" size={6} inputMode="decimal" value={price} onInput={event => setPrice(event.currentTarget.value)} />
-        </label>
-        <button type="submit" class="do" disabled={!ready}>
-          Put it down
-        </button>
-      </form>
-    </details>
   )
 }

@@ -1,6 +1,7 @@
-import { stepFigures } from '../../core/library/figure-trust.ts'
 import { transformationOf } from '../../core/library/library.ts'
+import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
+import { lineMark } from '../../core/plan/line-mark.ts'
 import { massText, numberText, volumeText } from '../../core/quantity/print.ts'
 import { millimolText } from '../../core/report/amounts.ts'
 import { chargeAmountText } from '../../core/report/charge-amount.ts'
@@ -8,8 +9,8 @@ import { chargeCaution, stepCaution } from '../../core/report/charge-cautions.ts
 import { counted } from '../../core/report/words.ts'
 import type { ChargedLine, ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
+import { Marked } from '../parts/mark.tsx'
 import { Triangle } from '../parts/problem.tsx'
-import { TrustMark } from '../parts/trust-word.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
@@ -42,10 +43,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
         </caption>
         <thead>
           <tr>
-            <th>
-              charge
-              <ChargesMark step={step} />
-            </th>
+            <th>charge</th>
             <th class="n">amount</th>
             <th class="n">mmol</th>
             <th class="n">eq</th>
@@ -63,6 +61,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
             <ChargeRow
               step={step.transformation}
               line={line}
+              sure={lineMark(facts.value.library, evaluation, step, line)}
               caution={chargeCaution(evaluation.hazards, line.material)}
               name={figureOf({ of: 'charge', step: step.transformation, index: at })}
               key={`${line.material} ${at}`}
@@ -134,13 +133,6 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
   )
 }
 
-/** How sure what is charged is. */
-function ChargesMark({ step }: { readonly step: ChargedStep }) {
-  const transformation = facts.value.library.transformations.get(step.transformation)
-  const charges = transformation === undefined ? undefined : stepFigures(transformation).find(one => one.figure === 'charges')
-  return charges === undefined ? null : <TrustMark trust={charges.trust} source={charges.source} />
-}
-
 /** Batches were asked for: back to as many as the vessels need. */
 function AsVesselsNeed({ step }: { readonly step: ChargedStep }) {
   const { [step.transformation]: asked, ...others } = plan.value.settings.batches
@@ -161,12 +153,13 @@ const basisText: Partial<Record<ChargedLine['basis'], string>> = {
 interface ChargeProps {
   readonly step: string
   readonly line: ChargedLine
+  readonly sure: MarkedFigure
   readonly name: string
   /** What stands beside the amount of something dangerous or unknown. */
   readonly caution: string | null
 }
 
-function ChargeRow({ step, line, name, caution }: ChargeProps) {
+function ChargeRow({ step, line, sure, name, caution }: ChargeProps) {
   const open = line.massG === null && line.volumeMl === null
   const { library } = facts.value
   const amount = chargeAmountText(library, transformationOf(library, step), line) ?? 'as needed'
@@ -182,17 +175,15 @@ function ChargeRow({ step, line, name, caution }: ChargeProps) {
           {caution !== null && <span class="soft s block">{caution}</span>}
         </th>
         <td class="n">
-          {open ? (
-            <Unknown>{amount}</Unknown>
-          ) : line.supply === 'start' && plan.value.start.massG !== null ? (
-            <Figure name={name} label={nameOf(line.material)}>
-              {amount}
-            </Figure>
-          ) : (
-            <Figure name={name} label={nameOf(line.material)}>
-              {weak ? <i>{amount} +</i> : amount}
-            </Figure>
-          )}
+          <Marked of={sure}>
+            {open ? (
+              <Unknown>{amount}</Unknown>
+            ) : (
+              <Figure name={name} label={nameOf(line.material)}>
+                {weak ? <i>{amount} +</i> : amount}
+              </Figure>
+            )}
+          </Marked>
         </td>
         <td class="n">{line.amountMol === null || line.at === 'workup' ? '' : millimolText(line.amountMol)}</td>
         <td class="n">{line.equivalents === null || line.at === 'workup' ? '' : numberText(line.equivalents, 3, 2)}</td>

@@ -1,8 +1,9 @@
 import type { FigureTrust } from '../../core/library/figure-trust.ts'
+import { physicalFigures } from '../../core/library/physical.ts'
 import { trustOfStep } from '../../core/report/trust-words.ts'
 import { sentence } from '../../core/report/words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
-import { TrustWord } from '../parts/trust-word.tsx'
+import { MarkedName } from '../parts/trust-word.tsx'
 import { Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
@@ -13,6 +14,7 @@ export function StepTrust({ step }: { readonly step: ChargedStep }) {
   const { library } = facts.value
   if (!library.transformations.has(step.transformation)) return null
   const { figures, materials } = trustOfStep(library, plan.value, step)
+  const all = materials.reduce((sum, one) => sum + one.figures.length, 0)
   const weak = materials.flatMap(({ material, figures: of }) => of.filter(isWeak).map(one => ({ material, ...one })))
   return (
     <tr class="sure">
@@ -20,18 +22,20 @@ export function StepTrust({ step }: { readonly step: ChargedStep }) {
         <details>
           <summary>
             <span class="soft">How sure:</span>
-            {figures.map(one => (
-              <Marked of={one} key={one.figure} />
-            ))}{' '}
+            {figures
+              .filter(({ figure }) => atFirst.has(figure))
+              .map(one => (
+                <MarkedName of={one} key={one.figure} />
+              ))}{' '}
             <span class="soft">
-              {weak.length === 0 ? 'densities and hazards seen' : `${weak.length} of its densities and hazards not seen`}
+              {weak.length === 0 ? 'all that is known of its materials seen' : `${weak.length} of ${all} figures of its materials not seen`}
             </span>
             <span class="unseen">, {nameOf(step.makes)}</span>
           </summary>
           <ul class="rows">
             {figures.map(one => (
               <li key={one.figure}>
-                <Marked of={one} />
+                <MarkedName of={one} />
                 <span class="soft block">{sentence(one.source ?? 'no source speaks for it')}</span>
               </li>
             ))}
@@ -39,7 +43,7 @@ export function StepTrust({ step }: { readonly step: ChargedStep }) {
               <li key={material}>
                 <Name text={nameOf(material)} />
                 {of.map(one => (
-                  <Marked of={one} key={one.figure} />
+                  <MarkedName of={one} value={valueHere(material, one.figure)} key={one.figure} />
                 ))}
                 <span class="soft block">{sourcesText(of)}</span>
               </li>
@@ -53,11 +57,14 @@ export function StepTrust({ step }: { readonly step: ChargedStep }) {
 
 const isWeak = ({ trust }: FigureTrust): boolean => trust === 'remembered' || trust === 'unknown'
 
-const Marked = ({ of: { figure, trust, source } }: { readonly of: FigureTrust }) => (
-  <span class="marked">
-    {figure} <TrustWord trust={trust} source={source} />
-  </span>
-)
+/** What a reader asks about first; the others follow when opened. */
+const atFirst: ReadonlySet<FigureTrust['figure']> = new Set(['charges', 'yield', 'times'])
+
+/** As the record states it; hazards are told in question 6. */
+function valueHere(id: string, figure: FigureTrust['figure']): string | undefined {
+  const material = facts.value.library.materials.get(id)
+  return material === undefined ? undefined : physicalFigures(material).find(one => one.figure === figure)?.value
+}
 
 /** Each source once, with what it is the source of. */
 function sourcesText(figures: readonly FigureTrust[]): string {

@@ -1,17 +1,18 @@
-import { trustInYield } from '../../core/library/trust.ts'
+import { stepFigures } from '../../core/library/figure-trust.ts'
 import { beliefAbout } from '../../core/plan/beliefs.ts'
 import { withEnd } from '../../core/plan/own-yield.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
-import { TrustMark } from '../parts/trust-word.tsx'
+import { Marked } from '../parts/mark.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
 import { change, plan } from '../state/store.ts'
 
 type Range = Settings['yields'][string]
+const typed = { mark: 'typed', source: null } as const
 const ends = ['low', 'typical', 'high'] as const
 const meaning = { low: 'one run in ten is below', typical: 'what a run usually gives', high: 'one run in ten is above' } as const
 
@@ -28,6 +29,9 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
   const moved = step.done && step.done.ownRuns > 0 ? percents(step.yieldFraction) : null
   const isolation = transformation.kind === 'isolation'
   const label = isolation ? 'recovery' : 'yield'
+  const figures = stepFigures(transformation)
+  const typical = figures.find(one => one.figure === 'yield')!
+  const range = figures.find(one => one.figure === 'range of the yield')!
   const set = (range: Range | null): void => {
     const { [step.transformation]: _old, ...others } = plan.value.settings.yields
     change({ do: 'settings', patch: { yields: range === null ? others : { ...others, [step.transformation]: range } } })
@@ -37,28 +41,26 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
       <tr>
         <th scope="row" class="plain">
           {label}, low / typical / high
-          {own !== undefined ? (
-            <span class="own block">own figures</span>
-          ) : (
-            <TrustMark trust={trustInYield(transformation)} source={transformation.sources.map(source => source.citation).join('; ')} />
-          )}
+          {own !== undefined && <span class="own block">own figures</span>}
         </th>
         <td class="n" colSpan={3}>
           {ends.map((end, at) => (
             <span key={end}>
               {at > 0 && ' / '}
-              <input
-                class="blank n"
-                size={4}
-                inputMode="decimal"
-                aria-label={`${label} of ${nameOf(step.makes)}, ${end}: ${meaning[end]}, percent`}
-                value={numberText(shown[end], 3, 1)}
-                onChange={event => {
-                  const next = withEnd(shown, end, Number(event.currentTarget.value.replace(',', '.').replace('%', '')))
-                  if (next === null) event.currentTarget.value = numberText(shown[end], 3, 1)
-                  else set(next)
-                }}
-              />
+              <Marked of={own === undefined ? (end === 'typical' ? typical : range) : typed}>
+                <input
+                  class="blank n"
+                  size={4}
+                  inputMode="decimal"
+                  aria-label={`${label} of ${nameOf(step.makes)}, ${end}: ${meaning[end]}, percent`}
+                  value={numberText(shown[end], 3, 1)}
+                  onChange={event => {
+                    const next = withEnd(shown, end, Number(event.currentTarget.value.replace(',', '.').replace('%', '')))
+                    if (next === null) event.currentTarget.value = numberText(shown[end], 3, 1)
+                    else set(next)
+                  }}
+                />
+              </Marked>
             </span>
           ))}
           {noBreakSpace}

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { bundled } from '../../../server/library/bundled.ts'
+import { demoParts } from '../../../server/library/demo.ts'
 import { plainStep } from '../../support/plain-step.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
 
@@ -55,9 +56,24 @@ describe('the command line on own records', () => {
     const { code, json } = await waybenchJson(['check', 'bundled', '--weak'])
     expect(code).toBe(0)
     const kinds = new Set(json.weak.map((spot: { kind: string }) => spot.kind))
-    expect([...kinds].sort()).toEqual(['estimated times', 'hazards unknown', 'no density', 'remembered yield', 'single-source yield'])
+    expect([...kinds].sort()).toEqual([
+      'estimated times',
+      'hazards unknown',
+      'no density',
+      'reckoned charges',
+      'remembered hazards',
+      'remembered properties',
+      'remembered yield',
+      'single-source yield',
+    ])
     for (const spot of json.weak) expect(spot.cure).not.toBe('')
-    expect((await waybench(['check', 'bundled', '--weak'])).out).toMatch(/weak spots; what was never run here is told with --data/)
+    expect((await waybench(['check', 'bundled', '--weak'])).out).toMatch(
+      /weak spots; what was never run here is told with --data: \d+ hazards unknown/,
+    )
+    // The demo's suppliers ask prices that were made up, all of them.
+    const { packs } = demoParts().packs
+    const priced = await waybenchJson(['check', 'bundled', '--weak', '--packs', 'demo', '--trust', 'invented'])
+    expect(priced.json.weak.map((spot: { kind: string }) => spot.kind)).toEqual(packs.map(() => 'invented price'))
   })
 
   it("lays the lab's own records over the library, from a file or a data folder, and leaves what is beneath", async () => {
@@ -115,6 +131,8 @@ describe('the command line on own records', () => {
 
   it('filters weak spots by how sure they are', async () => {
     const all = (await waybenchJson(['check', 'bundled', '--weak'])).json.weak as { trust: string }[]
+    const unseen = (await waybenchJson(['check', 'bundled', '--weak', '--trust', 'not seen'])).json.weak
+    expect(unseen).toEqual(all.filter(spot => spot.trust !== 'seen'))
     for (const trust of ['unknown', 'remembered', 'seen']) {
       const { json } = await waybenchJson(['check', 'bundled', '--weak', '--trust', trust])
       expect(json.weak.length, trust).toBeGreaterThan(0)
@@ -142,7 +160,12 @@ describe('the command line on own records', () => {
       compared++
     }
     expect(compared).toBeGreaterThanOrEqual(5)
-    expect(files.get('plan.txt')).toMatch(/how sure: Charges and yield: seen\. Times: estimated\./)
+    for (const [at, { charges }] of json.trust.steps.entries())
+      expect(charges.map((one: { material: string }) => one.material)).toEqual(
+        json.steps[at].charges.map((one: { material: string }) => one.material),
+      )
+    expect(files.get('plan.txt')).toMatch(/how sure: Charges, yield, [a-z ,]+: seen\./)
+    expect(files.get('plan.txt')).toMatch(/Times: estimated\./)
   })
 
   it('lists only ways whose yields were seen, where that is asked for', async () => {

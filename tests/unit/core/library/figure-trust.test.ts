@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { materialFigures, stepFigures } from '../../../../core/library/figure-trust.ts'
+import { type FigureTrust, lineFigure, materialFigures, stepFigures } from '../../../../core/library/figure-trust.ts'
 import type { Material } from '../../../../core/library/material.ts'
 import type { Transformation } from '../../../../core/library/transformation.ts'
 import { trustLine } from '../../../../core/report/trust-words.ts'
@@ -9,39 +9,78 @@ import { soundLibrary } from './sound-library.ts'
 // What each record says of itself, held against what is told of it; no outside source: the words are our own.
 
 const page = { citation: 'a printed page', checked: true }
-const step = (patch: object): Transformation => ({ ...soundLibrary().transformations.ester, ...patch }) as Transformation
+/** What a test does not ask about. */
+const bare = { temperatureC: undefined, largestProvenG: undefined, smallestProvenG: undefined, holdPoint: undefined }
+const step = (patch: object): Transformation => ({ ...soundLibrary().transformations.ester, ...bare, ...patch }) as Transformation
 const material = (patch: object): Material => ({ ...soundLibrary().materials.ethanol, ...patch }) as Material
-const told = (figures: readonly { figure: string; trust: string }[]) => figures.map(one => `${one.figure} ${one.trust}`).join(', ')
+const told = (figures: readonly { figure: string; mark: string }[]) => figures.map(one => `${one.figure} ${one.mark}`).join(', ')
 
 describe('how sure the figures of a step are', () => {
+  const range = { low: 60, typical: 66, high: 70, from: 'source range' }
   it.each([
-    ['all read in a source', { confidence: 'checked', sources: [page], timesBasis: 'source' }, 'charges seen, yield seen, times seen'],
-    ['times that are estimates', { confidence: 'checked', sources: [page] }, 'charges seen, yield seen, times remembered'],
+    [
+      'all read in a source',
+      { confidence: 'checked', sources: [page], timesBasis: 'source', yieldPercent: range },
+      'charges seen, yield seen, range of the yield seen, times seen',
+    ],
+    [
+      'times that are estimates, and ends of a range that the source does not give',
+      { confidence: 'checked', sources: [page], yieldPercent: { ...range, from: 'source single value' } },
+      'charges seen, yield seen, range of the yield derived, times estimated',
+    ],
     [
       'remembered',
       { confidence: 'memory', sources: [{ ...page, checked: false }] },
-      'charges remembered, yield remembered, times remembered',
+      'charges remembered, yield remembered, range of the yield remembered, times estimated',
     ],
     [
-      'an own yield over charges of a book',
+      'a yield from memory over charges that were read',
+      { confidence: 'checked', sources: [page], timesBasis: 'source', yieldPercent: { ...range, from: 'memory' } },
+      'charges seen, yield remembered, range of the yield remembered, times seen',
+    ],
+    [
+      'an own yield over charges and times of a book',
       { confidence: 'checked', timesBasis: 'source', sources: [{ citation: 'own bench, 2026-12-03', for: 'yield', checked: true }, page] },
-      'charges seen, yield own bench, times own bench',
+      'charges seen, yield own bench, range of the yield own bench, times seen',
     ],
     [
       'the own bench throughout',
       { confidence: 'checked', timesBasis: 'source', sources: [{ citation: 'own bench, 2026-12-03', checked: true }] },
-      'charges own bench, yield own bench, times own bench',
+      'charges own bench, yield own bench, range of the yield own bench, times own bench',
+    ],
+    [
+      'temperature and scale by the sources that name them, else by the whole record',
+      {
+        confidence: 'checked',
+        timesBasis: 'source',
+        yieldPercent: range,
+        temperatureC: [20, 30],
+        largestProvenG: 50,
+        smallestProvenG: 1,
+        sources: [page, { ...page, for: 'largest scale', checked: false }],
+      },
+      'charges seen, yield seen, range of the yield seen, times seen, temperature seen, largest scale remembered, smallest scale seen',
     ],
   ] as const)('%s', (_, patch, expected) => expect(told(stepFigures(step(patch)))).toBe(expected))
 
-  it('come with their source, and an estimate says that it is one', () => {
-    const [charges, , times] = stepFigures(step({ confidence: 'checked', sources: [page] }))
+  it('come with their source; an estimate says that it is one, and a source of the whole record that it is that', () => {
+    const [charges, , , times, temperature] = stepFigures(step({ confidence: 'checked', sources: [page], temperatureC: [20, 30] }))
     expect(charges!.source).toBe('a printed page')
     expect(times!.source).toBe('estimated from the operations')
+    expect(temperature!.source).toBe('for the whole record: a printed page')
+  })
+
+  it('of the lines of a charge: as the source gives them, reckoned, or left open', () => {
+    const one = step({ confidence: 'checked', sources: [page] })
+    const line = { material: 'ethanol', role: 'solvent', amount: 5, unit: 'mL' } as const
+    expect(lineFigure(one, line).mark).toBe('seen')
+    expect(lineFigure(one, { ...line, derived: true })).toMatchObject({ mark: 'derived', trust: 'remembered' })
+    expect(lineFigure(one, { ...line, amount: null }).mark).toBe('unknown')
   })
 })
 
 describe('how sure the figures of a material are', () => {
+  const memory = { ...page, citation: 'from memory', for: 'properties', checked: false }
   it.each([
     [
       'read',
@@ -49,24 +88,37 @@ describe('how sure the figures of a material are', () => {
       'hazards seen, density seen',
     ],
     ['a density that nobody gives', { densityGPerMl: undefined, sources: [page] }, 'hazards seen, density unknown'],
-    [
-      'a density by memory',
-      {
-        sources: [
-          { ...page, for: 'hazards' },
-          { ...page, for: 'properties', checked: false },
-        ],
-      },
-      'hazards seen, density remembered',
-    ],
+    ['a density by memory', { sources: [{ ...page, for: 'hazards' }, memory] }, 'hazards seen, density remembered'],
     ['no hazards', { hazards: undefined, sources: [page] }, 'hazards unknown, density seen'],
     [
       'an empty list by memory',
       { hazards: { codes: [], signalWord: 'none', from: 'memory' }, sources: [page] },
       'hazards unknown, density seen',
     ],
-    ['a solid is weighed', { form: 'solid', sources: [page] }, 'hazards seen'],
+    ['a solid is weighed', { form: 'solid', densityGPerMl: undefined, sources: [page] }, 'hazards seen'],
+    [
+      'each property by the source that tells it',
+      {
+        meltingC: -114,
+        boilingC: 78,
+        flashC: 13,
+        sources: [
+          { ...page, citation: 'an encyclopedia (density 0.789, m.p. -114 C)', for: 'properties' },
+          memory,
+          { ...page, for: 'flash' },
+        ],
+      },
+      'hazards seen, density seen, melting point seen, boiling point remembered, flash point seen',
+    ],
   ] as const)('%s', (_, patch, expected) => expect(told(materialFigures(material(patch)))).toBe(expected))
+
+  it('say what their source speaks for', () => {
+    const source = (sources: readonly object[]) => materialFigures(material({ sources })).find(one => one.figure === 'density')!.source
+    expect(source([{ ...page, for: 'density' }])).toBe('a printed page')
+    expect(source([{ ...page, for: 'properties' }])).toBe('for its properties: a printed page')
+    expect(source([page])).toBe('for the whole record: a printed page')
+    expect(source([{ ...page, for: 'hazards' }])).toBe(null)
+  })
 })
 
 it('never tells a figure as seen whose record nobody checked', () => {
@@ -74,7 +126,9 @@ it('never tells a figure as seen whose record nobody checked', () => {
   let unsure = 0
   for (const one of library.transformations.values()) {
     const isSeen = one.confidence === 'checked'
-    for (const figure of stepFigures(one)) if (!isSeen) expect(figure.trust, one.id).not.toBe('seen')
+    // A scale or a temperature may have a source of its own, which was read where the charge was not.
+    const ofRecord = stepFigures(one).filter(({ figure }) => !/scale|temperature/.test(figure))
+    for (const figure of ofRecord) if (!isSeen) expect(figure.trust, one.id).not.toBe('seen')
     if (!isSeen) unsure++
   }
   for (const one of library.materials.values()) {
@@ -87,11 +141,11 @@ it('never tells a figure as seen whose record nobody checked', () => {
 
 it('in one line names what was not seen, and says nothing of the rest but that it was', () => {
   const { library } = bundled()
-  const sure = [{ figure: 'charges', trust: 'seen', source: 'x' }] as const
+  const sure: readonly FigureTrust[] = [{ figure: 'charges', trust: 'seen', mark: 'seen', source: 'x' }]
   const of = (figures: ReturnType<typeof materialFigures>) =>
     trustLine(library, { figures: sure, materials: [{ material: 'benzil', figures }] })
-  expect(of([{ figure: 'hazards', trust: 'seen', source: 'x' }])).toBe('Charges: seen. Densities and hazards: seen.')
-  const unknown = [{ figure: 'hazards', trust: 'unknown', source: null }] as const
+  expect(of([{ figure: 'hazards', trust: 'seen', mark: 'seen', source: 'x' }])).toBe('Charges: seen. Densities and hazards: seen.')
+  const unknown: readonly FigureTrust[] = [{ figure: 'hazards', trust: 'unknown', mark: 'unknown', source: null }]
   expect(of(unknown)).toBe('Charges: seen. Hazards unknown: benzil.')
   // Names hold commas themselves.
   const two = ['acetic-acid', 'benzil'].map(material => ({ material, figures: unknown }))

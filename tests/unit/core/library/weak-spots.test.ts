@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { trustInPhysical } from '../../../../core/library/physical.ts'
 import type { Source } from '../../../../core/library/source.ts'
-import { trustInDensity, trustInHazards, trustInYield } from '../../../../core/library/trust.ts'
+import { trustInHazards, trustInYield } from '../../../../core/library/trust.ts'
 import { weakSpots } from '../../../../core/library/weak-spots.ts'
 import { material, smallLibrary, transformation } from '../../../support/small-library.ts'
 
@@ -23,9 +24,10 @@ describe('how sure a figure is', () => {
     expect(with_(undefined, [])).toBe('unknown')
   })
   it('of a density: by the sources that speak of it', () => {
-    expect(trustInDensity(material({ id: 'm' }))).toBe('unknown')
-    expect(trustInDensity(material({ id: 'm', densityGPerMl: 1, sources: [{ ...seen, for: 'hazards' }] }))).toBe('remembered')
-    expect(trustInDensity(material({ id: 'm', densityGPerMl: 1, sources: [{ ...seen, for: 'density' }] }))).toBe('seen')
+    const density = (patch: object) => trustInPhysical(material({ id: 'm', ...patch }), 'density')
+    expect(density({})).toBe('unknown')
+    expect(density({ densityGPerMl: 1, sources: [{ ...seen, for: 'hazards' }] })).toBe('remembered')
+    expect(density({ densityGPerMl: 1, sources: [{ ...seen, for: 'density' }] })).toBe('seen')
   })
 })
 

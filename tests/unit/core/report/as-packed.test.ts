@@ -19,7 +19,7 @@ const acid = (changes: Partial<ShoppingLine> = {}): ShoppingLine => {
     left: g(2 * 104.9 - 105.3),
     open: false,
     atLeast: false,
-    packs: [{ supplier: 'shop', amount: 100, unit: 'mL', count: 2, priceMinor: 610 }],
+    packs: [{ supplier: 'shop', amount: 100, unit: 'mL', count: 2, priceMinor: 610, priceFrom: {} }],
     uses: [],
     lots: [],
     ...changes,
@@ -31,7 +31,7 @@ it('reads what is sold by volume by volume', () => {
   expect(line.buy.unit).toBe('mL')
   expect(line.buy.amount).toBeCloseTo(100.4, 1)
   expect(line.need.amount! - line.shelf.amount!).toBeCloseTo(line.buy.amount!, 9)
-  const byMass = acid({ packs: [{ supplier: 'shop', amount: 500, unit: 'g', count: 1, priceMinor: 610 }] })
+  const byMass = acid({ packs: [{ supplier: 'shop', amount: 500, unit: 'g', count: 1, priceMinor: 610, priceFrom: {} }] })
   expect(asPacked(demo.library, byMass)).toBe(byMass)
 })
 

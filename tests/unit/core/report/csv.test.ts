@@ -1,7 +1,8 @@
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
 import type { Library } from '../../../../core/library/library.ts'
-import { csvColumns, planCsv } from '../../../../core/report/csv.ts'
+import { planCsv } from '../../../../core/report/csv.ts'
+import { csvColumns } from '../../../../core/report/csv-columns.ts'
 import { allReported } from './demo-plans.ts'
 
 const plans = await allReported()

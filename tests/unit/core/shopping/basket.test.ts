@@ -53,7 +53,16 @@ describe('the basket', () => {
     expect(problems).toEqual([])
     expect(basket).toMatchObject({ totalMinor: 1100, complete: true, priceUnknown: [], amountUnknown: [], currency: 'EUR', proven: true })
     expect(basket!.orders).toEqual([
-      { supplier: 'shop', name: 'Shop', goodsMinor: 600, carriageMinor: 500, hazardousFeeMinor: 0, minimumMinor: 0, totalMinor: 1100 },
+      {
+        supplier: 'shop',
+        name: 'Shop',
+        goodsMinor: 600,
+        carriageMinor: 500,
+        hazardousFeeMinor: 0,
+        minimumMinor: 0,
+        totalMinor: 1100,
+        priceFrom: {},
+      },
     ])
     expect(lines[0]).toMatchObject({ buy: { amount: 150, unit: 'g' }, costMinor: 600, left: { amount: 50, unit: 'g' } })
   })

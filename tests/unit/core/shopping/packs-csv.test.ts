@@ -3,8 +3,9 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { materialCell } from '../../../../core/reading/material-cell.ts'
 import { NameIndex } from '../../../../core/reading/names.ts'
-import type { PacksFile } from '../../../../core/shopping/packs.ts'
+import { type PacksFile, packsFileSchema, priceFromOfPack } from '../../../../core/shopping/packs.ts'
 import { packsFromCsv, packsToCsv } from '../../../../core/shopping/packs-csv.ts'
+import { priceFigure } from '../../../../core/shopping/price-from.ts'
 import { dataFolder } from '../../../../server/library/bundled.ts'
 import { index } from '../../../support/reader.ts'
 import { material, smallLibrary } from '../../../support/small-library.ts'
@@ -87,9 +88,63 @@ describe('packs as CSV', () => {
       problems,
     } = packsFromCsv(materialCell(index), 'packs.csv', packsToCsv(file), { ...file, suppliers: [], packs: [] })
     expect([refused, problems]).toEqual([[], []])
-    expect(again.suppliers).toEqual(file.suppliers)
+    // What is said once of the whole file is said of each supplier and each pack in a table.
+    const stated = { priceFrom: demo.priceFrom! }
+    expect(stated.priceFrom.trust).toBe('invented')
+    expect(again.suppliers).toEqual(file.suppliers.map(supplier => ({ ...supplier, ...stated })))
     const bySupplier = (packs: PacksFile['packs']) => file.suppliers.flatMap(s => packs.filter(p => p.supplier === s.id))
-    expect(again.packs).toEqual(bySupplier(file.packs))
+    expect(again.packs).toEqual(bySupplier(file.packs).map(pack => ({ ...pack, ...stated })))
     expect(again.packs.length).toBeGreaterThan(20)
+  })
+
+  const from = (source: string, trust: 'seen' | 'remembered', date?: string) => ({ source, trust, ...(date === undefined ? {} : { date }) })
+  const salt = { supplier: 'kl', material: 'salt', unit: 'g', priceMinor: 100 } as const
+  const lane = { id: 'kl', name: 'Kiln Lane', carriageMinor: 890, hazardousFeeMinor: 0 }
+
+  it('keep where each price was got: of the pack, else of its supplier, else of the file, else not stated', () => {
+    const file: PacksFile = {
+      ...empty,
+      priceFrom: from('all of it', 'remembered'),
+      suppliers: [
+        { ...lane, priceFrom: from('=list "A"; page 4', 'seen', '2026-11-03') },
+        { id: 'other', name: 'Other', carriageMinor: 0, hazardousFeeMinor: 0 },
+      ],
+      packs: [
+        { ...salt, amount: 1 },
+        { ...salt, amount: 2, priceFrom: from('told by phone', 'remembered', '2026-11') },
+        { ...salt, amount: 3, priceFrom: {} },
+        { ...salt, amount: 4, priceFrom: { source: 'a page' } },
+        { ...salt, amount: 5, supplier: 'other' },
+      ],
+    }
+    const told = (of: PacksFile) => of.packs.map(pack => priceFromOfPack(of, pack))
+    expect(told(file)).toEqual([
+      from('=list "A"; page 4', 'seen', '2026-11-03'),
+      from('told by phone', 'remembered', '2026-11'),
+      {},
+      { source: 'a page' },
+      from('all of it', 'remembered'),
+    ])
+    expect(packsFileSchema.parse(JSON.parse(JSON.stringify(file)))).toEqual(file)
+    const again = read(packsToCsv(file), { ...empty })
+    expect([again.refused, again.problems]).toEqual([[], []])
+    expect(told(again.file)).toEqual(told(file))
+    expect(again.file.suppliers[0]!.priceFrom).toEqual(file.suppliers[0]!.priceFrom)
+  })
+
+  it('take no statement over from the file that they are added to', () => {
+    const before: PacksFile = { ...empty, priceFrom: { source: 'made up', trust: 'invented' }, suppliers: [lane] }
+    const { file } = read('supplier;material;amount;price\nkl;salt;1 kg;1\n', before)
+    expect(priceFromOfPack(file, file.packs[0]!)).toEqual({})
+    expect(priceFigure(priceFromOfPack(file, file.packs[0]!))).toEqual({ trust: 'unknown', mark: 'unknown', source: null })
+  })
+
+  it('refuse a word that does not say how sure, and a day that the calendar lacks', () => {
+    const text =
+      'supplier;material;amount;price;price source;how sure;price date\nA;salt;1 g;1;a list;certain;\nA;salt;2 g;1;a list;own;2026-02-30\n'
+    expect(codes(text)).toEqual([
+      [2, 'csv-price-trust'],
+      [3, 'csv-date'],
+    ])
   })
 })

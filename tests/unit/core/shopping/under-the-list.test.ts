@@ -137,6 +137,7 @@ describe('covers', () => {
     size,
     priceMinor,
     pack: { supplier: of.id, material: 'a', amount: size, unit: 'g' as const, priceMinor },
+    stated: { price: {}, fees: {} },
   })
   it('are the cheapest for each group of suppliers, and no larger group that is not cheaper', () => {
     const covers = coversOf([offer(s, 10, 100), offer(t, 25, 180)], 30, 0)!
