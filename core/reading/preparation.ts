@@ -186,8 +186,11 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const main = mainProduct(equation, outcome, index, notes)
   const settled = drafts.map(draft => againstLimiting(draft, limitingMol))
   const charge = chargeLines(settled, equation.reactants, limiting)
-  const figures = yieldOf(equation, limiting, limitingMol, main, outcome, library)
+  // An equation that is off would give a theory that is off, and a yield that looks right: twice as much where a 2 is forgotten.
+  const isOff = balance.problem !== null
+  const figures = yieldOf(equation, isOff ? null : limiting, limitingMol, main, outcome, library)
   notes.push(...figures.notes)
+  if (isOff && limiting !== null) notes.push('no theory, and no yield on it, before the equation balances')
   if (hours > 0) notes.push('the hours are those that the text names: work-up and drying without a time are not in them')
 
   const known = (terms: readonly TermRead[]): boolean => terms.length > 0 && terms.every(term => term.compound !== null)

@@ -311,11 +311,21 @@ describe('what is not settled is not reckoned with', () => {
     expect(prepared('benzion -> benzil', '2 g benzil').problems[0]!.cure).toContain('Did you mean "benzoin"?')
   })
   it('takes the mass of a product from its structure', () => {
-    // C16H16O, 224.30 g/mol by the CIAAW weights; 2.1023 g benzil (210.23 g/mol) is 0.01 mol.
-    const read = prepared('benzil -> CC(CCc1ccccc1)C(=O)c1ccccc1', '2.1023 g benzil')
+    // Bibenzyl, C14H14: 182.27 g/mol by the CIAAW weights (14 x 12.011 + 14 x 1.008 = 182.266); 2.1023 g benzil (210.23 g/mol) is 0.01 mol.
+    const read = prepared('benzil + 4 H2 -> C(Cc1ccccc1)c1ccccc1 + 2 water', '2.1023 g benzil', 'hydrogen 1.15 L')
     const asked = read.problems.find(one => one.code === 'name-unknown')!
-    expect(asked.why).toMatch(/\d+\.\d+ g\/mol/)
-    expect(read.theoreticalG).toBeCloseTo(0.01 * Number(/([\d.]+) g\/mol/.exec(asked.why)![1]), 3)
+    expect(asked.why).toContain('182.27 g/mol')
+    expect(read.theoreticalG).toBeCloseTo(1.82266, 4)
+  })
+  it('tells no theory and no yield on it before the equation balances', () => {
+    // Two moles of benzaldehyde (106.12 g/mol, CIAAW) make one of benzoin (212.25 g/mol): 10.61 g makes 10.61 g, and not twice that.
+    const [off, mended] = ['benzaldehyde -> benzoin', '2 benzaldehyde -> benzoin'].map(line =>
+      prepared(line, 'benzaldehyde 10.612 g', 'isolated 5.3 g'),
+    )
+    expect([off!.theoreticalG, off!.percentYield, off!.transformation.yieldPercent]).toEqual([null, null, undefined])
+    expect(off!.notes.join()).toContain('before the equation balances')
+    expect(mended!.theoreticalG).toBeCloseTo(10.612, 2)
+    expect(mended!.percentYield).toBeCloseTo(49.9, 1)
   })
   it('reads the volume of a gas at 25 °C and 1 atm, and says so', () => {
     // R of CODATA 2018 x 298.15 K / 101.325 kPa = 24.465 L/mol: 1.15 L is 47.0 mmol.
