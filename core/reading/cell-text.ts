@@ -8,9 +8,9 @@ export const isTextKey = (key: string): boolean => textKeys.has(key)
 /** A value of a record as it stands in a cell or a data field: texts as they are where that is unmistakable, all else as JSON. */
 export function cellOf(key: string, value: unknown): string {
   if (!isTextKey(key) || typeof value !== 'string') return JSON.stringify(value)
-  // Signs that end a record or open a field of an SD file are quoted too.
+  // Signs that end a record or open a field of an SD file are quoted too, and halves of a sign, which no file holds.
   // biome-ignore lint/suspicious/noControlCharactersInRegex: a cell of one line cannot hold them
-  return value === '' || value !== value.trim() || /^["$>]|^M {2}END|[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff]/.test(value)
+  return value === '' || value !== value.trim() || /^["$>]|^M {2}END|[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff]|\p{Cs}/u.test(value)
     ? JSON.stringify(value)
     : value
 }

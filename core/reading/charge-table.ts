@@ -1,32 +1,53 @@
 import Papa from 'papaparse'
-import { type ChargeLine, type Role, roles } from '../library/transformation.ts'
-import { guarded, unguarded } from './cell-text.ts'
+import { type ChargeLine, type Role, roles, type Stage, stages, type Transformation } from '../library/transformation.ts'
+import { unitNamed } from '../quantity/unit.ts'
+import { guarded } from './cell-text.ts'
+import { type ChargeCells, chargeCells, chargeHeadings } from './charge-columns.ts'
 import { lineKeys } from './line-key.ts'
+import { measuresIn } from './measures.ts'
+import { idNamed } from './names.ts'
 
-/** Headings of a table of charges, small letters. */
-const columns = {
-  material: /^(material|name|compound|substance|id)$/,
-  amount: /^(amount|quantity|charge)$/,
-  unit: /^units?$/,
-  role: /^role$/,
+/**
+ * Charges as CSV (or TSV), a line a charge: the ids of step and material, the material's name for people, and every key of a charge line. An
+ * amount left open is an empty cell, its unit stands all the same. `stepChargesIn` gives the same lines back.
+ */
+export function chargeTable(
+  steps: readonly Pick<Transformation, 'id' | 'charge'>[],
+  nameOf: (material: string) => string,
+  delimiter: ',' | '\t' = ',',
+): string {
+  const rows = steps.flatMap(({ id, charge }) =>
+    charge.map(({ material, amount, unit, perGramProduct, role, at, derived }) =>
+      [
+        id,
+        material,
+        guarded(nameOf(material)),
+        amount === null ? '' : String(amount),
+        unit,
+        perGramProduct === undefined ? '' : String(perGramProduct),
+        role,
+        at ?? '',
+        derived === undefined ? '' : derived ? 'yes' : 'no',
+      ].map(String),
+    ),
+  )
+  return `${Papa.unparse([[...chargeHeadings], ...rows], { delimiter, newline: '\r\n' })}\r\n`
 }
 
-/** Charge lines as CSV (or TSV): material, amount, unit, role; an amount left open is an empty cell. */
-export function chargeTable(charge: readonly ChargeLine[], nameOf: (material: string) => string, delimiter: ',' | '\t' = ','): string {
-  const rows = charge.map(({ material, amount, unit, role, perGramProduct }) => [
-    guarded(nameOf(material)),
-    perGramProduct === undefined ? (amount === null ? '' : String(amount)) : String(perGramProduct),
-    perGramProduct === undefined ? unit : `${unit} per gram`,
-    role,
-  ])
-  return `${Papa.unparse([['material', 'amount', 'unit', 'role'], ...rows], { delimiter, newline: '\r\n' })}\r\n`
+/** What a table states of a line besides what the text of the line holds. */
+export interface LineFacts {
+  readonly at?: Stage
+  readonly derived?: boolean
+  /** Of an amount that is left open: in what it is measured out. */
+  readonly unit?: ChargeLine['unit']
 }
 
-/** What is read of a table of charges: lines for the reader, and the roles that the table states of them. */
+/** What is read of a table of charges: lines for the reader, and what the table states of them besides. */
 export interface ChargeTableRead {
   readonly lines: readonly string[]
   /** By the key of its line (`lineKeys`); only roles of the library format. */
   readonly roles: Readonly<Record<string, Role>>
+  readonly facts: Readonly<Record<string, LineFacts>>
 }
 
 /**
@@ -35,29 +56,65 @@ export interface ChargeTableRead {
  * @returns null where the first line holds no headings of a material and an amount: then it is no such table
  */
 export function readChargeTable(text: string): ChargeTableRead | null {
-  const body = text.replace(/^\ufeff/, '')
-  const [head] = Papa.parse<string[]>(body, { skipEmptyLines: 'greedy', preview: 1 }).data
-  const at = (pattern: RegExp): number => head?.findIndex(heading => pattern.test(heading.trim().toLowerCase())) ?? -1
-  const [material, amount, unit, role] = [at(columns.material), at(columns.amount), at(columns.unit), at(columns.role)]
-  if (material < 0 || amount < 0) return null
-  const [, ...rows] = Papa.parse<string[]>(body, { skipEmptyLines: 'greedy' }).data
-  const read: { readonly line: string; readonly role: Role | undefined }[] = []
-  for (const cells of rows) {
-    const cell = (index: number): string => (index < 0 ? '' : (cells[index]?.trim() ?? ''))
-    const line = lineOf(unguarded(cells[material] ?? '').trim(), cell(amount), cell(unit))
-    const word = cell(role).toLowerCase()
-    if (line !== '') read.push({ line, role: roles.find(one => one === word) })
-  }
+  const table = chargeCells(text)
+  if (table === null) return null
+  const read = table.rows.flatMap(row => {
+    const line = lineOf(row)
+    const role = row.cells.get('role')?.toLowerCase()
+    return line === '' ? [] : [{ line, role: roles.find(one => one === role), facts: factsOf(row) }]
+  })
   const lines = read.map(one => one.line)
   const keys = lineKeys(lines)
-  return { lines, roles: Object.fromEntries(read.flatMap((one, index) => (one.role === undefined ? [] : [[keys[index]!, one.role]]))) }
+  const told = <V>(value: (at: number) => V | undefined): Readonly<Record<string, V>> =>
+    Object.fromEntries(keys.flatMap((key, at) => (value(at) === undefined ? [] : [[key, value(at)!]])))
+  return {
+    lines,
+    roles: told(at => read[at]!.role),
+    facts: told(at => (Object.keys(read[at]!.facts).length === 0 ? undefined : read[at]!.facts)),
+  }
+}
+
+/** A charge as read, with what a person or a table says of it besides. */
+export function withFacts(line: ChargeLine, role: string | undefined, facts: LineFacts | undefined): ChargeLine {
+  const isOpen = line.amount === null && line.perGramProduct === undefined
+  return {
+    ...line,
+    ...(role === undefined ? {} : { role: role as Role }),
+    ...(facts?.unit !== undefined && isOpen ? { unit: facts.unit } : {}),
+    ...(facts?.derived === undefined ? {} : { derived: facts.derived }),
+    ...(facts?.at === undefined ? {} : { at: facts.at }),
+  }
+}
+
+function factsOf({ cells }: ChargeCells): LineFacts {
+  const at = stages.find(one => one === cells.get('at')?.toLowerCase())
+  const derived = yesOrNo(cells.get('derived'))
+  const unit = cells.has('amount') || cells.has('per gram of product') ? null : unitNamed(cells.get('unit') ?? '')
+  return {
+    ...(at === undefined ? {} : { at }),
+    ...(derived === undefined ? {} : { derived }),
+    ...(unit === null ? {} : { unit: unit as ChargeLine['unit'] }),
+  }
+}
+
+/** As a cell says it; undefined where it says neither. */
+export function yesOrNo(cell: string | undefined): boolean | undefined {
+  const word = cell?.toLowerCase()
+  if (word === 'yes' || word === 'true' || word === '1') return true
+  return word === 'no' || word === 'false' || word === '0' ? false : undefined
 }
 
 /** An id in braces stands at the end of a line, where the reader looks for it. */
-function lineOf(material: string, amount: string, unit: string): string {
-  const [, name = material, id = ''] = /^(.*?)(\s*\{[a-z0-9-]+\})$/.exec(material) ?? []
-  const measure = `${amount} ${unit}`.trim()
-  if (name === '') return amount === '' ? '' : measure
-  if (amount === '') return `${name}${id}`
-  return /per gram$/.test(measure) ? `${name} (${measure})${id}` : `${measure} ${name}${id}`
+function lineOf({ cells }: ChargeCells): string {
+  const material = cells.get('material') ?? ''
+  const [, written = material, braced = ''] = /^(.*?)(\s*\{[a-z0-9-]+\})$/.exec(material) ?? []
+  const id = cells.has('id') ? ` {${cells.get('id')}}` : braced
+  // A name that holds an amount itself ("ampoule of 5 mL") would be taken for the charge: then the id stands alone.
+  const name = idNamed(id) !== null && measuresIn(written, 'ask').some(one => one.kind === 'amount') ? '' : written
+  const unit = cells.get('unit') ?? ''
+  const perGram = cells.get('per gram of product')
+  const measure = perGram === undefined ? `${cells.get('amount') ?? ''} ${unit}`.trim() : `${perGram} ${unit} per gram`
+  if (name === '' && id === '') return cells.has('amount') ? measure : ''
+  if (!cells.has('amount') && perGram === undefined) return `${name}${id}`.trim()
+  return /per gram$/.test(measure) ? `${name} (${measure})${id}`.trim() : `${measure} ${name}`.trim() + id
 }

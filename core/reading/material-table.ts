@@ -3,7 +3,8 @@ import { type Material, materialSchema } from '../library/material.ts'
 import { didYouMean } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { cellOf, cellValue, guarded, unguarded } from './cell-text.ts'
-import { idOfName } from './id-of-name.ts'
+import { delimiterOf } from './delimiter-of.ts'
+import { type Beneath, idFor, nothingBeneath, overKnown } from './over-known.ts'
 
 const keys = Object.keys(materialSchema.shape)
 
@@ -54,14 +55,21 @@ export function materialTable(materials: readonly Material[], delimiter: ',' | '
  * Records of a table of materials, comma, semicolon or tab between the cells. Headings may be keys of the library format or what people write
  * for them ("density", "mp", "H codes", "source"); an id is made from the name where none is given.
  *
+ * @param beneath  what is known: a line with the id of a material, or without an id but with its name, keeps of it what the table has no
+ *                 column for
  * @returns raw records: the loader holds them against the schema and the rules
  */
-export function readMaterialTable(name: string, text: string): Checked<readonly Record<string, unknown>[]> {
+export function readMaterialTable(
+  name: string,
+  text: string,
+  beneath: Beneath = nothingBeneath,
+): Checked<readonly Record<string, unknown>[]> {
   const body = text.replace(/^\ufeff/, '')
+  const delimiter = delimiterOf(body.trimStart())
   // A large file that is no such table is told by its headings, before the rest of it is taken apart.
-  const faults = headingFaults(name, Papa.parse<string[]>(body, { skipEmptyLines: 'greedy', preview: 1 }).data[0] ?? [])
-  if (faults.length > 0) return bad(faults)
-  const parsed = Papa.parse<string[]>(body, { skipEmptyLines: 'greedy' })
+  const misheaded = headingFaults(name, Papa.parse<string[]>(body, { delimiter, skipEmptyLines: 'greedy', preview: 1 }).data[0] ?? [])
+  if (misheaded.length > 0) return bad(misheaded)
+  const parsed = Papa.parse<string[]>(body, { delimiter, skipEmptyLines: 'greedy' })
   const problems: Problem[] = parsed.errors
     .filter(error => error.type === 'Quotes')
     .map(error => ({
@@ -76,22 +84,26 @@ export function readMaterialTable(name: string, text: string): Checked<readonly 
   const columns = head.map(keyOfHeading)
   if (problems.length > 0) return bad(problems)
   const taken = new Set<string>()
-  return good(
-    rows.map((cells, at) => {
-      if (cells.slice(columns.length).some(cell => cell.trim() !== '')) problems.push(tooManyCells(name, at + 2))
-      const record: Record<string, unknown> = {}
-      columns.forEach((key, column) => {
-        const cell = unguarded(cells[column] ?? '')
-        if (key !== null && cell.trim() !== '') record[key] = friendly(key, cellValue(key, cell), name)
-      })
-      if (record.id === undefined) record.id = idOfName(String(record.name ?? ''), taken)
-      taken.add(String(record.id))
-      record.kind ??= 'compound'
-      record.sources ??= [{ citation: `from the table ${name}`, checked: false }]
+  const faults: Problem[] = []
+  const spoken = new Set(columns.flatMap(key => key ?? []))
+  const records = rows.map((cells, at) => {
+    if (cells.slice(columns.length).some(cell => cell.trim() !== '')) problems.push(tooManyCells(name, at + 2))
+    const record: Record<string, unknown> = {}
+    columns.forEach((key, column) => {
+      const cell = unguarded(cells[column] ?? '')
+      if (key !== null && cell.trim() !== '') record[key] = friendly(key, cellValue(key, cell), name)
+    })
+    const id =
+      record.id === undefined ? idFor(String(record.name ?? ''), beneath, taken, [name, `line ${at + 2}`]) : good(String(record.id))
+    if (!id.ok) {
+      faults.push(...id.problems)
       return record
-    }),
-    problems,
-  )
+    }
+    record.id = id.value
+    taken.add(id.value)
+    return overKnown(record, spoken, beneath.byId.get(id.value), `from the table ${name}`)
+  })
+  return faults.length > 0 ? bad([...problems, ...faults]) : good(records, problems)
 }
 
 const keyOfHeading = (heading: string): string | null => headings.get(plain(unguarded(heading))) ?? null

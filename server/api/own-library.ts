@@ -1,8 +1,9 @@
 import { z } from 'zod'
 import { libraryJsonSchema } from '../../core/library/json-schema.ts'
+import { notHeld } from '../library/not-held.ts'
 import type { OwnEdit, OwnTrial } from '../library/own-library.ts'
 import { recordsIn } from '../library/records-in.ts'
-import { forms, mediaTypes, notHeld, writtenAs } from '../library/written-as.ts'
+import { fileName, forms, mediaTypes, writtenAs } from '../library/written-as.ts'
 import { Refusal } from '../refusal.ts'
 import { problemSchema, refusals } from '../replies.ts'
 import type { OwnVersion } from '../store/own-records.ts'
@@ -46,7 +47,11 @@ const editSchema = z
       .max(50)
       .default([]),
   })
-  .meta({ id: 'OwnEdit', description: 'Records of the library format, or files in any form that is read: JSON, CSV, TSV, SDF.' })
+  .meta({
+    id: 'OwnEdit',
+    description:
+      'Records of the library format, or files in any form that is read: JSON, CSV or TSV of materials or of charges with their steps, SDF, RD files with records.',
+  })
 
 /** The bench's own materials and transformations: tried before they are saved, saved whole or not at all, and taken back. */
 export const ownLibraryResource: Resource = (api, { own, workshop, now }) => {
@@ -101,10 +106,10 @@ export const ownLibraryResource: Resource = (api, { own, workshop, now }) => {
   }
   api.get('/own-library/file', download, async (request, answer) => {
     const { form } = request.query
-    const text = writtenAs(form, own.file(), workshop.library)
+    const text = writtenAs(form, own.file(), workshop.library, workshop.names())
     await answer
       .header('content-type', `${mediaTypes[form]}; charset=utf-8`)
-      .header('content-disposition', `attachment; filename="own-library.${form}"`)
+      .header('content-disposition', `attachment; filename="${fileName('own-library', form)}"`)
       .send(Buffer.from(text))
     return answer
   })

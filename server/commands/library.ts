@@ -1,18 +1,20 @@
 import { libraryFileOf } from '../../core/library/print.ts'
 import { didYouMean } from '../../core/problem/nearest.ts'
-import { chargesWritten, type Form, forms, notHeld, writtenAs } from '../library/written-as.ts'
+import { notHeld } from '../library/not-held.ts'
+import { type Form, forms, writtenAs } from '../library/written-as.ts'
 import { badOption, type Command } from './command.ts'
 import { workshopFor } from './workshop-for.ts'
 
 export const library: Command = {
   name: 'library',
   summary: 'prints the merged library in the library format, or in another form',
-  usage: '[--library FILE]* [--form json|csv|tsv|sdf|smi|rxn]\n       waybench library --charges ID [--form csv|tsv]',
+  usage:
+    '[--library FILE]* [--form json|csv|tsv|charges-csv|charges-tsv|sdf|rdf|smi|rxn]\n       waybench library --charges ID [--form csv|tsv]',
   options: {
     form: {
       type: 'string',
       value: 'FORM',
-      help: 'json (default) holds everything; csv, tsv and sdf the materials; smi and rxn the equations; what a form cannot hold is said',
+      help: 'json (default) holds everything; csv, tsv and sdf the materials; charges-csv and -tsv the charges of all steps; rdf the transformations; smi and rxn the equations; what a form cannot hold is said',
     },
     charges: { type: 'string', value: 'ID', help: 'the charges of one transformation as a table, csv (default) or tsv' },
   },
@@ -33,11 +35,14 @@ export const library: Command = {
           `${didYouMean(id, library.transformations.keys())}waybench library lists them all.`,
           'id-unknown',
         )
-      terminal.out(asLines(chargesWritten(library, names(), id, form === 'tsv' ? '\t' : ',')))
+      const step = { ...libraryFileOf(library), materials: [], transformations: [library.transformations.get(id)!] }
+      const table = form === 'tsv' ? 'charges-tsv' : 'charges-csv'
+      terminal.out(asLines(writtenAs(table, step, library, names())))
+      for (const lost of notHeld(table, step, library)) terminal.err(`Not in it: ${lost}\n`)
       return 0
     }
     const file = libraryFileOf(library)
-    terminal.out(asLines(writtenAs(form, file, library)))
+    terminal.out(asLines(writtenAs(form, file, library, names())))
     for (const lost of notHeld(form, file, library)) terminal.err(`Not in it: ${lost}\n`)
     return 0
   },

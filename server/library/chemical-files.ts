@@ -2,7 +2,8 @@ import { Molecule } from 'openchemlib'
 import { type Material, materialSchema } from '../../core/library/material.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import { cellOf, cellValue } from '../../core/reading/cell-text.ts'
-import { idOfName } from '../../core/reading/id-of-name.ts'
+import { type Beneath, idFor, nothingBeneath, overKnown } from '../../core/reading/over-known.ts'
+import { moleculeOf } from './molecule-of.ts'
 
 const keys = Object.keys(materialSchema.shape)
 
@@ -26,7 +27,7 @@ export function sdfOf(materials: readonly Material[]): string {
 function molfileOf({ name, smiles }: Material): string {
   let molecule = new Molecule(0, 0)
   try {
-    if (smiles !== undefined && !smiles.includes('*')) molecule = Molecule.fromSmiles(smiles)
+    if (smiles !== undefined && !smiles.includes('*')) molecule = moleculeOf(smiles)
   } catch {
     // The field of its SMILES says what it is.
   }
@@ -36,8 +37,11 @@ function molfileOf({ name, smiles }: Material): string {
   return [/^[$>]|^M {2}END/.test(title) ? '' : title, ...rest].join('\n')
 }
 
-/** Raw records out of an SD file: fields named as keys of the library, the structure where no SMILES stands beside it. */
-export function materialsInSdf(name: string, text: string): Checked<readonly Record<string, unknown>[]> {
+/**
+ * Raw records out of an SD file: fields named as keys of the library, the structure where no SMILES stands beside it. Of a material that is
+ * known by its id, or its name, what the file does not say is kept.
+ */
+export function materialsInSdf(name: string, text: string, beneath: Beneath = nothingBeneath): Checked<readonly Record<string, unknown>[]> {
   const problems: Problem[] = []
   const taken = new Set<string>()
   const blocks = text
@@ -72,11 +76,15 @@ export function materialsInSdf(name: string, text: string): Checked<readonly Rec
       if (smiles === null) problems.push(noStructure(where))
       else if (smiles !== '') record.smiles = smiles
     }
-    if (record.id === undefined) record.id = idOfName(String(record.name ?? record.smiles ?? ''), taken)
-    taken.add(String(record.id))
-    record.kind ??= 'compound'
-    record.sources ??= [{ citation: `from the file ${name}`, checked: false }]
-    return [record]
+    const title = String(record.name ?? record.smiles ?? '')
+    const id = record.id === undefined ? idFor(title, beneath, taken, where) : good(String(record.id))
+    if (!id.ok) {
+      problems.push(...id.problems)
+      return []
+    }
+    record.id = id.value
+    taken.add(id.value)
+    return [overKnown(record, new Set(), beneath.byId.get(id.value), `from the file ${name}`)]
   })
   if (records.length === 0 && problems.length === 0) problems.push(noStructure([name]))
   return problems.length > 0 ? bad(problems) : good(records)

@@ -5,18 +5,36 @@ import { compoundIn } from '../../core/library/reference-charge.ts'
 import { chargedRoles, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
-import { isReactionSmiles, partsOfReactionSmiles, type ReactionSmiles } from '../../core/reading/reaction-smiles.ts'
+import { isReactionSmiles, partsOfReactionSmiles, type ReactionSmiles, reactionSmiles } from '../../core/reading/reaction-smiles.ts'
 import { wordFor } from '../../core/reading/word-for.ts'
+import { moleculeOf } from './molecule-of.ts'
+import { titleOf } from './reaction-title.ts'
 
-/** The equation as reaction SMILES, coefficients as repeats; null where a compound has no structure. */
+/**
+ * The equation as reaction SMILES, coefficients as repeats, a compound of several pieces held together as CXSMILES does; null where it cannot
+ * be written.
+ */
 export function reactionSmilesOf(library: Library, step: Transformation): string | null {
+  if (notDrawn(library, step, false) !== null) return null
   const side = (list: Transformation['reactants']) =>
-    list.map(({ compound, coefficient }) => {
-      const smiles = library.materials.get(compound)?.smiles
-      return smiles === undefined || !Number.isInteger(coefficient) ? null : Array.from({ length: coefficient }, () => smiles).join('.')
-    })
-  const [left, right] = [side(step.reactants), side(step.products)]
-  return left.includes(null) || right.includes(null) ? null : `${left.join('.')}>${agentsOf(library, step).join('.')}>${right.join('.')}`
+    list.flatMap(({ compound, coefficient }) => Array.from({ length: coefficient }, () => library.materials.get(compound)!.smiles!))
+  return reactionSmiles({ reactants: side(step.reactants), agents: agentsOf(library, step), products: side(step.products) })
+}
+
+/** Why an equation cannot be written with structures, as half a sentence; null where it can. */
+export function notDrawn(library: Library, step: Transformation, isMolfile: boolean): string | null {
+  const terms = [...step.reactants, ...step.products]
+  const nameless = terms.find(({ compound }) => {
+    const smiles = library.materials.get(compound)?.smiles
+    return smiles === undefined || (isMolfile && smiles.includes('*'))
+  })
+  if (nameless !== undefined) {
+    const { name = nameless.compound, smiles } = library.materials.get(nameless.compound) ?? {}
+    return smiles === undefined ? `${name} has no structure` : `${name} is a repeat unit with open ends`
+  }
+  if (terms.some(one => !Number.isInteger(one.coefficient))) return 'its coefficients are not all whole numbers'
+  const molecules = terms.reduce((sum, one) => sum + one.coefficient, 0)
+  return molecules > mostMolecules ? `its coefficients add up to ${molecules}, and each molecule would be written out` : null
 }
 
 /**
@@ -33,28 +51,28 @@ export function agentsOf(library: Library, step: Transformation): readonly strin
   return [...new Set(smiles)].filter(one => !one.includes('*'))
 }
 
-/** The equation as an MDL reaction file, coefficients as repeats; null where a compound has no structure. */
+/**
+ * The equation as an MDL reaction file, coefficients as repeats; a compound of several pieces, such as a salt or a hydrate, is one molfile.
+ * Null where it cannot be written.
+ */
 export function rxnOf(library: Library, step: Transformation): string | null {
+  if (notDrawn(library, step, true) !== null) return null
   const reaction = Reaction.create()
   for (const [list, add] of [
     [step.reactants, (molecule: Molecule) => reaction.addReactant(molecule)],
     [step.products, (molecule: Molecule) => reaction.addProduct(molecule)],
-  ] as const) {
-    for (const { compound, coefficient } of list) {
-      const smiles = library.materials.get(compound)?.smiles
-      if (smiles === undefined || smiles.includes('*') || !Number.isInteger(coefficient)) return null
-      for (let copy = 0; copy < coefficient; copy++) add(Molecule.fromSmiles(smiles))
-    }
-  }
+  ] as const)
+    for (const { compound, coefficient } of list)
+      for (let copy = 0; copy < coefficient; copy++) add(moleculeOf(library.materials.get(compound)!.smiles!))
   // The toolkit pads the counts by two blanks whatever their digits: three columns each, as the format has them. What stands over the arrow
   // has a third count and comes last, as is the custom: a reader that knows only two counts passes it over.
   const agents = agentsOf(library, step)
   const counts = [reaction.getReactants(), reaction.getProducts(), ...(agents.length === 0 ? [] : [agents.length])]
   const lines = reaction.toRxn().trimEnd().split('\n')
   // Nor does it write the name, which stands in the second line, at most 80 characters.
-  lines[1] = step.name.replace(/\s+/g, ' ').slice(0, 80)
+  lines[1] = titleOf(step, 'rxn')
   lines[4] = counts.map(count => String(count).padStart(3)).join('')
-  return `${[...lines, ...agents.map(smiles => `$MOL\n${Molecule.fromSmiles(smiles).toMolfile().trimEnd()}`)].join('\n')}\n`
+  return `${[...lines, ...agents.map(smiles => `$MOL\n${moleculeOf(smiles).toMolfile().trimEnd()}`)].join('\n')}\n`
 }
 
 export interface EquationIn {
@@ -66,6 +84,12 @@ export interface EquationIn {
   readonly unknown: readonly string[]
 }
 
+/** A reaction SMILES with what CXSMILES adds to it, and the name behind. */
+export function smilesLine(line: string): { readonly body: string; readonly title: string } {
+  const [, smiles = line.trim(), extension, title = ''] = /^\s*(\S+)(?:[ \t]+(\|[^|\n]*\|))?[ \t]*(.*)$/m.exec(line) ?? []
+  return { body: extension === undefined ? smiles : `${smiles} ${extension}`, title: title.trim() }
+}
+
 /** Longest reaction that is read, characters. */
 const longest = 100_000
 
@@ -75,8 +99,8 @@ export function equationIn(name: string, text: string, names: NameIndex, toolkit
   if (body.length > longest) return bad([unreadable(name, 'it is longer than any reaction')])
   const parts = body.trimStart().startsWith('$RXN')
     ? partsOfRxn(body)
-    : isReactionSmiles(body.trim().split(/\s/)[0] ?? '')
-      ? partsOfReactionSmiles(body.trim().split(/\s/)[0]!, toolkit)
+    : isReactionSmiles(smilesLine(body).body)
+      ? partsOfReactionSmiles(smilesLine(body).body, toolkit)
       : null
   if (parts === null || parts.reactants.length === 0 || parts.products.length === 0)
     return bad([unreadable(name, 'it has no reactant or no product, or its structures cannot be read')])
@@ -89,9 +113,10 @@ export function equationIn(name: string, text: string, names: NameIndex, toolkit
         problems.push(...read.problems)
         return []
       }
-      const id = names.ofStructure(read.value)[0]
-      if (id === undefined) unknown.push(smiles)
-      return [id === undefined ? smiles : wordFor(id, names)]
+      const ids = names.ofStructure(read.value)
+      if (ids.length === 0) unknown.push(smiles)
+      // Of several compounds with one structure none is taken: the reader asks which.
+      return [ids.length === 1 ? wordFor(ids[0]!, names) : smiles]
     })
   const side = (list: readonly string[]): string => {
     const counted = new Map<string, number>()

@@ -1,7 +1,7 @@
 import type { Toolkit } from '../../core/chemistry/structure.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
-import { type EquationIn, equationIn } from './reaction-files.ts'
+import { type EquationIn, equationIn, smilesLine } from './reaction-files.ts'
 
 /** One reaction of a file, as it is called there. */
 export interface ReactionIn extends EquationIn {
@@ -34,10 +34,7 @@ function piecesOf(text: string): readonly { readonly title: string; readonly bod
   if (!/^\$RXN/m.test(text)) {
     const lines = text.split('\n').filter(line => line.trim() !== '' && !line.startsWith('#'))
     if (lines.length === 0) return [{ title: '', body: text }]
-    return lines.map(line => {
-      const [, body = line, title = ''] = /^\s*(\S+)\s*(.*)$/.exec(line) ?? []
-      return { title: title.trim(), body }
-    })
+    return lines.map(smilesLine)
   }
   return text
     .split(/^(?=\$RXN)/m)

@@ -1,11 +1,18 @@
 import { z } from 'zod'
 import { parseFormula } from '../../core/chemistry/formula.ts'
+import type { Material } from '../../core/library/material.ts'
 import { parseJson } from '../../core/problem/json.ts'
+import { didYouMean } from '../../core/problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import { schemaProblems } from '../../core/problem/schema.ts'
-import { readChargeTable } from '../../core/reading/charge-table.ts'
+import { chargeCells } from '../../core/reading/charge-columns.ts'
+import { materialCell } from '../../core/reading/material-cell.ts'
 import { readMaterialTable } from '../../core/reading/material-table.ts'
+import { nameKey } from '../../core/reading/name-key.ts'
+import type { Beneath } from '../../core/reading/over-known.ts'
+import { type StepCharges, stepChargesIn } from '../../core/reading/step-charges.ts'
 import { materialsInSdf } from './chemical-files.ts'
+import { hasRecords, recordsInRdf } from './rd-file.ts'
 import type { Workshop } from './workshop.ts'
 
 /** A file as it was dropped into the page. */
@@ -28,8 +35,10 @@ const envelopeSchema = z.strictObject({
 })
 
 /**
- * Raw records of library files in any form that is read: JSON of the library format, CSV or TSV of materials, SDF. What the form says is told
- * by its content, not by the ending of its name.
+ * Raw records of library files in any form that is read: JSON of the library format, CSV or TSV of materials or of the charges of steps, SDF,
+ * RD files that carry records. What the form says is told by its content, not by the ending of its name.
+ *
+ * What a table or an SD file does not speak of is kept of the record that its line stands over.
  *
  * @returns every problem of every file; the records themselves are held against the rules afterwards
  */
@@ -37,36 +46,70 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
   const problems: Problem[] = []
   const materials: unknown[] = []
   const transformations: unknown[] = []
+  const charges: (readonly [name: string, steps: StepCharges])[] = []
+  const beneath = beneathOf(workshop)
+  const take = <T>(read: Checked<T>, into: (value: T) => void): void => {
+    if (read.ok) into(read.value)
+    problems.push(...(read.ok ? read.warnings : read.problems))
+  }
   for (const { name, text } of files) {
     const start = text.replace(/^\ufeff/, '').trimStart()
-    if (start.startsWith('{') || start.startsWith('[')) {
-      const json = parseJson(name, text)
-      if (!json.ok) {
-        problems.push(...json.problems)
-        continue
-      }
-      const file = envelopeSchema.safeParse(json.value)
-      if (!file.success) problems.push(...schemaProblems(file.error, envelopeSchema, json.value, [name]))
-      else {
-        materials.push(...file.data.materials)
-        transformations.push(...file.data.transformations)
-      }
-      continue
+    if (start === '') problems.push(nothingIn(name))
+    else if (start.startsWith('{') || start.startsWith('['))
+      take(libraryIn(name, text), file => {
+        materials.push(...file.materials)
+        transformations.push(...file.transformations)
+      })
+    else if (hasRecords(start)) take(recordsInRdf(name, text), found => transformations.push(...found))
+    else if (/^\$(?:RXN|RDFILE)/.test(start)) problems.push(equationsAlone(name))
+    else {
+      const steps = stepChargesIn(name, text, materialCell(workshop.names()))
+      if (steps !== null) take(steps, found => charges.push([name, found]))
+      else if (!/^M {2}END/m.test(text) && chargeCells(text) !== null) problems.push(chargesOf(name))
+      else
+        take(/^M {2}END/m.test(text) ? materialsInSdf(name, text, beneath) : readMaterialTable(name, text, beneath), found =>
+          materials.push(...found.map(record => withFormula(record, workshop))),
+        )
     }
-    if (start === '') {
-      problems.push(nothingIn(name))
-      continue
-    }
-    const read = /^M {2}END/m.test(text)
-      ? materialsInSdf(name, text)
-      : readChargeTable(text) !== null
-        ? bad([chargesOf(name)])
-        : readMaterialTable(name, text)
-    if (read.ok) materials.push(...read.value.map(record => withFormula(record, workshop)))
-    else problems.push(...read.problems)
-    if (read.ok) problems.push(...read.warnings)
   }
+  // Last, so that a table finds its steps also where they come in another file of the same import.
+  for (const [name, steps] of charges) problems.push(...withCharges(name, steps, transformations, workshop))
   return problems.length > 0 ? bad(problems) : good({ materials, transformations })
+}
+
+function libraryIn(name: string, text: string): Checked<Records> {
+  const json = parseJson(name, text)
+  if (!json.ok) return json
+  const file = envelopeSchema.safeParse(json.value)
+  return file.success ? good(file.data) : bad(schemaProblems(file.error, envelopeSchema, json.value, [name]))
+}
+
+/** Puts the charges of a table into the records that they belong to, all else of which stays. */
+function withCharges(name: string, steps: StepCharges, transformations: unknown[], { library }: Workshop): readonly Problem[] {
+  return [...steps].flatMap(([id, charge]) => {
+    const at = transformations.findIndex(one => (one as { id?: unknown } | null)?.id === id)
+    const record = at >= 0 ? (transformations[at] as object) : library.transformations.get(id)
+    if (record === undefined) return [stepUnknown(name, id, library.transformations.keys())]
+    if (at >= 0) transformations[at] = { ...record, charge }
+    else transformations.push({ ...record, charge })
+    return []
+  })
+}
+
+function beneathOf(workshop: Workshop): Beneath {
+  const { materials } = workshop.library
+  let byName: ReadonlyMap<string, Material> | null = null
+  return {
+    byId: materials,
+    named: (name, where) => {
+      byName ??= new Map([...materials.values()].map(one => [nameKey(one.name).toLowerCase(), one]))
+      const found = byName.get(nameKey(name).toLowerCase())
+      const row = workshop.names().ambiguous(name)
+      return found !== undefined && row !== null && row.default === null
+        ? bad([severalOf(name, [...new Set([found.id, ...row.candidates])], row.why, where)])
+        : good(found)
+    },
+  }
 }
 
 /** The formula out of the structure, where a table gives only that. */
@@ -89,7 +132,31 @@ const nothingIn = (name: string): Problem => ({
 const chargesOf = (name: string): Problem => ({
   code: 'file-of-charges',
   where: [name],
-  what: 'This is a table of charges, not of materials.',
+  what: 'This is a table of charges that does not say of which steps.',
   why: 'Charges belong to a preparation with its equation.',
-  cure: 'Paste it into the charges of a preparation.',
+  cure: 'Paste it into the charges of a preparation; or add a column "step" with the id of the transformation whose charges they are.',
+})
+
+const equationsAlone = (name: string): Problem => ({
+  code: 'file-of-equations',
+  where: [name],
+  what: 'This file holds equations alone, without the records of transformations.',
+  why: 'A transformation needs its charges, yields, times and sources too.',
+  cure: 'Read it as reactions (the page does so by itself; on the command line: read), and complete each as a preparation.',
+})
+
+const stepUnknown = (name: string, id: string, known: Iterable<string>): Problem => ({
+  code: 'csv-step-unknown',
+  where: [name, id.slice(0, 80)],
+  what: `The library holds no transformation "${id.slice(0, 80)}".`,
+  why: 'A table of charges holds neither equation nor yield: it changes the charges of a record that is there.',
+  cure: `${didYouMean(id, known)}Correct the id, take the record over first, or paste the charges into a new preparation.`,
+})
+
+const severalOf = (name: string, candidates: readonly string[], reason: string, where: readonly string[]): Problem => ({
+  code: 'csv-material-ambiguous',
+  where,
+  what: `"${name}" can mean ${candidates.join(', ')}: ${reason}.`,
+  why: 'A line stands over one material, and over no other by a guess.',
+  cure: 'Add a column "id" and write which one; a new id makes a new material.',
 })

@@ -1,7 +1,7 @@
-import { roles } from '../../core/library/transformation.ts'
+import { type ChargeLine, roles, type Stage, stageOf, stages } from '../../core/library/transformation.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
-import { readChargeTable } from '../../core/reading/charge-table.ts'
+import { readChargeTable, withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
 import { ProblemNote } from '../parts/problem.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
@@ -38,6 +38,7 @@ export function ChargePart() {
               replaceWriting({
                 body: [body.trimEnd(), ...table.lines].filter(Boolean).join('\n'),
                 roles: { ...writing.peek().roles, ...table.roles },
+                facts: { ...writing.peek().facts, ...table.facts },
               })
             }}
           />
@@ -82,25 +83,14 @@ function Lines({ reading }: { readonly reading: Reading }) {
                     {material === undefined ? <i>{line.text}</i> : <Name text={material.name} />}
                     <span class="s soft as-typed">{material === undefined ? 'not settled' : line.text}</span>
                   </th>
-                  <td>
-                    {charge !== undefined && (
-                      <select
-                        class="blank bare s"
-                        aria-label={`role of ${material?.name ?? line.text}`}
-                        value={writing.value.roles[keys[at]!] ?? charge.role}
-                        onChange={event => write({ roles: { ...writing.value.roles, [keys[at]!]: event.currentTarget.value } })}
-                      >
-                        {roles.map(role => (
-                          <option value={role} key={role}>
-                            {role}
-                          </option>
-                        ))}
-                      </select>
-                    )}
-                  </td>
+                  <td>{charge !== undefined && <RoleAndStage charge={charge} at={keys[at]!} of={material?.name ?? line.text} />}</td>
                   {charge?.perGramProduct !== undefined ? (
                     <td class="n s" colSpan={2}>
                       {charge.perGramProduct} {charge.unit} per g of product
+                    </td>
+                  ) : charge !== undefined && charge.amount === null ? (
+                    <td class="n s" colSpan={2}>
+                      as needed, in {withFacts(charge, undefined, writing.value.facts[keys[at]!]).unit}
                     </td>
                   ) : (
                     <>
@@ -152,6 +142,43 @@ function Lines({ reading }: { readonly reading: Reading }) {
   )
 }
 
+const stageWords: Readonly<Record<Stage, string>> = { vessel: 'into the vessel', quench: 'into the quench', workup: 'in the work-up' }
+
+/** What a line is for and where it goes, each as read until a person says otherwise. */
+function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonly at: string; readonly of: string }) {
+  const { roles: set, facts } = writing.value
+  const line = withFacts(charge, set[at], facts[at])
+  return (
+    <>
+      <select
+        class="blank bare s"
+        aria-label={`role of ${of}`}
+        value={line.role}
+        onChange={event => write({ roles: { ...set, [at]: event.currentTarget.value } })}
+      >
+        {roles.map(role => (
+          <option value={role} key={role}>
+            {role}
+          </option>
+        ))}
+      </select>
+      <select
+        class="blank bare s"
+        aria-label={`where ${of} goes`}
+        value={stageOf(line)}
+        onChange={event => write({ facts: { ...facts, [at]: { ...facts[at], at: event.currentTarget.value as Stage } } })}
+      >
+        {stages.map(stage => (
+          <option value={stage} key={stage}>
+            {stageWords[stage]}
+          </option>
+        ))}
+      </select>
+      {line.derived === true && <span class="s soft block">reckoned, not printed</span>}
+    </>
+  )
+}
+
 const unread = (lines: readonly string[]): Problem => ({
   code: 'lines-unread',
   where: lines,
@@ -191,6 +218,19 @@ function LineAsked({
             {reading.materials[id]?.name ?? id}
           </button>
         ))}
+      </ProblemNote>
+    )
+  if (problem.code === 'dash-before-amount')
+    return (
+      <ProblemNote problem={problem}>
+        <button
+          type="button"
+          class="do"
+          disabled={!readingState.value.fresh}
+          onClick={() => replaceWriting({ body: writing.value.body.replace(text, `- ${text.replace(/^[-–—−\s]+/, '')}`) })}
+        >
+          It is the mark of a list
+        </button>
       </ProblemNote>
     )
   return (

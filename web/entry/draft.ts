@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals'
+import type { LineFacts } from '../../core/reading/charge-table.ts'
 import type { TypedTask } from './typed-tasks.ts'
 
 /** A preparation as it is being written: everything as typed. */
@@ -31,6 +32,8 @@ export interface Writing {
   readonly inPlaceOf: string
   /** Role by the key of a charge line as typed, where a person or a table set another than the reader's. */
   readonly roles: Readonly<Record<string, string>>
+  /** What a table or a person said of a charge line besides, by the same key. */
+  readonly facts: Readonly<Record<string, LineFacts>>
 }
 
 export const emptyWriting: Writing = {
@@ -56,6 +59,7 @@ export const emptyWriting: Writing = {
   name: '',
   inPlaceOf: '',
   roles: {},
+  facts: {},
 }
 
 const key = 'waybench-entry'

@@ -7,7 +7,7 @@ import { openEntry } from './place.ts'
 const overArrow = '# over the arrow in the file: give each its amount'
 
 /** What was read of a file goes to where a preparation is written. */
-export function toWriting(patch: Partial<Pick<Writing, 'equation' | 'body' | 'roles' | 'name'>>): void {
+export function toWriting(patch: Partial<Pick<Writing, 'equation' | 'body' | 'roles' | 'facts' | 'name'>>): void {
   replaceWriting({ ...emptyWriting, ...patch })
   openEntry('write')
 }

@@ -1,5 +1,6 @@
 import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
 import type { Reading } from './api.ts'
 import type { Writing } from './draft.ts'
@@ -75,8 +76,8 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   const id = writing.inPlaceOf !== '' ? writing.inPlaceOf : freeId(read.id ?? 'own-step', taken)
   const keys = lineKeys(reading.lines.map(one => one.text)).filter((_, at) => reading.lines[at]!.material !== null)
   const charge = (read.charge ?? []).map((line, at) => {
-    const role = writing.roles[keys[at] ?? '']
-    return role === undefined ? line : { ...line, role }
+    const key = keys[at] ?? ''
+    return withFacts(line, writing.roles[key], writing.facts[key])
   })
   const limiting = read.reactants?.find(one => one.compound === read.limiting)
   return {

@@ -186,15 +186,27 @@ describe('the command line on own records', () => {
     const all = await waybench(['library', '--form', 'smi'])
     expect(all.code).toBe(0)
     expect(all.out).toMatch(/^O=Cc1ccccc1\.O=Cc1ccccc1>.*>OC\(C\(=O\)c1ccccc1\)c1ccccc1 /m)
-    expect(all.err).toMatch(/^Not in it: Amounts, roles, yields/)
+    expect(all.err).toMatch(/^Not in it: Of the transformations, ids, kinds, .*charges but for the compounds over the arrow, yields/)
     expect((await waybench(['library', '--form', 'json'])).err).toBe('')
     const table = await waybench(['library', '--charges', 'benzoin-thiamine'])
     // The record: 60 mL of benzaldehyde and the rest of its page.
-    expect(table.out).toMatch(/^material,amount,unit,role\n/)
-    expect(table.out).toMatch(/^benzaldehyde,60,mL,substrate$/m)
+    expect(table.out).toMatch(/^step,id,material,amount,unit,per gram of product,role,at,derived\n/)
+    expect(table.out).toMatch(/^benzoin-thiamine,benzaldehyde,benzaldehyde,60,mL,,substrate,,$/m)
+    expect(table.err).toMatch(/^Not in it: Of the transformations, names, .*, tasks, .*all of these stay there as they are\.$/m)
     expect((await waybench(['library', '--charges', 'benzoin-thiamine', '--form', 'tsv'])).out).toMatch(
-      /^benzaldehyde\t60\tmL\tsubstrate$/m,
+      /^benzoin-thiamine\tbenzaldehyde\tbenzaldehyde\t60\tmL\t\tsubstrate\t\t$/m,
     )
+    // Read back, it changes what was changed in it, and all else of the step stays.
+    const folder = mkdtempSync(join(tmpdir(), 'waybench-charges-'))
+    writeFileSync(join(folder, 'charges.csv'), table.out.replace(',60,mL,', ',30,mL,').replace('substrate,,', 'substrate,vessel,yes'))
+    const over = await waybenchJson(['check', join(folder, 'charges.csv'), '--over'])
+    expect(over.json.rows).toMatchObject([{ id: 'benzoin-thiamine', change: 'overrides', fields: [{ key: 'charge' }] }])
+    expect(over.json.rows[0].fields).toHaveLength(1)
+    expect(over.json.rows[0].fields[0].now[0]).toEqual({
+      ...{ material: 'benzaldehyde', role: 'substrate', amount: 30, unit: 'mL' },
+      ...{ at: 'vessel', derived: true },
+    })
+    rmSync(folder, { recursive: true })
     for (const [words, where] of [
       [['--form', 'xls'], '--form'],
       [['--charges', 'benzoin-thiamin'], '--charges'],
