@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
-import { reactionsIn } from '../library/reaction-list.ts'
+import { reactionsIn, reactionsShown } from '../library/reaction-list.ts'
 import { refuseListed } from '../planning/reading-screen.ts'
 import { Refusal } from '../refusal.ts'
-import { refusals } from '../replies.ts'
+import { problemSchema, refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
 /** Longest text of one preparation, characters: beyond it the reader says so itself. */
@@ -15,6 +15,18 @@ const reactionSchema = z.object({
   agents: z.array(z.string()).meta({ description: 'What stands over the arrow: charges whose amounts are still to be given.' }),
   unknown: z.array(z.string()),
 })
+
+const shownSchema = z
+  .object({
+    file: z.string(),
+    number: z.int().meta({ description: 'In its file, from 1.' }),
+    title: z.string(),
+    text: z.string().meta({ description: 'Its piece of the file, to be mended and read again.' }),
+    read: reactionSchema.nullable().meta({ description: 'Null where it cannot be read: `problems` says why.' }),
+    balanced: z.boolean(),
+    problems: z.array(problemSchema),
+  })
+  .meta({ id: 'ReactionOfFile' })
 
 /** A preparation as text, read while it is typed: what `waybench read` prints, with what a page needs to show it. */
 export const readings: Resource = (api, { workshop }) => {
@@ -76,6 +88,28 @@ export const readings: Resource = (api, { workshop }) => {
       }))
       const { title: _title, ...first } = reactions[0]!
       return { ...first, reactions }
+    },
+  )
+
+  api.post(
+    '/read-reactions',
+    {
+      bodyLimit: 20 * 1024 * 1024,
+      schema: {
+        description: 'Every reaction of some files, each by itself: one that cannot be read hides none of the others.',
+        body: z.strictObject({
+          files: z
+            .array(z.strictObject({ name: z.string().max(300), text: z.string() }))
+            .min(1)
+            .max(50),
+        }),
+        response: { 200: z.object({ reactions: z.array(shownSchema) }), ...refusals },
+      },
+    },
+    request => {
+      const shown = reactionsShown(request.body.files, workshop.names(), workshop.toolkit)
+      if (!shown.ok) throw new Refusal('bad-input', shown.problems)
+      return { reactions: structuredClone(shown.value) as z.infer<typeof shownSchema>[] }
     },
   )
 }

@@ -1,14 +1,17 @@
 import { paragraph } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
+import { isReactionFile, reactionsShown } from '../library/reaction-list.ts'
+import type { Workshop } from '../library/workshop.ts'
 import { refuseListed } from '../planning/reading-screen.ts'
-import type { Command } from './command.ts'
+import { Refusal } from '../refusal.ts'
+import type { Command, Given, Terminal } from './command.ts'
 import { table } from './table.ts'
 import { workshopFor } from './workshop-for.ts'
 
 export const read: Command = {
   name: 'read',
-  summary: 'reads a preparation as plain text and reckons it',
+  summary: 'reads a preparation as plain text and reckons it; of a file of reactions, each',
   usage: 'FILE   ("-" = standard input)',
   options: {},
   positionals: { least: 1, most: 1, what: 'files' },
@@ -17,6 +20,7 @@ export const read: Command = {
     const text = file === '-' ? await terminal.readInput() : await terminal.readFile(file)
     const workshop = await workshopFor(given)
     const { library, names, toolkit } = workshop
+    if (isReactionFile(text) && !isPreparation(text)) return reactions(text, file, workshop, given, terminal)
     const read = readPreparation(text, library, names(), toolkit)
     refuseListed(workshop, read)
     const { balanced, reactants: _reactants, products: _products, proposals: _proposals, ...reading } = read
@@ -49,6 +53,29 @@ export const read: Command = {
     }
     return balanced ? 0 : 2
   },
+}
+
+/** A reaction SMILES alone, or with charges under it, is a preparation like any other. */
+const isPreparation = (text: string): boolean => !/^\s*\$/.test(text) && text.trim().split('\n').length === 1
+
+/** The reactions of a file, each with what is wrong with it. */
+function reactions(text: string, file: string, { names, toolkit }: Workshop, given: Given, terminal: Terminal): number {
+  const shown = reactionsShown([{ name: file === '-' ? 'standard input' : file, text }], names(), toolkit)
+  if (!shown.ok) throw new Refusal('bad-input', shown.problems)
+  const list = shown.value
+  if (given.on('json')) terminal.out(`${JSON.stringify({ reactions: list }, null, 2)}\n`)
+  else {
+    for (const { number, title, read } of list) {
+      terminal.out(`${number}. ${title === '' ? 'without a name' : title}: ${read?.equation ?? 'not read'}\n`)
+      if (read !== null && read.agents.length > 0) terminal.out(`   over the arrow, without amounts: ${read.agents.join('; ')}\n`)
+      if (read !== null && read.unknown.length > 0) terminal.out(`   not in the library: ${read.unknown.join('; ')}\n`)
+    }
+    for (const problem of list.flatMap(({ number, problems }) =>
+      problems.map(one => ({ ...one, where: [`reaction ${number}`, ...one.where] })),
+    ))
+      terminal.err(`\n${paragraph(problem)}\n`)
+  }
+  return list.every(one => one.read !== null && one.balanced) ? 0 : 2
 }
 
 const show = (value: number | null, times: number): string => (value === null ? 'unknown' : numberText(value * times, 4))

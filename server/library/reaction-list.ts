@@ -1,6 +1,9 @@
 import type { Toolkit } from '../../core/chemistry/structure.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
+import { balanceOf } from '../../core/reading/equation-balance.ts'
+import { readEquation } from '../../core/reading/equation-line.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
+import { isReactionSmiles } from '../../core/reading/reaction-smiles.ts'
 import { type EquationIn, equationIn, smilesLine } from './reaction-files.ts'
 
 /** One reaction of a file, as it is called there. */
@@ -9,11 +12,56 @@ export interface ReactionIn extends EquationIn {
   readonly title: string
 }
 
+/** One reaction of a file, whether it can be read or not. */
+export interface ReactionShown {
+  readonly file: string
+  /** In its file, from 1. */
+  readonly number: number
+  readonly title: string
+  /** Its piece of the file, to be mended and read again. */
+  readonly text: string
+  /** Null where it cannot be read; why stands in the problems. */
+  readonly read: EquationIn | null
+  readonly balanced: boolean
+  readonly problems: readonly Problem[]
+}
+
 /** More than anybody writes down as preparations at one sitting. */
 const mostReactions = 500
 
+/** Whether a text holds reactions and nothing else: MDL reaction files, an RD file, or a reaction SMILES on every line. */
+export function isReactionFile(text: string): boolean {
+  if (/^\s*\$(?:RXN|RDFILE)/.test(text)) return true
+  const lines = linesOf(text.replace(/^\ufeff/, ''))
+  return lines.length > 0 && lines.every(line => isReactionSmiles(smilesLine(line).body))
+}
+
 /**
- * Every reaction of a file: MDL reaction files one after the other, an RD file, or reaction SMILES a line each with a name behind.
+ * Every reaction of some files, each with what is wrong with it: MDL reaction files one after the other, RD files, or reaction SMILES a line
+ * each with a name behind. None is left out in silence.
+ */
+export function reactionsShown(
+  files: readonly { readonly name: string; readonly text: string }[],
+  names: NameIndex,
+  toolkit: Toolkit,
+): Checked<readonly ReactionShown[]> {
+  const pieces = files.flatMap(({ name, text }) =>
+    piecesOf(text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n')).map((piece, at) => ({ ...piece, file: name, number: at + 1 })),
+  )
+  if (pieces.length > mostReactions) return bad([tooMany(files.map(file => file.name).join(', '), pieces.length)])
+  return good(
+    pieces.map(({ file, number, title, body, text }) => {
+      const read = equationIn(`${file}, reaction ${number}`, body, names, toolkit)
+      const head = { file, number, title, text }
+      if (!read.ok) return { ...head, read: null, balanced: false, problems: read.problems }
+      const { balanced, problem } = balanceOf(readEquation(read.value.equation, names, toolkit))
+      return { ...head, read: read.value, balanced, problems: problem === null ? [] : [problem] }
+    }),
+  )
+}
+
+/**
+ * Every reaction of a file.
  *
  * @returns all of them, or every problem with the number of its reaction: none is left out in silence
  */
@@ -30,11 +78,13 @@ export function reactionsIn(name: string, text: string, names: NameIndex, toolki
   return problems.length > 0 ? bad(problems) : good(found)
 }
 
-function piecesOf(text: string): readonly { readonly title: string; readonly body: string }[] {
+const linesOf = (text: string): readonly string[] => text.split(/\r\n|\r|\n/).filter(line => line.trim() !== '' && !line.startsWith('#'))
+
+function piecesOf(text: string): readonly { readonly title: string; readonly body: string; readonly text: string }[] {
   if (!/^\$RXN/m.test(text)) {
-    const lines = text.split('\n').filter(line => line.trim() !== '' && !line.startsWith('#'))
-    if (lines.length === 0) return [{ title: '', body: text }]
-    return lines.map(smilesLine)
+    const lines = linesOf(text)
+    if (lines.length === 0) return [{ title: '', body: text, text }]
+    return lines.map(line => ({ ...smilesLine(line), text: line.trim() }))
   }
   return text
     .split(/^(?=\$RXN)/m)
@@ -42,7 +92,8 @@ function piecesOf(text: string): readonly { readonly title: string; readonly bod
     .map(piece => {
       // Data of an RD file come after the last structure.
       const end = /^\$(?:DTYPE|DATUM|RFMT|MFMT|RIREG|REREG|MIREG|MEREG)\b/m.exec(piece)
-      return { title: (piece.split('\n')[1] ?? '').trim(), body: end === null ? piece : piece.slice(0, end.index) }
+      const body = end === null ? piece : piece.slice(0, end.index)
+      return { title: (piece.split('\n')[1] ?? '').trim(), body, text: body.trimEnd() }
     })
 }
 
