@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals'
 import type { LineFacts } from '../../core/reading/charge-table.ts'
+import { isOutcome } from '../../core/reading/outcome-line.ts'
 import type { TypedTask } from './typed-tasks.ts'
 
 /** A preparation as it is being written: everything as typed. */
@@ -96,6 +97,12 @@ export function replaceWriting(patch: Partial<Writing>): void {
   write(patch)
 }
 
+/** Another preparation takes the place of this one, which is kept elsewhere: undoing must not mix the two. */
+export function switchWriting(next: Writing): void {
+  before.value = []
+  write({ ...emptyWriting, ...next })
+}
+
 export function takeBack(): void {
   const last = before.peek().at(-1)
   if (last === undefined) return
@@ -103,11 +110,19 @@ export function takeBack(): void {
   write(last)
 }
 
-/** The text as the reader takes it. */
-export const textOf = ({ equation, body, outcome }: Writing): string =>
-  [equation.trim() === '' ? '' : equation.replaceAll('\n', ' '), body, outcome.trim() === '' ? '' : outcomeLine(outcome)]
-    .filter((part, at) => at === 0 || part !== '')
-    .join('\n')
+/** Stands in the first line while no equation is written, so that the first charge is not taken for one. */
+const noEquation = '->'
+
+/** The text as the reader takes it; empty where nothing is written. */
+export function textOf({ equation, body, outcome }: Writing): string {
+  const rest = [body, outcome.trim() === '' ? '' : outcomeLine(outcome)].filter(part => part.trim() !== '')
+  const first = equation.replace(/\s+/g, ' ').trim()
+  if (first === '' && rest.length === 0) return ''
+  return [first === '' ? noEquation : first, ...rest].join('\n')
+}
 
 /** "46.5 g" alone says nothing to the reader; the blank it stands in does. */
-const outcomeLine = (outcome: string): string => (/^\s*\S*[a-z]{4,}/i.test(outcome) ? outcome : `isolated ${outcome}`)
+export const outcomeLine = (outcome: string): string => {
+  const text = outcome.replace(/\s+/g, ' ').trim()
+  return isOutcome(text) ? text : `isolated ${text}`
+}

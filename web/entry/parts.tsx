@@ -9,24 +9,50 @@ import { Problems } from '../parts/problem.tsx'
 import { Formula, Name } from '../parts/words.tsx'
 import { own, ownProblems, undoOwn } from './own.ts'
 
-/** A field with its help under it, read out with it. */
-export function Field({
-  label,
-  help,
-  children,
-  class: extra = '',
-}: {
+interface FieldProps {
   readonly label: string
   /** Absent where the label and what stands around it say all. */
   readonly help?: ComponentChildren
+  /** Ids of help that stands elsewhere: for fields that come again and again. */
+  readonly helpAt?: string
+  /** What is wrong with what stands in it, and how to write it; null = nothing. */
+  readonly wrong?: string | null
+  /** By which what is still to be said leads here. */
+  readonly field?: string
   readonly class?: string
-  readonly children: (ids: { id: string; 'aria-describedby'?: string }) => ComponentChildren
-}) {
+}
+
+export interface FieldIds {
+  readonly id: string
+  readonly 'aria-describedby'?: string
+  readonly 'aria-invalid'?: boolean
+}
+
+/** A field with its help under it, and with what is wrong in it; both are read out with it. */
+export function Field({
+  label,
+  help,
+  helpAt,
+  wrong = null,
+  field,
+  children,
+  class: extra = '',
+}: FieldProps & { readonly children: (ids: FieldIds) => ComponentChildren }) {
   const id = useId()
+  const told = [help === undefined ? helpAt : `${id}-help`, wrong === null ? undefined : `${id}-wrong`].filter(one => one !== undefined)
   return (
-    <div class={`field entry-field ${extra}`}>
+    <div class={`field entry-field ${extra}`} data-field={field}>
       <label for={id}>{label}</label>
-      {children({ id, ...(help === undefined ? {} : { 'aria-describedby': `${id}-help` }) })}
+      {children({
+        id,
+        ...(told.length === 0 ? {} : { 'aria-describedby': told.join(' ') }),
+        ...(wrong === null ? {} : { 'aria-invalid': true }),
+      })}
+      {wrong !== null && (
+        <p class="s wrong" id={`${id}-wrong`} role="status">
+          {wrong}
+        </p>
+      )}
       {help !== undefined && (
         <p class="s soft help" id={`${id}-help`}>
           {help}
@@ -36,17 +62,21 @@ export function Field({
   )
 }
 
-export function TextField(props: {
-  readonly label: string
-  readonly help?: ComponentChildren
+export function TextField({
+  value,
+  placeholder,
+  invalid = false,
+  onText,
+  ...field
+}: FieldProps & {
   readonly value: string
   readonly placeholder?: string | undefined
+  /** Marked without a word of its own: what stands beside says it. */
   readonly invalid?: boolean
-  readonly class?: string
   readonly onText: (text: string) => void
 }) {
   return (
-    <Field label={props.label} help={props.help} {...(props.class === undefined ? {} : { class: props.class })}>
+    <Field {...field}>
       {ids => (
         <input
           {...ids}
@@ -54,29 +84,32 @@ export function TextField(props: {
           type="text"
           autocomplete="off"
           spellcheck={false}
-          value={props.value}
-          placeholder={props.placeholder}
-          aria-invalid={props.invalid ?? false}
-          onInput={event => props.onText(event.currentTarget.value)}
+          value={value}
+          placeholder={placeholder}
+          aria-invalid={ids['aria-invalid'] ?? invalid}
+          onInput={event => onText(event.currentTarget.value)}
         />
       )}
     </Field>
   )
 }
 
-export function Choice<V extends string>(props: {
-  readonly label: string
-  readonly help?: ComponentChildren
+export function Choice<V extends string>({
+  value,
+  options,
+  onChoose,
+  ...field
+}: FieldProps & {
   readonly value: V
   readonly options: readonly (readonly [V, string])[]
   readonly onChoose: (value: V) => void
 }) {
   return (
-    <Field label={props.label} help={props.help}>
+    <Field {...field}>
       {ids => (
-        <select {...ids} class="blank" value={props.value} onChange={event => props.onChoose(event.currentTarget.value as V)}>
-          {props.options.map(([value, words]) => (
-            <option value={value} key={value}>
+        <select {...ids} class="blank" value={value} onChange={event => onChoose(event.currentTarget.value as V)}>
+          {options.map(([option, words]) => (
+            <option value={option} key={option}>
               {words}
             </option>
           ))}
@@ -110,15 +143,18 @@ const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
  * What a save would do, record by record.
  *
  * @param refused  what keeps it from being saved: the records named there are marked
+ * @param blocked  something else keeps it from being saved
  * @param stands   it has been saved
  */
 export function ChangeRows({
   rows,
   refused = [],
+  blocked = false,
   stands = false,
 }: {
   readonly rows: readonly RecordDifference[]
   readonly refused?: readonly Problem[]
+  readonly blocked?: boolean
   readonly stands?: boolean
 }) {
   const named = new Set(refused.flatMap(problem => problem.where))
@@ -129,7 +165,11 @@ export function ChangeRows({
           <b>
             <Name text={row.name} />
           </b>{' '}
-          {named.has(row.id) ? 'is refused' : stands ? 'stands in place of the bundled one, which stays as it is' : changeWords[row.change]}
+          {named.has(row.id)
+            ? 'is refused'
+            : stands
+              ? 'stands in place of the bundled one, which stays as it is'
+              : `${changeWords[row.change]}${(blocked || refused.length > 0) && row.change !== 'same' ? ', once what is refused is mended' : ''}`}
           .
           {row.fields.length > 0 && (
             <ul class="s soft">

@@ -48,7 +48,16 @@ describe('a record out of what was written', () => {
     })
   })
   it('says in plain words what is lacking, field by field, and gives no record', () => {
-    const { record, lacking } = of({ ...whole, low: '', hood: '', source: '', known: '', hours: '', body: 'benzaldehyde 60 mL' })
+    const { record, lacking } = of({
+      ...whole,
+      outcome: '46.5 g',
+      low: '',
+      hood: '',
+      source: '',
+      known: '',
+      hours: '',
+      body: 'benzaldehyde 60 mL',
+    })
     expect(record).toBeNull()
     expect(lacking.map(one => one.field).sort()).toEqual(['hood', 'hours', 'known', 'low', 'source'])
   })
@@ -111,6 +120,27 @@ describe('a record out of what was written', () => {
       high: '80',
     }
     expect(of(gas).record!.gasEvolved).toEqual([{ compound: 'carbon-dioxide', perMolLimiting: 1 }])
+  })
+})
+
+describe('the text that the reader gets', () => {
+  it('loses no charge that is written before its equation', () => {
+    // 10 g / 106.124 g/mol = 94.23 mmol.
+    const read = prepared(...textOf({ ...emptyWriting, body: '10 g benzaldehyde\n3 M NaOH, 20 mL' }).split('\n'))
+    expect(read.lines.map(line => line.text)).toEqual(['10 g benzaldehyde', '3 M NaOH, 20 mL'])
+    expect(read.lines[0]!.amountMol).toBeCloseTo(0.09423, 4)
+    expect(read.unread).toEqual([])
+  })
+  it('takes what came out for nothing else, however it is worded', () => {
+    for (const outcome of ['46.5 g', '74 %', 'yield 74 %', 'colourless needles 46.5 g', 'crude 47 g', 'product:\n46 g']) {
+      const read = prepared(...textOf({ ...whole, outcome }).split('\n'))
+      expect(
+        read.lines.map(line => line.material),
+        outcome,
+      ).toEqual(['benzaldehyde', 'thiamine-hydrochloride', 'sodium-hydroxide-3m'])
+      expect(read.percentYield, outcome).toBeGreaterThan(70)
+    }
+    expect(textOf(emptyWriting)).toBe('')
   })
 })
 
