@@ -47,6 +47,7 @@ export function bottleOf(phrase: string, strength: StatedStrength | null, index:
   let ambiguous: Found | null = null
   const whole = nameKey(phrase)
   for (const { text, aside } of variantsOf(phrase)) {
+    if (aside.some(one => !mayBeLeft(one, index))) continue
     const found: BottleFound = strength === null ? index.lookUp(text) : withStrength(text, strength, index)
     if (found.kind === 'no-such-strength') return found
     if (found.kind === 'material') return asked(found.material, whole, text, index) ?? withAside(found, aside)
@@ -81,6 +82,14 @@ function asked(material: string, whole: string, text: string, index: NameIndex):
   }
   const row = loses(driedWord) ? index.ambiguous(text) : null
   return row === null ? null : { kind: 'ambiguous', candidates: row.candidates, why: row.why }
+}
+
+/** A remark may be left out, and is told; a figure, a share or another material in it makes the line one to ask about. */
+function mayBeLeft(aside: string, index: NameIndex): boolean {
+  const remark = aside.replace(/\b(?:step|part|exp(?:eriment)?|page|p|note|fig(?:ure)?|table)s?\.?\s*\d+[a-z]?/gi, ' ')
+  if (/[\d%½¼¾]/.test(remark)) return false
+  const words = remark.split(/\b(?:from|in|of|with|and|or|plus|as|by|on|a|an|the)\b|[+/,;&]/i)
+  return words.every(word => word.trim().length < 2 || index.lookUp(word.trim()).kind === 'unknown')
 }
 
 const withAside = (found: BottleFound, aside: readonly string[]): BottleFound =>
@@ -139,6 +148,9 @@ function withStrength(name: string, strength: StatedStrength, index: NameIndex):
   const held = [...index.materials.values()].filter(
     material => material.form === 'solution' && material.contains !== undefined && compounds.has(material.contains.compound),
   )
+  // "Benzaldehyde, 98 %": of what is sold as such and in no solution, a share near the whole is its purity.
+  if (held.length === 0 && base.kind === 'material' && strength.unit === '%' && strength.value >= 95 && strength.value <= 100)
+    return { ...base, assumed: `${text} is taken as its purity and counted as pure` }
   const fits = held.filter(material => isOfStrength(material, strength, index))
   const inWater = fits.filter(material => material.contains!.rest === undefined)
   const chosen = inWater.length > 0 ? inWater : fits
@@ -148,7 +160,8 @@ function withStrength(name: string, strength: StatedStrength, index: NameIndex):
   return { kind: 'no-such-strength', compound: [...compounds].sort()[0]!, held: held.map(one => one.id).sort() }
 }
 
-function isOfStrength(material: Material, { value, unit }: StatedStrength, index: NameIndex): boolean {
+/** Does the bottle hold just this strength of what it contains? */
+export function isOfStrength(material: Material, { value, unit }: StatedStrength, index: NameIndex): boolean {
   const contains = material.contains!
   if (unit === '%') return contains.massFraction !== undefined && Math.abs(contains.massFraction * 100 - value) < 0.05
   if (contains.molPerL === undefined) return false

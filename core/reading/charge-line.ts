@@ -25,6 +25,8 @@ export interface ChargeRead {
   readonly alsoStated: readonly { readonly amount: number; readonly unit: ChargeUnit }[]
   /** What was assumed, as sentences. */
   readonly notes: readonly string[]
+  /** Strength in the text of a line whose bottle is given by its id. */
+  readonly strengthBesideId?: StatedStrength
   /** A dash stands right before the number: a list mark, or a minus that charges nothing. */
   readonly dashed?: boolean
 }
@@ -51,7 +53,7 @@ const opening = new RegExp(
  * Reads one line of a charge the way procedures give it: "9.2 g thiamine hydrochloride", "25 mL conc. HCl", "3 M NaOH, 20 mL",
  * "recrystallised from 95 % EtOH (8 mL per gram)".
  *
- * A mass or volume is taken before moles, and what stands outside brackets before what stands inside.
+ * A mass or volume is taken before moles, moles before equivalents, and what stands outside brackets before what stands inside.
  *
  * @returns null where the line names no amount and nothing that the index knows: then it is no charge
  */
@@ -88,6 +90,8 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   if (/\b(?:ca\.?|about|approx\.?|etwa|environ|circa)\b|~|≈/i.test(body)) notes.push('about')
   if (taken !== undefined && taken.low !== taken.high) notes.push(`range ${taken.low} to ${taken.high}, middle taken`)
   if (found.kind === 'material' && found.assumed !== null) notes.push(`read as ${found.material}: ${found.assumed}`)
+  const grouped = amounts.map(one => body.slice(one.from, one.to)).find(one => /\d,\d{3}(?!\d)/.test(one))
+  if (grouped !== undefined) notes.push(`"${grouped}" read with a comma between thousands`)
   const perGram = taken?.perGram ?? false
   return {
     text,
@@ -99,6 +103,7 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
     roleHint: hint,
     alsoStated: amounts.filter(one => one !== taken && !one.perGram).map(one => ({ amount: scaled(one), unit: chargeUnit(one.unit) })),
     notes,
+    ...(named !== null && strength !== undefined && { strengthBesideId: stated(strength) }),
   }
 }
 
@@ -109,8 +114,9 @@ function asItStands(name: string, index: NameIndex): BottleFound | null {
 }
 
 function chosen(amounts: readonly Measure[]): Measure | undefined {
-  const weighed = amounts.filter(one => one.unit !== 'mol' && one.unit !== 'mmol' && one.unit !== 'equiv')
-  return weighed.find(one => !one.bracketed) ?? weighed[0] ?? amounts[0]
+  const inMoles = (one: Measure) => one.unit === 'mol' || one.unit === 'mmol'
+  const weighed = amounts.filter(one => !inMoles(one) && one.unit !== 'equiv')
+  return weighed.find(one => !one.bracketed) ?? weighed[0] ?? amounts.find(inMoles) ?? amounts[0]
 }
 
 const stated = (measure: Measure): StatedStrength => ({ value: measure.value, unit: measure.unit as StatedStrength['unit'] })

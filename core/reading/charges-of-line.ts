@@ -23,6 +23,15 @@ export function chargesOfLine(line: string, index: NameIndex, comma: CommaRule):
 }
 
 function chargesOfClause(clause: string, index: NameIndex, comma: CommaRule): readonly ChargeRead[] {
+  const listed = listedIn(clause)
+  if (listed.length > 1) {
+    const parts = listed.map(piece => readChargeLine(piece, index, comma))
+    // "Ethanol 20 mL, water 5 mL": each with an amount and a name of its own, known or not. "NaOH, 4 g, 0.1 mol" is one.
+    if (parts.every(part => part !== null && (part.amount !== null || part.perGramProduct !== null) && /\p{L}{2}/u.test(part.phrase)))
+      return listed.flatMap(piece =>
+        chargesOfClause(piece, index, comma).map(one => ({ ...one, roleHint: one.roleHint ?? parts[0]!.roleHint })),
+      )
+  }
   const whole = readChargeLine(clause, index, comma)
   if (whole === null) return []
   const body = clause.replace(solutionOf, '')
@@ -43,3 +52,20 @@ const solutionOf =
   /^(?:(?:then\s+)?(?:add(?:ed)?|pour(?:ed)?(?:\s+in)?|treat(?:ed)?\s+with|prepared?|make|made|use|take)\s+)?(?:an?\s+|the\s+)?(?:(?:hot|warm|cold|cool|cooled|ice-cold|boiling|clear)\s+)?(?:solution|suspension|mixture)\s+of\s+/i
 /** "Potassium hydroxide (5 g) in ethanol (20 mL)". */
 const joining = /\s+(?:in|and|with)\s+/
+
+/** The pieces of a list: parted at commas and semicolons outside brackets that stand before a blank. */
+function listedIn(clause: string): readonly string[] {
+  const pieces: string[] = []
+  let [from, depth] = [0, 0]
+  for (let at = 0; at < clause.length; at++) {
+    const mark = clause[at]!
+    if (mark === '(' || mark === '[') depth++
+    else if (mark === ')' || mark === ']') depth--
+    else if ((mark === ',' || mark === ';') && depth <= 0 && /\s/.test(clause[at + 1] ?? '')) {
+      pieces.push(clause.slice(from, at).trim())
+      from = at + 1
+    }
+  }
+  pieces.push(clause.slice(from).trim())
+  return pieces
+}

@@ -5,8 +5,10 @@ import { compoundIn, measured } from '../library/reference-charge.ts'
 import type { Unit } from '../library/source.ts'
 import type { ChargeLine } from '../library/transformation.ts'
 import type { Problem } from '../problem/problem.ts'
+import { isOfStrength } from './bottle.ts'
 import { type ChargeRead, dropMl } from './charge-line.ts'
-import { askedAbout, type TermRead, unknownName } from './equation-line.ts'
+import { contradictory, minusOrMark, nameless, noSuchStrength, nothing, otherStrength, productCharged } from './charge-problems.ts'
+import { askedAbout, type EquationRead, type TermRead, unknownName } from './equation-line.ts'
 import type { NameIndex } from './names.ts'
 import { roleOf } from './role.ts'
 
@@ -37,12 +39,16 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   const notes = read.notes.map(note => `${read.text}: ${note}`)
   const { found } = read
   if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found.candidates, found.why, where))
-  if (found.kind === 'unknown') problems.push(unknownName(read.phrase, index, where))
+  if (found.kind === 'unknown')
+    problems.push(/\p{L}/u.test(read.phrase) ? unknownName(read.phrase, index, where) : nameless(read.text, where))
   if (found.kind === 'no-such-strength') problems.push(noSuchStrength(read.phrase, found.compound, found.held, where))
   if (read.amount === 0) problems.push(nothing(read.text, where))
   if (read.dashed === true) problems.push(minusOrMark(read.text, where))
-  const material =
-    found.kind === 'material' && read.amount !== 0 && read.dashed !== true ? (library.materials.get(found.material) ?? null) : null
+  const named = found.kind === 'material' ? (library.materials.get(found.material) ?? null) : null
+  const other = read.strengthBesideId
+  const isOther = named?.contains !== undefined && other !== undefined && !isOfStrength(named, other, index)
+  if (isOther) problems.push(otherStrength(read.text, `${other.value} ${other.unit}`, named.name, where))
+  const material = read.amount !== 0 && read.dashed !== true && !isOther ? named : null
   const inDrops = read.unit === 'drop'
   const relative = read.unit === 'equiv'
   if (inDrops && read.amount !== null) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
@@ -51,7 +57,11 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   const amount = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : (gasMol ?? read.amount)
   const unit: Unit = inDrops ? 'mL' : relative || gasMol !== null ? 'mol' : (read.unit as Unit)
   const amountMol = material === null || amount === null ? null : measured(library, material, amount, unit).amountMol
-  if (material !== null && amountMol !== null) notes.push(...disagreements(read, material, amountMol, library))
+  if (material !== null && amountMol !== null) {
+    const beside = disagreements(read, material, amountMol, library)
+    notes.push(...beside.filter(one => one.off <= farOff).map(one => `${one.text}; the latter is used`))
+    problems.push(...beside.filter(one => one.off > farOff).map(one => contradictory(one.text, where)))
+  }
   return {
     read,
     material,
@@ -72,14 +82,22 @@ function molesOfGas({ amount, unit }: ChargeRead, material: Material): number | 
   return unit === 'L' ? amount / molarGasVolumeL : unit === 'mL' ? amount / 1000 / molarGasVolumeL : null
 }
 
-function disagreements(read: ChargeRead, material: Material, amountMol: number, library: Library): readonly string[] {
+/** Beyond this, one of the two is a slip and not rounding or purity. */
+const farOff = 0.3
+
+interface Disagreement {
+  readonly text: string
+  /** How far the larger lies above the smaller, as a fraction of the smaller. */
+  readonly off: number
+}
+
+function disagreements(read: ChargeRead, material: Material, amountMol: number, library: Library): readonly Disagreement[] {
   return read.alsoStated.flatMap(({ amount, unit }) => {
     if (unit === 'equiv' || unit === 'drop') return []
     const other = measured(library, material, amount, unit as Unit).amountMol
     if (other === null || Math.abs(other / amountMol - 1) <= statedTolerance) return []
-    return [
-      `${read.text}: ${amount} ${unit} is ${other.toPrecision(3)} mol, but ${read.amount} ${read.unit} is ${amountMol.toPrecision(3)} mol; the latter is used`,
-    ]
+    const text = `${read.text}: ${amount} ${unit} is ${other.toPrecision(3)} mol, but ${read.amount} ${read.unit} is ${amountMol.toPrecision(3)} mol`
+    return [{ text, off: Math.max(other, amountMol) / Math.min(other, amountMol) - 1 }]
   })
 }
 
@@ -139,33 +157,16 @@ const perGramUnit = (unit: Unit): Unit => (unit === 'g' || unit === 'mg' || unit
 /** Twelve figures: takes off what binary fractions add to 6 x 0.05. */
 const round = (amount: number): number => Number(amount.toPrecision(12))
 
-function noSuchStrength(phrase: string, compound: string, held: readonly string[], where: readonly string[]): Problem {
+/** The first product of the equation among the charges is asked about, unless a verb says what it goes in for. */
+export function notTheProduct(draft: DraftCharge, { reactants, products }: EquationRead): DraftCharge {
+  const { material, compound, read } = draft
+  const isProduct = compound !== null && products[0]?.compound === compound && reactants.every(term => term.compound !== compound)
+  if (material === null || !isProduct || read.roleHint !== null || /\bseed/i.test(read.text)) return draft
   return {
-    code: 'strength-not-held',
-    where,
-    what: `The library holds no "${phrase}"${held.length > 0 ? `, only ${held.join(', ')}` : ''}.`,
-    why: 'The nearest strength is never taken: the amount would be wrong without a word.',
-    cure: `Name a strength that is held, or add the solution of ${compound} as a material of your own.`,
-  }
-}
-
-function nothing(text: string, where: readonly string[]): Problem {
-  return {
-    code: 'quantity-zero',
-    where,
-    what: `"${text}" charges nothing.`,
-    why: 'A line of the charge has an amount above zero, or none where the source gives none.',
-    cure: 'Correct the amount, or leave it out.',
-  }
-}
-
-function minusOrMark(text: string, where: readonly string[]): Problem {
-  const without = text.replace(/^[-–—−\s]+/, '')
-  return {
-    code: 'dash-before-amount',
-    where,
-    what: `"${text}" begins with a dash right before its number: the mark of a list, or a minus.`,
-    why: 'Nothing can be charged by less than nothing, and a slip of the pen is not to become an amount.',
-    cure: `If it is the mark of a list, write "- ${without}"; else correct the amount.`,
+    ...draft,
+    material: null,
+    compound: null,
+    amountMol: null,
+    problems: [...draft.problems, productCharged(read.text, material.name)],
   }
 }

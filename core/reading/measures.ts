@@ -2,7 +2,7 @@ import { type CommaRule, numberIn } from '../quantity/number.ts'
 import { type Unit, unitNamed, unitTable } from '../quantity/unit.ts'
 
 /** A unit as procedures use it: those of the closed table, and four that only a procedure has. */
-export type MeasureUnit = Unit | 'drop' | 'equiv' | 'M' | 'N' | '°C' | 'day'
+export type MeasureUnit = Unit | 'drop' | 'equiv' | 'M' | 'N' | '°C' | 'day' | 'week'
 
 /** One measure found in a line. */
 export interface Measure {
@@ -22,7 +22,10 @@ export interface Measure {
 }
 
 const number = String.raw`(?:\d+[ \u00a0]+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d*\s?[½¼¾⅓⅔⅛]|\d{1,3}(?:[\u00a0\u2009\u202f ]\d{3})+(?![\d])(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)`
-const unitWords = String.raw`kilograms?|kg|milligrams?|mg|[µμu]g|grams?|grammes?|gms?|gr?|millilit(?:er|re)s?|mls?|mL|ML|[µμu][lL]|c\.?c\.?m?|cm[3³]|lit(?:er|re)s?|[lL]|millimoles?|mmols?|mmoles?|moles?|mols?(?!\s*\/)|drops?|Tropfen|gouttes?|gotas?|equivalents?|equivs?|eq|%|percent|molar|mol\s*\/\s*[lL]|normal|M|N(?!,)|hours?|hrs?|h|Stunden?|Std|heures?|horas?|minutes?|mins?|min|days?|°\s?C|deg(?:rees)?\s?C|º\s?C|C`
+/** A share by mass, however it is said; by volume is another thing and is left as it stands. */
+const byMass = String.raw`(?:(?:wt|w|mass|Gew)\.?[\s-]?%|[wm]\s?\/\s?[wm]\s?%|%(?:\s*\(?(?:[wm]\s?\/\s?[wm]|(?:by\s+)?(?:weight|mass)|wt\b\.?)\)?)?(?!\s*\(?(?:v|vol)\b))`
+const perLitre = String.raw`mol\s*\/\s*(?:[lL]|dm[3³])|mol[\s·]*(?:[lL]|dm(?:3|³)?)\s*(?:\^?[-−]\s?[13]|⁻[¹³])`
+const unitWords = String.raw`kilograms?|kg|milligrams?|mg|[µμu]g|grams?|grammes?|gms?|gr?|millilit(?:er|re)s?|mls?|mL|ML|[µμu][lL]|c\.?c\.?m?|cm[3³]|lit(?:er|re)s?|[lL]|millimoles?|mmols?|mmoles?|moles?|mols?(?![\s·]*(?:\/|[lL]\s*(?:\^?[-−]|⁻)|dm))|drops?|Tropfen|gouttes?|gotas?|equivalents?|equivs?|eq|${byMass}|percent|molar|${perLitre}|normal|M|N(?!,)|hours?|hrs?|h|Stunden?|Std|heures?|horas?|minutes?|mins?|min|days?|weeks?|°\s?C|deg(?:rees)?\s?C|º\s?C|C`
 const pattern = new RegExp(
   String.raw`(?<![\p{L}\p{N}.,·])(?<!\p{L}-)(?:(?<times>\d+)\s*[x×*]\s*)?(?<low>[-−]?${number})(?:\s*(?:-|–|—|to|bis|à)\s*(?<high>${number}))?\s*(?<unit>${unitWords})(?![\p{L}\p{N}])(?!-\p{L})\.?(?<per>\s*(?:per|\/|pro)\s*(?:grams?|g)\b)?`,
   'gu',
@@ -60,10 +63,12 @@ function kindOf(written: string): Pick<Measure, 'kind' | 'unit'> | null {
   const text = written.replace(/\s/g, '')
   if (/^(drops?|tropfen|gouttes?|gotas?)$/i.test(text)) return { kind: 'amount', unit: 'drop' }
   if (/^(equivalents?|equivs?|eq)$/i.test(text)) return { kind: 'amount', unit: 'equiv' }
-  if (/^(M|molar|mol\/l)$/i.test(text) && text !== 'm') return { kind: 'strength', unit: 'M' }
+  if ((/^(M|molar)$/i.test(text) && text !== 'm') || /^mol[/·]?(?:l|dm)/i.test(text)) return { kind: 'strength', unit: 'M' }
+  if (/%/.test(text)) return { kind: 'share', unit: '%' }
   if (/^(N|normal)$/.test(text)) return { kind: 'strength', unit: 'N' }
   if (/^([°º]C|deg(rees)?C|C)$/.test(text)) return { kind: 'temperature', unit: '°C' }
   if (/^days?$/.test(text)) return { kind: 'time', unit: 'day' }
+  if (/^weeks?$/.test(text)) return { kind: 'time', unit: 'week' }
   if (/^(stunden?|std|heures?|horas?)$/i.test(text)) return { kind: 'time', unit: 'h' }
   const unit = unitNamed(text)
   if (unit === null) return null

@@ -106,6 +106,9 @@ export class NameIndex {
         : { kind: 'material', material: row.default, assumed: row.why }
     // Co is cobalt, CO is not: what is a formula as it stands is not looked up without its capitals.
     const ids = this.#exact.get(key)?.ids ?? (isFormula(key) ? undefined : this.#folded.get(key.toLowerCase())?.ids)
+    // TEA is triethylamine or triethanolamine, and tea is leaves.
+    if (ids !== undefined && ids.size > 0 && /^[A-Z]{2,3}$/.test(key) && !this.#exact.has(key))
+      return { kind: 'ambiguous', candidates: [...ids].sort(), why: 'three capitals are often an abbreviation of something else' }
     if (ids !== undefined && ids.size > 0) return this.#one([...ids], 'several materials carry this name')
     const structure = this.#bySmiles(phrase)
     if (structure.kind !== 'unknown' || isSmilesLike(phrase)) return structure

@@ -1,5 +1,6 @@
 import { molarMass as massOf } from '../chemistry/formula.ts'
 import type { Library } from '../library/library.ts'
+import type { Problem } from '../problem/problem.ts'
 import type { EquationRead } from './equation-line.ts'
 import type { NameIndex } from './names.ts'
 import type { OutcomeRead } from './outcome-line.ts'
@@ -52,23 +53,45 @@ export function yieldOf(
     notes.push(
       `${percentYield.toFixed(1)} % of theory is more than there can be: wet, impure or mis-weighed, or the limiting reactant is another`,
     )
+  const oneDecimal = (percent: number): number => Math.round(percent * 10) / 10
   // What the format cannot hold (0, above 100) is shown above and not written into the draft.
-  const usable = percentYield !== null && percentYield > 0 && percentYield <= 100 ? Math.round(percentYield * 10) / 10 : null
-  const range =
-    stated !== null && stated.low !== stated.high && fromMass === null && stated.high <= 100 ? { low: stated.low, high: stated.high } : {}
+  const usable = percentYield !== null && percentYield > 0 && percentYield <= 100 ? oneDecimal(percentYield) : null
+  const between = outcome?.isolatedRangeG ?? null
+  const ends =
+    fromMass === null
+      ? stated
+      : between === null || theoreticalG === null
+        ? null
+        : { low: oneDecimal((100 * between.low) / theoreticalG), high: oneDecimal((100 * between.high) / theoreticalG) }
+  const range = ends !== null && ends.low !== ends.high && ends.low > 0 && ends.high <= 100 ? { low: ends.low, high: ends.high } : {}
   return { theoreticalG, percentYield, percent: usable === null ? null : { typical: usable, ...range }, notes }
 }
 
 const span = ({ low, high }: { readonly low: number; readonly high: number }): string => (low === high ? `${low}` : `${low} to ${high}`)
 
 /** The product that the isolated line names, else the first of the equation. */
-export function mainProduct(equation: EquationRead, outcome: OutcomeRead | null, index: NameIndex, notes: string[]): string | null {
+export function mainProduct(equation: EquationRead, outcome: OutcomeRead | null, index: NameIndex): string | null {
   const products = equation.products.map(term => term.compound)
   const first = products[0] ?? null
   if (outcome === null || outcome.name === '') return first
   const found = index.lookUp(outcome.name)
   const named = found.kind === 'material' ? (index.materials.get(found.material)?.contains?.compound ?? found.material) : null
   if (named !== null && products.includes(named)) return named
-  if (named !== null) notes.push(`"${outcome.name}" is no product of the equation: the yield is counted on ${first ?? 'nothing'}`)
   return first
+}
+
+/** What came out, where it is called by the name of a material that the equation does not make; null where all is well. */
+export function isolatedOther(equation: EquationRead, outcome: OutcomeRead, index: NameIndex): Problem | null {
+  if (outcome.name === '') return null
+  const found = index.lookUp(outcome.name)
+  if (found.kind !== 'material') return null
+  const compound = index.materials.get(found.material)?.contains?.compound ?? found.material
+  if (equation.products.length === 0 || equation.products.some(term => term.compound === compound || term.compound === null)) return null
+  return {
+    code: 'outcome-no-product',
+    where: ['yield', outcome.text],
+    what: `"${outcome.text}" says that ${outcome.name} came out, which the equation does not make.`,
+    why: 'A yield is counted on a product of the equation.',
+    cure: 'Correct the name, or the equation.',
+  }
 }

@@ -6,15 +6,15 @@ import type { ChargeRead } from './charge-line.ts'
 import { chargesOfLine } from './charges-of-line.ts'
 import { chargesOverArrow, sameMaterial } from './charges-over-arrow.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
-import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf } from './draft-charge.ts'
+import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf, notTheProduct } from './draft-charge.ts'
 import { balanceOf, type ProposedEquation } from './equation-balance.ts'
 import { isEquation, readEquation, type TermRead } from './equation-line.ts'
 import { equipmentProposed } from './equipment-proposed.ts'
 import { limitingUnsettled, unsettled } from './limiting-settled.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
-import { isOutcome, type OutcomeRead, readOutcome } from './outcome-line.ts'
-import { mainProduct, yieldOf } from './outcome-yield.ts'
+import { isOutcome, type OutcomeRead, outcomeOf, readOutcome } from './outcome-line.ts'
+import { isolatedOther, mainProduct, yieldOf } from './outcome-yield.ts'
 import { longestText, mostLines, noLimiting, tooLong, tooManyLines } from './preparation-problems.ts'
 import { type TaskProposed, tasksProposed } from './tasks-proposed.ts'
 
@@ -127,17 +127,10 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     }
     if (isOutcome(line)) {
       const read = readOutcome(line, comma)
-      if (read === null) unread.push(line)
-      else
-        outcome =
-          outcome === null
-            ? read
-            : {
-                ...read,
-                isolatedG: outcome.isolatedG ?? read.isolatedG,
-                percent: outcome.percent ?? read.percent,
-                name: outcome.name || read.name,
-              }
+      const together: OutcomeRead | null = read === null ? null : outcome === null ? read : outcomeOf(outcome, read)
+      // A second mass, or a second yield, is another product or another run: neither takes the place of the first.
+      if (together === null) unread.push(line)
+      else outcome = together
       continue
     }
     if (describesProduct(line)) {
@@ -173,7 +166,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   if (balance.problem !== null) problems.push(balance.problem)
   const drafts: DraftCharge[] = []
   for (const read of charges) {
-    const draft = draftCharge(isList ? { ...read, dashed: false } : read, library, index)
+    const draft = notTheProduct(draftCharge(isList ? { ...read, dashed: false } : read, library, index), equation)
     problems.push(...draft.problems)
     notes.push(...draft.notes)
     if (draft.material === null) unread.push(read.text)
@@ -183,7 +176,13 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const limiting = open.length > 0 ? null : limitingReactant(equation.reactants, drafts)
   const limitingMol = limiting === null ? null : molesOf(limiting, drafts)
   if (limiting === null && equation.reactants.length > 0) problems.push(open.length > 0 ? limitingUnsettled(open) : noLimiting)
-  const main = mainProduct(equation, outcome, index, notes)
+  const other = outcome === null ? null : isolatedOther(equation, outcome, index)
+  if (other !== null) {
+    problems.push(other)
+    unread.push(outcome!.text)
+    outcome = null
+  }
+  const main = mainProduct(equation, outcome, index)
   const settled = drafts.map(draft => againstLimiting(draft, limitingMol))
   const charge = chargeLines(settled, equation.reactants, limiting)
   // An equation that is off would give a theory that is off, and a yield that looks right: twice as much where a 2 is forgotten.

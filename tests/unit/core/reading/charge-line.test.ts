@@ -107,6 +107,11 @@ describe('nothing is guessed', () => {
     expect(read('technical acetone, 20 mL')?.notes.join()).toContain('left aside: technical')
     for (const text of ['hot water, 20 mL', 'water (hot), 20 mL']) expect(read(text)?.notes).toEqual([])
   })
+  it('three capitals are asked about where only small letters are a name', () => {
+    expect(read('10 mL TEA')?.found.kind).toBe('ambiguous')
+    expect(materialOf('10 g tea')).not.toBeNull()
+    expect(materialOf('10 mL DMF')).not.toBeNull()
+  })
   it('capitals tell cobalt from carbon monoxide', () => {
     expect(index.lookUp('Co').kind).toBe('unknown')
   })

@@ -198,8 +198,99 @@ describe('outcomes', () => {
     expect(read.lines[1]!.amountMol).toBeCloseTo(2 * read.lines[0]!.amountMol!, 12)
     expect(read.transformation.charge?.[2]).toMatchObject({ material: 'piperidine', amount: 0.3, unit: 'mL', derived: true })
   })
-  it('says where grams and moles on a line disagree', () => {
-    expect(prepared('2 benzaldehyde -> benzoin', 'benzaldehyde 5.3 g (80 mmol)').notes.join()).toContain('the latter is used')
+  it('says where grams and moles on a line disagree a little, and asks where one is a slip', () => {
+    // 5.306 g of benzaldehyde (106.12 g/mol, CIAAW) is 50.0 mmol.
+    const near = prepared('2 benzaldehyde -> benzoin', 'benzaldehyde 5.306 g (55 mmol)')
+    expect([near.notes.join(), codes(near)]).toEqual([expect.stringContaining('the latter is used'), []])
+    const far = prepared('2 benzaldehyde -> benzoin', 'benzaldehyde 5.306 g (500 mmol)')
+    expect(codes(far)).toEqual(['amounts-contradict'])
+  })
+  it('keeps the ends of a range of masses as low and high', () => {
+    // 2.0 g salicylic acid (138.12 g/mol) makes 2.609 g aspirin (180.16 g/mol): 2.0 to 2.2 g is 76.7 to 84.3 %.
+    const { yieldPercent } = prepared(...base, 'isolated 2.0-2.2 g').transformation
+    expect([yieldPercent?.low, yieldPercent?.high]).toEqual([76.7, 84.3])
+  })
+  it.each([
+    [
+      'a second mass is another product or another run',
+      ['isolated 2.1 g', 'isolated 0.5 g acetic acid'],
+      'isolated 0.5 g acetic acid',
+      80.5,
+    ],
+    ['two masses in one line', ['isolated: crude 2.4 g, pure 2.1 g'], 'isolated: crude 2.4 g, pure 2.1 g', null],
+    ['a material that the equation does not make', ['isolated 2.1 g chalcone'], 'isolated 2.1 g chalcone', null],
+  ])('counts none twice and none for another: %s', (_what, lines, unread, percent) => {
+    const read = prepared(...base, ...lines)
+    expect(read.unread).toContain(unread)
+    if (percent === null) expect(read.percentYield).toBeNull()
+    else expect(read.percentYield).toBeCloseTo(percent, 1)
+  })
+  it('takes what came out for no charge', () => {
+    const read = prepared(...base, '2.1 g aspirin')
+    expect(codes(read)).toEqual(['product-charged'])
+    expect(read.transformation.charge?.map(one => one.material)).toEqual(['salicylic-acid', 'acetic-anhydride'])
+    expect(codes(prepared(...base, 'seed with 0.01 g aspirin'))).toEqual([])
+  })
+})
+
+describe('nothing of a line is dropped', () => {
+  it.each([
+    ['ethanol 20 mL, water 5 mL', ['ethanol-95', 'water']],
+    ['5 g zinc, 0.5 g copper sulfate pentahydrate', ['zinc', 'copper-sulfate-pentahydrate']],
+    ['benzaldehyde (5 g, 47 mmol), acetophenone (5.7 g, 47 mmol), NaOH (1 g)', ['benzaldehyde', 'acetophenone', 'sodium-hydroxide']],
+    ['wash with sat. NaHCO3 (2 x 20 mL), brine (20 mL)', ['sodium-bicarbonate-saturated', 'brine']],
+    ['5 g zinc, 2 g zorkone', ['zinc', null]],
+    ['sodium hydroxide, 4 g, 0.1 mol', ['sodium-hydroxide']],
+    ['NaOH (40 wt% aq, 10 g)', ['sodium-hydroxide-40pct']],
+    ['NaOH (40 w/w %, 10 g)', ['sodium-hydroxide-40pct']],
+    ['3 mol dm-3 NaOH, 20 mL', ['sodium-hydroxide-3m']],
+    ['KOH (3 M in EtOH, 10 mL)', [null]],
+    ['sodium hydroxide, from 28 g sodium and 400 mL absolute ethanol', [null]],
+    ['benzaldehyde (98 %), 5 mL', ['benzaldehyde']],
+  ])('%s', (line, materials) => {
+    const read = prepared('2 benzaldehyde -> benzoin', line)
+    expect(read.lines.map(one => one.material)).toEqual(materials)
+    for (const [at, material] of materials.entries()) if (material === null) expect(read.unread).toContain(read.lines[at]!.text)
+  })
+  it('moles stand before equivalents', () => {
+    const read = prepared('2 benzaldehyde -> benzoin', 'benzaldehyde (1.0 equiv, 50 mmol)')
+    expect(read.lines[0]!.amountMol).toBeCloseTo(0.05, 12)
+  })
+  it('asks where the bottle chosen is of another strength than the text says', () => {
+    const read = prepared('2 benzaldehyde -> benzoin', '20 mL 0.5 M NaOH {sodium-hydroxide-3m}')
+    expect(codes(read)).toContain('strength-contradicts-bottle')
+    expect(read.lines[0]!.amountMol).toBeNull()
+    expect(codes(prepared('2 benzaldehyde -> benzoin', '20 mL 3 M NaOH {sodium-hydroxide-3m}'))).not.toContain(
+      'strength-contradicts-bottle',
+    )
+  })
+  it('an amount without a name says so', () => {
+    expect(prepared('2 benzaldehyde -> benzoin', '17.5 g').problems.map(one => one.what)).toContain(
+      '"17.5 g" gives an amount and names no material.',
+    )
+  })
+  it('keeps what is done, in the order and in the past', () => {
+    const lines = [
+      'neutralise with 3 M HCl',
+      'recrystallise from 95 % ethanol',
+      'acidify to litmus',
+      'recrystallise',
+      'poured into 100 mL ice water',
+      'washed with 20 mL water',
+      'the mixture was stirred for 1 h',
+    ]
+    expect(prepared('2 benzaldehyde -> benzoin', ...lines).transformation.operations).toEqual(lines)
+  })
+  it.each([
+    ['stir at 20-25 °C for 1 week', [20, 25], 168],
+    ['distil under reduced pressure, b.p. 117-119 °C/12 mm', undefined, undefined],
+    ['recrystallise from ethanol, m.p. 55-57 °C', undefined, undefined],
+    ['dried at 50 °C', undefined, undefined],
+    ['heat to 80 °C for 2 h, then distil at 117 °C', [80, 80], 2],
+  ])('the temperature of the step is that of the reaction: %s', (line, temperatureC, elapsedHours) => {
+    const { transformation } = prepared('2 benzaldehyde -> benzoin', line)
+    expect([transformation.temperatureC, transformation.elapsedHours]).toEqual([temperatureC, elapsedHours])
+    expect(transformation.operations).toEqual([line])
   })
 })
 
