@@ -1,6 +1,8 @@
 import { holdPointOf } from '../days/hold-point.ts'
 import type { LabelledMaterial, WasteLine } from '../hazards/hazard-list.ts'
+import { stepFigures } from '../library/figure-trust.ts'
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
+import type { Marked } from '../library/mark.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import { byNumber } from '../plan/merged-steps.ts'
 import { durationText, noBreakSpace, numberText } from '../quantity/print.ts'
@@ -16,6 +18,8 @@ export interface BottleLabel {
   readonly hazard: LabelledMaterial | null
   /** "within 28 days of work-up, derived": how long it may wait. */
   readonly keeps: string
+  /** How sure that is. */
+  readonly keepsSure: Marked
 }
 
 /** A container of waste: what goes in, and what never. */
@@ -25,11 +29,15 @@ export interface WasteLabel {
   readonly materials: readonly string[]
 }
 
+const notStated: Marked = { mark: 'unknown', source: null }
+const derivedHold: Marked = { mark: 'derived', source: null }
+
 /** Labels for every compound made, second products included, in order of steps. */
 export function bottleLabels(library: Library, { steps, coProducts, hazards }: Evaluation): readonly BottleLabel[] {
   const inOrder = [...steps].sort((a, b) => byNumber(a.number, b.number))
   return inOrder.flatMap(step => {
-    const { hours, derived } = holdPointOf(library, transformationOf(library, step.transformation))
+    const transformation = transformationOf(library, step.transformation)
+    const { hours, derived } = holdPointOf(library, transformation)
     const keeps = hours === 0 ? 'use at once' : `within ${durationText(hours)} of work-up${derived ? ', derived' : ''}`
     const others = coProducts.filter(one => one.step === step.number || one.step === step.transformation).map(one => one.compound)
     return [step.makes, ...others].map((material, at) => {
@@ -43,6 +51,8 @@ export function bottleLabels(library: Library, { steps, coProducts, hazards }: E
         step: step.number,
         hazard: hazards.materials.find(one => one.material === material) ?? null,
         keeps: at === 0 ? keeps : 'not stated',
+        keepsSure:
+          at > 0 ? notStated : derived ? derivedHold : (stepFigures(transformation).find(one => one.figure === 'hold point') ?? notStated),
       }
     })
   })

@@ -1,5 +1,8 @@
 import type { HazardList, Known, LabelledMaterial, Meeting, WasteLine } from '../hazards/hazard-list.ts'
+import { citations } from '../library/figure-trust.ts'
 import { type Library, materialOf } from '../library/library.ts'
+import type { Marked } from '../library/mark.ts'
+import { trustOf } from '../library/trust.ts'
 import { durationText, massText, numberText, volumeText } from '../quantity/print.ts'
 import { amountWords } from './amounts.ts'
 import { noHazardData } from './cautions.ts'
@@ -155,3 +158,9 @@ export const wasteFrom = (library: Library, { from }: WasteLine): string =>
 /** Standing or running alone, in words. */
 export const aloneText = (what: string, hours: number, heated: boolean): string =>
   `${what}, ${durationText(hours)}, ${heated ? 'heated' : 'not heated'}`
+
+/** How sure what a rule about a meeting says is, by its own sources. */
+export function meetingMark({ sources }: Meeting): Marked {
+  const trust = trustOf(sources)
+  return { mark: trust, source: citations(sources, trust) }
+}

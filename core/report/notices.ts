@@ -1,4 +1,6 @@
+import { stepFigures } from '../library/figure-trust.ts'
 import { type Library, transformationOf } from '../library/library.ts'
+import type { Marked } from '../library/mark.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import { byNumber } from '../plan/merged-steps.ts'
 import { durationText } from '../quantity/print.ts'
@@ -16,6 +18,8 @@ export interface Notice {
   readonly heated: boolean
   /** "From Tue 1 Dec, 20:15 to Thu 3 Dec, 18:30" where the calendar knows. */
   readonly when: string | null
+  /** How sure the hours are. */
+  readonly timesSure: Marked
   /** Names of what is in the vessel. */
   readonly holds: string
 }
@@ -54,6 +58,7 @@ export function noticesOf(library: Library, { steps, days, hazards }: Evaluation
             title: heated ? 'Running alone, heated' : task.reaction === true ? 'Running alone, not heated' : 'Standing, not heated',
             what: `${capital(task.do)}, ${durationText(task.hours)}${temperature === null ? '' : `, ${temperature}`}`,
             heated,
+            timesSure: stepFigures(transformation).find(one => one.figure === 'times') ?? { mark: 'unknown', source: null },
             when: booked?.start == null || booked.end === null ? null : `from ${dateAndTime(booked.start)} to ${dateAndTime(booked.end)}`,
             holds:
               task.reaction === true ? `${listed(inVessel)}${gas.length === 0 ? '' : `; gives off ${listed(gas)}`}` : nameOf(step.makes),

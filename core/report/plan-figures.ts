@@ -6,6 +6,7 @@ import type { Evaluation } from '../plan/evaluation.ts'
 import { lineMark } from '../plan/line-mark.ts'
 import { byNumber } from '../plan/merged-steps.ts'
 import type { Plan } from '../plan/plan.ts'
+import { defaultSettings } from '../plan/settings.ts'
 import { moneyText } from '../quantity/money.ts'
 import { durationText, massText, percentText } from '../quantity/print.ts'
 import type { ChargedStep } from '../route/charged.ts'
@@ -44,7 +45,12 @@ export function marksOfStep(library: Library, plan: Plan, evaluation: Evaluation
   return [...step.charges.map(line => lineMark(library, evaluation, step, line).mark), ...figures.map(one => one.mark)]
 }
 
-function typed(library: Library, { start, goals, log }: Plan): readonly PlanFigure[] {
+/** The reserve as it usually is goes by a rule of thumb; another one was typed. */
+export const reserveMark = ({ settings }: Pick<Plan, 'settings'>): Marked & { readonly mark: PlanFigure['mark'] } =>
+  settings.reserve === defaultSettings.reserve ? { mark: 'planned', source: 'common practice' } : { mark: 'typed', source: null }
+
+function typed(library: Library, plan: Plan): readonly PlanFigure[] {
+  const { start, goals, log, settings } = plan
   const nameOf = nameIn(library)
   const own = (of: string, figure: string, value: string): PlanFigure => ({
     place: 'this plan',
@@ -61,6 +67,7 @@ function typed(library: Library, { start, goals, log }: Plan): readonly PlanFigu
         ? []
         : [own(nameOf(target), 'wanted', amount.kind === 'mass' ? massText(amount.massG) : percentText(amount.fraction))],
     ),
+    { place: 'this plan', of: 'shopping', figure: 'reserve', value: percentText(settings.reserve, 2), ...reserveMark(plan) },
     ...log.map(
       (entry): PlanFigure => ({
         place: 'this plan',

@@ -1,6 +1,8 @@
+import type { Marked } from '../library/mark.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
-import { type PriceFigure, priceFigure, sourceNotStated } from '../shopping/price-from.ts'
-import { markLetters, markWords } from './marks.ts'
+import { type PriceFigure, type PriceFrom, priceFigure, sourceNotStated } from '../shopping/price-from.ts'
+import type { PackCount } from '../shopping/shopping.ts'
+import { markLetters, markText } from './marks.ts'
 import { capital, counted } from './words.ts'
 
 /** Every price of the basket that is paid, with where it was got: packs, then what suppliers ask besides. */
@@ -11,15 +13,21 @@ export function pricesOf({ shopping, basket }: Pick<Evaluation, 'shopping' | 'ba
   ]
 }
 
+/** A price's mark, with its source or that none is stated. */
+export function priceMarked(from: PriceFrom): Marked {
+  const { mark, source } = priceFigure(from)
+  return { mark, source: source ?? sourceNotStated }
+}
+
+/** The marks of the packs of a line, each once. */
+export function marksOfPacks(packs: readonly PackCount[]): readonly Marked[] {
+  const told = packs.map(pack => priceMarked(pack.priceFrom))
+  return told.filter((one, at) => told.findIndex(other => other.mark === one.mark && other.source === one.source) === at)
+}
+
 /** "seen in a source: Kiln Lane list, 2026-11-03"; of a price without one "source not stated". */
-export const priceText = ({ mark, source }: PriceFigure): string =>
-  source === null
-    ? mark === 'unknown'
-      ? sourceNotStated
-      : `${markWords[mark]}, ${sourceNotStated}`
-    : mark === 'unknown'
-      ? source
-      : `${markWords[mark]}: ${source}`
+const priceText = ({ mark, source }: PriceFigure): string =>
+  mark === 'unknown' ? (source ?? sourceNotStated) : markText({ mark, source: source ?? sourceNotStated })
 
 /**
  * Where the prices of a basket are from, as one sentence with the letters that stand beside them: "Prices: i invented for the demonstration:

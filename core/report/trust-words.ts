@@ -74,6 +74,11 @@ export function trustLine(library: Library, { figures, materials }: StepTrust): 
     byWord.set(word, [...(byWord.get(word) ?? []), figure])
   }
   const own = [...byWord].map(([word, of]) => `${capital(listed(of))}: ${word}.`)
+  return [...own, materialsLine(library, materials)].join(' ')
+}
+
+/** "Density remembered: ethanol. Hazards unknown: lophine.": of materials only what was not seen is named. */
+export function materialsLine(library: Library, materials: StepTrust['materials']): string {
   const weak = (['density', 'hazards'] as const).flatMap(figure =>
     (['remembered', 'unknown'] as const).flatMap(trust => {
       const named = materials.filter(
@@ -83,7 +88,7 @@ export function trustLine(library: Library, { figures, materials }: StepTrust): 
       return named.length === 0 ? [] : [`${capital(figure)} ${trust}: ${named.map(one => nameIn(library)(one.material)).join('; ')}.`]
     }),
   )
-  return [...own, ...(weak.length === 0 ? ['Densities and hazards: seen.'] : weak)].join(' ')
+  return weak.length === 0 ? 'Densities and hazards: seen.' : weak.join(' ')
 }
 
 /** A density is asked of what is poured; what is weighed needs none. */

@@ -28,12 +28,10 @@ const foundSchema = z
     matched: z.string().meta({ description: 'What the words matched: the name, a synonym, the formula or the CAS number.' }),
     canStart: z.boolean().meta({ description: 'Some transformation takes it as a reactant.' }),
     densityGPerMl: z.number().optional(),
-    figures: z
-      .array(figureSchema)
-      .meta({
-        description:
-          'All that its record states, each figure with how sure it is: hazards, density, melting, boiling and flash point, strength, exposure limit.',
-      }),
+    figures: z.array(figureSchema).meta({
+      description:
+        'All that its record states, each figure with how sure it is: hazards, density, melting, boiling and flash point, strength, exposure limit.',
+    }),
     own: z.boolean().meta({ description: 'A record of the bench itself.' }),
   })
   .meta({ id: 'FoundMaterial' })

@@ -1,9 +1,11 @@
+import { type FigureTrust, stepFigures } from '../../core/library/figure-trust.ts'
 import { type Library, materialOf } from '../../core/library/library.ts'
 import { compoundIn, measured, referenceMoles } from '../../core/library/reference-charge.ts'
 import { type ChargeLine, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { trustInYield } from '../../core/library/trust.ts'
 import { durationText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
-import { braceText } from './scheme/runs.ts'
+import { markLetters, markWords } from '../../core/report/marks.ts'
+import { braceText, plain } from './scheme/runs.ts'
 import type { Item, Sure } from './scheme/types.ts'
 import { shortName } from './short-names.ts'
 
@@ -87,6 +89,29 @@ export function yieldText({ kind, yieldPercent: { low, typical, high } }: Transf
   }
   const whole = (value: number): string => numberText(value, 3, 0)
   return `${whole(typical)}${noBreakSpace}% (${whole(low)}–${whole(high)})`
+}
+
+/** Marks of what stands under an arrow, where they are not what the arrow's line says. */
+export function underMarks(transformation: Transformation): ReadonlyMap<FigureTrust['figure'], FigureTrust['mark']> {
+  const sure = sureOf(transformation)
+  return new Map(
+    stepFigures(transformation)
+      .filter(({ figure, mark }) => (figure === 'times' || figure === 'range of the yield') && mark !== sure && mark !== 'own bench')
+      .map(({ figure, mark }) => [figure, mark]),
+  )
+}
+
+/** Time and yield under an arrow, each with a letter where it is not as sure as the arrow's line says. */
+export function underOf(transformation: Transformation): readonly Item[] {
+  const marks = underMarks(transformation)
+  const sign = (figure: 'times' | 'range of the yield'): Item => {
+    const mark = marks.get(figure)
+    return mark === undefined ? [] : [{ t: markLetters[mark], mark: markWords[mark] }]
+  }
+  const text = yieldText(transformation)
+  const end = text.lastIndexOf(')')
+  const yields = end < 0 ? plain(text) : [{ t: text.slice(0, end) }, ...sign('range of the yield'), { t: text.slice(end) }]
+  return [[...plain(timeText(transformation)), ...sign('times')], yields]
 }
 
 /** Solid where what is charged and what it gives were read in a source or measured at this bench, dashed where the yield is remembered. */

@@ -8,7 +8,7 @@ import { type MergedSteps, mergedSteps } from '../../core/plan/merged-steps.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { massText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ChargedLine } from '../../core/route/charged.ts'
-import { conditionsOf, sureOf, sureWord, timeText, yieldText } from './conditions.ts'
+import { conditionsOf, sureOf, sureWord, underOf } from './conditions.ts'
 import { mapName } from './map-name.ts'
 import { formulaRuns, plain } from './scheme/runs.ts'
 import type { Cell, Item, Keep, SchemeIn, Shape, Step, Way } from './scheme/types.ts'
@@ -38,6 +38,7 @@ const mostDetours = 4
 const legend: readonly Item[] = [
   plain('Ink: chosen. Grey: not chosen.'),
   plain('Solid: seen in a source. Dashed: remembered. Hatched: unknown.'),
+  plain('Letters: e estimated, d reckoned by the library, r remembered.'),
   plain('Blue: yours to change.', { pen: true }),
 ]
 
@@ -115,7 +116,7 @@ class Draft {
   #way(transformation: Transformation, left: ReadonlySet<string>): Way {
     const { over, brief } = conditionsOf(this.#of.library, transformation, left)
     const word = sureWord(transformation)
-    const under = [plain(timeText(transformation)), plain(yieldText(transformation))]
+    const under = underOf(transformation)
     return {
       id: transformation.id,
       over,

@@ -29,7 +29,7 @@ export const Marked = ({ of, children }: { readonly of: MarkedFigure; readonly c
 export const Reckoned = ({ children }: { readonly children: ComponentChildren }) => <span data-mark="reckoned">{children}</span>
 
 /** What the letters mean that stand above. */
-export const MarkLegend = ({ used }: { readonly used: Iterable<Mark> }) => (
+export const MarkLegend = ({ used, children }: { readonly used: Iterable<Mark>; readonly children?: ComponentChildren }) => (
   <p class="s soft mk-legend">
     {legendRows(used).map(({ mark, letter, words }) => (
       <span class="nb" key={mark}>
@@ -37,5 +37,6 @@ export const MarkLegend = ({ used }: { readonly used: Iterable<Mark> }) => (
       </span>
     ))}
     <span>{noLetter}</span>
+    {children}
   </p>
 )

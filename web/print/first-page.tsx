@@ -1,3 +1,5 @@
+import { transformationOf } from '../../core/library/library.ts'
+import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import { durationText, massText } from '../../core/quantity/print.ts'
 import type { Answer } from '../../core/report/answers.ts'
 import { answersOf, spreadText, windowWord } from '../../core/report/answers.ts'
@@ -9,8 +11,10 @@ import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
 import { madeGoals, shortClauses, shortNotes } from '../../core/report/short-start.ts'
 import { groupsSentence, medianAndTypical, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
+import { underMarks } from '../map/conditions.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
+import { Marked } from '../parts/mark.tsx'
 import { Clauses, Name } from '../parts/words.tsx'
 import { Changes } from './changes.tsx'
 import { DaysStrip } from './days-strip.tsx'
@@ -26,11 +30,14 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
   const short = shortNotes(evaluation)
   const targets = listed(evaluation.goals.map(goal => nameOf(goal.target)))
   const start = nameOf(plan.start.material)
+  const startMark: MarkedFigure = { mark: plan.start.massG === null ? 'reckoned' : 'typed', source: null }
   return (
     <Leaf
+      used={[startMark.mark, ...evaluation.steps.flatMap(step => [...underMarks(transformationOf(library, step.transformation)).values()])]}
+      legend="Arrows: solid, seen in a source; dashed, remembered."
       title={
         <>
-          {massText(plan.start.massG ?? evaluation.start.massG)} of {start} becomes{' '}
+          <Marked of={startMark}>{massText(plan.start.massG ?? evaluation.start.massG)}</Marked> of {start} becomes{' '}
           {madeGoals(evaluation).map((goal, at, all) => (
             <span key={goal.target}>
               <span class="nb">
@@ -49,7 +56,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
         </p>
       )}
       {short.length > 0 && (
-        <p class="note">
+        <p class="note" data-mark="reckoned">
           <b>{shortClauses(evaluation, nameOf).join(' ').replace(/[:;]$/, '.')}</b>{' '}
           {short.map(note => `${note.what} ${note.cure}`).join(' ')}
         </p>
@@ -63,15 +70,22 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
         startSentence(library, evaluation),
         ...evaluation.goals.map(goal => named(nameOf(goal.target), groupsSentence(goal))),
         `${medianAndTypical} ${outsideSpread}`,
-      ].map(text => text !== null && <p key={text}>{text}</p>)}
+      ].map(
+        text =>
+          text !== null && (
+            <p key={text} data-mark="reckoned">
+              {text}
+            </p>
+          ),
+      )}
       {(props.choice ?? []).map(text => (
-        <p class="s" key={text}>
+        <p class="s" key={text} data-mark="reckoned">
           <Name text={text} />
         </p>
       ))}
       <Timetable {...props} />
       {[...evaluation.notes.filter(note => !short.includes(note)), ...lowMelts(library, plan)].map(note => (
-        <p class="note" key={note.code + note.where.join()}>
+        <p class="note" key={note.code + note.where.join()} data-mark="reckoned">
           <b>{note.what}</b> {note.why} {note.cure}
         </p>
       ))}
@@ -82,7 +96,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
 const named = (name: string, text: string | null): string | null => (text === null ? null : `${capital(name)}: ${text}`)
 
 const Seven = ({ answers }: { readonly answers: readonly Answer[] }) => (
-  <ol class="seven">
+  <ol class="seven" data-mark="reckoned">
     {answers.map(({ no, ask, clauses }) => (
       <li key={no}>
         <span class="soft">{no}</span>
@@ -103,7 +117,7 @@ function Survivors({ library, plan, evaluation }: PackProps) {
   const nameOf = nameIn(library)
   const { recoveryPercent } = evaluation.start
   return (
-    <section class="survivors">
+    <section class="survivors" data-mark="reckoned">
       <div class="row axis s soft">
         <span>What survives of the start at typical yields</span>
         <StaircaseAxis width={stairPx} />
@@ -157,7 +171,7 @@ function Timetable({ library, plan, evaluation }: PackProps) {
       ? `${hands}; the longest chain takes ${durationText(days.elapsedH)}`
       : `${counted(days.windowsUsed, one, many)}${days.finishDate === null ? '' : `, done ${shortDate(days.finishDate, true)}`}; ${hands}`
   return (
-    <section class="days">
+    <section class="days" data-mark="reckoned">
       <h2>{capital(title)}</h2>
       <DaysStrip booked={days.booked} steps={steps} windows={windows} nameOf={nameOf} />
       {alone.length > 0 && (

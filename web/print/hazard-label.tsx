@@ -3,7 +3,7 @@ import type { Library } from '../../core/library/library.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import { stateText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { exposureTold } from '../../core/report/physical-words.ts'
+import { exposureMark, exposureTold } from '../../core/report/physical-words.ts'
 import { softened } from '../map/softened.ts'
 import { Name } from '../parts/words.tsx'
 import { Signs } from './parts.tsx'
@@ -41,7 +41,9 @@ export const FullLabel = ({ library, material }: { readonly library: Library; re
       <Statements material={material} />
       {material.protection.length > 0 && <p class="s">{material.protection.map(one => one.do).join(' ')}</p>}
       <p class="s soft">
-        {stateText(library, material)} {exposureTold(library, material)} {material.note}
+        <span data-mark="reckoned">{stateText(library, material)}</span>{' '}
+        <span data-mark={exposureMark(library, material.material)}>{exposureTold(library, material)}</span>{' '}
+        <span data-mark="remembered">{material.note}</span>
       </p>
     </div>
   </article>

@@ -4,6 +4,7 @@ import { noHazardData } from '../../core/report/cautions.ts'
 import {
   gasText,
   hazardTitle,
+  meetingMark,
   meetingText,
   severityText,
   sharedMeetings,
@@ -13,8 +14,10 @@ import {
 } from '../../core/report/hazard-sheet.ts'
 import { meetingRows } from '../../core/report/meeting-rows.ts'
 import { nameIn } from '../../core/report/names.ts'
+import { recordMark } from '../../core/report/record-mark.ts'
 import { sharedNotes } from '../../core/report/shared-notes.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
+import { Marked, MarkSign } from '../parts/mark.tsx'
 import { Name } from '../parts/words.tsx'
 import { FullLabel } from './hazard-label.tsx'
 import { Law } from './law.tsx'
@@ -28,7 +31,13 @@ export function HazardPage(props: PackProps) {
   const unknown = hazards.materials.filter(one => one.known === 'unknown')
   const known = hazards.materials.filter(one => one.known !== 'unknown')
   return (
-    <Leaf title={hazardTitle(hazards)}>
+    <Leaf
+      title={hazardTitle(hazards)}
+      used={[
+        ...hazards.meetings.map(one => meetingMark(one).mark),
+        ...evaluation.steps.map(step => recordMark(library, evaluation, [step.number]).mark),
+      ]}
+    >
       <p class="key s soft">
         <span class="seen">seen in a source</span>
         <span class="remembered">remembered</span>
@@ -92,21 +101,22 @@ function Meetings({ library, evaluation }: PackProps) {
             <h2>{title}</h2>
             {where === 'storage' &&
               storageGroups(library, evaluation.hazards).map(({ group, names }) => (
-                <p class="row-p" key={group}>
+                <p class="row-p" key={group} data-mark="reckoned">
                   <b>{capital(group.replaceAll('-', ' '))}:</b> {names.join('; ')}.
                 </p>
               ))}
             {where === 'step'
               ? shared.map(({ meeting, places }, at) => (
-                  <p class="row-p" key={`${meeting.title}${at}`}>
+                  <p class="row-p" key={`${meeting.title}${at}`} data-mark={meetingMark(meeting).mark}>
                     <b>
                       {severityText(meeting)}, {places}: {sentence(meeting.title)}
                     </b>{' '}
                     {meetingText(library, meeting)}
+                    <MarkSign of={meetingMark(meeting)} />
                   </p>
                 ))
               : meetingRows(library, shared).map(({ head, text }) => (
-                  <p class="row-p" key={head + text}>
+                  <p class="row-p" key={head + text} data-mark="reckoned">
                     <b>{head}</b> {text}
                   </p>
                 ))}
@@ -120,10 +130,10 @@ function Meetings({ library, evaluation }: PackProps) {
 function Gas({ library, evaluation }: PackProps) {
   if (evaluation.hazards.gas.length === 0) return null
   return (
-    <section>
+    <section data-mark="reckoned">
       <h2>Gas, worst case at full conversion, 25 °C</h2>
       {evaluation.hazards.gas.map(gas => (
-        <p class="row-p" key={gas.step + gas.compound}>
+        <p class="row-p" key={gas.step + gas.compound} data-mark="reckoned">
           {gasText(library, gas, evaluation.steps.find(step => step.number === gas.step)?.batches ?? 1)}
         </p>
       ))}
@@ -131,7 +141,7 @@ function Gas({ library, evaluation }: PackProps) {
   )
 }
 
-function StepDangers({ evaluation }: PackProps) {
+function StepDangers({ library, evaluation }: PackProps) {
   const shared = sharedNotes(evaluation.hazards.steps)
   if (shared.length === 0) return null
   return (
@@ -139,7 +149,7 @@ function StepDangers({ evaluation }: PackProps) {
       <h2>Dangers of the steps</h2>
       {shared.map(({ steps, notes }) => (
         <p class="row-p" key={steps.join(' ')}>
-          <b>{capital(stepsText(steps))}.</b> {notes.join(' ')}
+          <b>{capital(stepsText(steps))}.</b> <Marked of={recordMark(library, evaluation, steps)}>{notes.join(' ')}</Marked>
         </p>
       ))}
     </section>
@@ -155,7 +165,7 @@ function AirAndAge({ library, evaluation }: PackProps) {
         <section>
           <h2>Peroxide formers</h2>
           {peroxides.map(line => (
-            <p class="row-p" key={line.material}>
+            <p class="row-p" key={line.material} data-mark="seen">
               {peroxideText(library, line)}{' '}
               <span class="nb">
                 tested <Blank mm={20} />
@@ -168,11 +178,13 @@ function AirAndAge({ library, evaluation }: PackProps) {
         <section>
           <h2>Vapour and the room</h2>
           {room.map(line => (
-            <p class="row-p" key={line.material}>
+            <p class="row-p" key={line.material} data-mark="reckoned">
               {roomText(library, line)}
             </p>
           ))}
-          <p class="s soft">{roomAssumption}</p>
+          <p class="s soft" data-mark="reckoned">
+            {roomAssumption}
+          </p>
         </section>
       )}
     </>
@@ -186,7 +198,7 @@ function Waste({ library, evaluation }: PackProps) {
     <section>
       <h2>Waste bottles</h2>
       {waste.map(stream => (
-        <p class="row-p" key={stream.stream}>
+        <p class="row-p" key={stream.stream} data-mark="reckoned">
           <b>
             {stream.name}, {wasteAmount(stream)}.
           </b>{' '}
@@ -200,7 +212,7 @@ function Waste({ library, evaluation }: PackProps) {
       ))}
       {evaluation.hazards.quench.length > 0 && <h2>Destroyed before the bottle</h2>}
       {evaluation.hazards.quench.map(line => (
-        <p class="row-p" key={line.step + line.destroys}>
+        <p class="row-p" key={line.step + line.destroys} data-mark={line.from === 'source' ? 'seen' : 'planned'}>
           {quenchText(library, line)}
         </p>
       ))}

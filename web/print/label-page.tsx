@@ -8,6 +8,7 @@ import { capital, listed, stepsText } from '../../core/report/words.ts'
 import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
 import { softened } from '../map/softened.ts'
+import { Marked } from '../parts/mark.tsx'
 import { Formula, Name } from '../parts/words.tsx'
 import type { PackProps } from './pack-props.ts'
 import { Blank, Leaf, Signs } from './parts.tsx'
@@ -16,7 +17,7 @@ import { Blank, Leaf, Signs } from './parts.tsx'
 export function LabelPage(props: PackProps) {
   const { library, evaluation } = props
   return (
-    <Leaf title="Bottle labels">
+    <Leaf title="Bottle labels" used={bottleLabels(library, evaluation).map(label => label.keepsSure.mark)}>
       <div class="labels">
         {bottleLabels(library, evaluation).map(label => (
           <Bottle {...props} label={label} key={label.step + label.material} />
@@ -41,7 +42,12 @@ function Bottle({ plan, depictions, version, label }: PackProps & { readonly lab
           </b>
           <p>
             {label.formula !== null && <Formula text={label.formula} />}
-            {label.molarMass !== null && `${label.formula === null ? '' : ', '}${label.molarMass}`}
+            {label.molarMass !== null && (
+              <span data-mark="reckoned">
+                {label.formula === null ? '' : ', '}
+                {label.molarMass}
+              </span>
+            )}
           </p>
           <p class="s soft">
             {[plan.title, version === undefined ? '' : `version ${version}`, `step ${label.step}`].filter(part => part !== '').join(', ')}
@@ -76,7 +82,9 @@ function Bottle({ plan, depictions, version, label }: PackProps & { readonly lab
           keep until <Blank mm={14} />
         </span>
       </p>
-      <p class="s soft">Keeps: {label.keeps}.</p>
+      <p class="s soft">
+        Keeps: <Marked of={label.keepsSure}>{label.keeps}</Marked>.
+      </p>
     </article>
   )
 }
@@ -137,7 +145,7 @@ export function NoticePage({ library, plan, evaluation }: PackProps) {
   const notices = noticesOf(library, evaluation)
   if (notices.length === 0) return null
   return (
-    <Leaf title="Notices for what stands or runs alone">
+    <Leaf title="Notices for what stands or runs alone" used={notices.map(notice => notice.timesSure.mark)}>
       <div class="notices">
         {notices.map((notice, at) => (
           <NoticeBlock notice={notice} bench={plan.settings.bench} key={notice.step + notice.what + at} />
@@ -154,7 +162,7 @@ const NoticeBlock = ({ notice, bench }: { readonly notice: Notice; readonly benc
       <b>
         Step {notice.step}, <Name text={notice.makes} />
       </b>
-      : {notice.what}
+      : <Marked of={notice.timesSure}>{notice.what}</Marked>
       {notice.when === null ? '' : `, ${notice.when}`}.{bench === '' ? '' : ` ${bench}.`}
     </p>
     <p>In it: {notice.holds}.</p>

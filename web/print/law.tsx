@@ -13,7 +13,7 @@ export function Law({ library, evaluation }: PackProps) {
     <section>
       <h2>§ Regulated</h2>
       {lawByList(regulated).map(({ list, action, barred, rows, legal }) => (
-        <p class="row-p" key={list + action + barred + legal}>
+        <p class="row-p" key={list + action + barred + legal} data-mark="seen">
           <b>
             {action}: {list}.
           </b>{' '}

@@ -5,7 +5,7 @@ import { metricColumns, metricsNote, metricsSheetOf } from '../../core/report/me
 export function MetricsTable({ evaluation, nameOf }: { readonly evaluation: Evaluation; readonly nameOf: (id: string) => string }) {
   const made = (step: string): string => nameOf(evaluation.steps.find(one => one.number === step)?.makes ?? '')
   return (
-    <section>
+    <section data-mark="reckoned">
       <h2>Mass metrics</h2>
       <table class="t">
         <thead>

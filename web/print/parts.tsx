@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
+import type { Mark } from '../../core/library/mark.ts'
+import { MarkLegend } from '../parts/mark.tsx'
 import { Pictogram } from '../parts/pictogram.tsx'
 
 /** A blank to write on, so many mm wide; without a width as wide as its cell. */
@@ -12,15 +14,22 @@ export const Tick = () => <i class="box" />
 export const Leaf = ({
   title,
   of,
+  used,
+  legend,
   children,
 }: {
   readonly title: ComponentChildren
   readonly of?: 'step'
+  /** Marks of its figures: what their letters mean stands at its end. */
+  readonly used?: Iterable<Mark>
+  /** Said after the letters. */
+  readonly legend?: string
   readonly children: ComponentChildren
 }) => (
   <section class={of === undefined ? 'leaf' : `leaf leaf-${of}`}>
-    <h1>{title}</h1>
+    <h1 data-mark="reckoned">{title}</h1>
     {children}
+    {used !== undefined && <MarkLegend used={used}>{legend}</MarkLegend>}
   </section>
 )
 

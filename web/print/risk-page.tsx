@@ -14,7 +14,7 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
   const { start, steps } = evaluation
   return (
     <Leaf title="Risk assessment, for the reader to complete and sign">
-      <p>
+      <p data-mark="reckoned">
         For all that this plan uses and makes, at its scale: {massText(start.massG)} of {nameIn(library)(start.material)},{' '}
         {counted(steps.length, 'step')}
         {plan.settings.bench === '' ? '' : `, at ${plan.settings.bench}`}. Proposals, drawn up {longDate(today)}: correct them, fill the
@@ -40,7 +40,7 @@ export function RiskPage({ library, plan, evaluation, today }: PackProps) {
           ))}
         </div>
       </section>
-      <table class="t ra">
+      <table class="t ra" data-mark="reckoned">
         <thead>
           <tr>
             <th>Hazard</th>

@@ -1,13 +1,17 @@
 import type { ComponentChildren } from 'preact'
+import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
 import { noBreakSpace } from '../../core/quantity/print.ts'
 import { packText, quantityWords } from '../../core/report/amounts.ts'
 import { nameIn } from '../../core/report/names.ts'
+import { reserveMark } from '../../core/report/plan-figures.ts'
+import { marksOfPacks, priceMarked, priceSentence, pricesOf } from '../../core/report/price-words.ts'
 import { isRegulated } from '../../core/report/regulated.ts'
 import { shoppingNotesOf } from '../../core/report/shopping-notes.ts'
 import { shoppingSheetOf } from '../../core/report/shopping-sheet.ts'
 import { capital } from '../../core/report/words.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
+import { Marked, MarkSign } from '../parts/mark.tsx'
 import { Name } from '../parts/words.tsx'
 import { LawElsewhere } from './law.tsx'
 import { MetricsTable } from './metrics-table.tsx'
@@ -27,7 +31,7 @@ export function ShoppingPage(props: PackProps) {
   const anyOpen = evaluation.shopping.some(line => line.open || line.atLeast)
   const notes = [...new Set(evaluation.shopping.flatMap(line => line.notes.map(note => `${capital(nameOf(line.material))}: ${note}`)))]
   return (
-    <Leaf title={<Name text={sheet.title} />}>
+    <Leaf title={<Name text={sheet.title} />} used={[...pricesOf(evaluation).map(one => one.mark), shelfMark.mark, reserveMark(plan).mark]}>
       {sheet.unknown.length > 0 && (
         <BuyTable title="Price unknown" currency={currency}>
           {rows(sheet.unknown)}
@@ -55,7 +59,11 @@ export function ShoppingPage(props: PackProps) {
               carriage {bare(order.carriageMinor, currency)}
               {order.hazardousFeeMinor > 0 && `, hazardous-goods fee ${bare(order.hazardousFeeMinor, currency)}`}
             </td>
-            <td class="n">{bare(order.carriageMinor + order.hazardousFeeMinor, currency)}</td>
+            <td class="n">
+              <Marked of={order.carriageMinor + order.hazardousFeeMinor === 0 ? noFee : priceMarked(order.priceFrom)}>
+                {bare(order.carriageMinor + order.hazardousFeeMinor, currency)}
+              </Marked>
+            </td>
             <td />
           </tr>
           <tr>
@@ -63,7 +71,7 @@ export function ShoppingPage(props: PackProps) {
             <td colSpan={5}>
               <b>Order</b>
             </td>
-            <td class="n">
+            <td class="n" data-mark="reckoned">
               <b>{bare(order.totalMinor, currency)}</b>
             </td>
             <td />
@@ -71,44 +79,48 @@ export function ShoppingPage(props: PackProps) {
         </BuyTable>
       ))}
       {basket !== null && evaluation.shopping.length > 0 && (
-        <p class="total">
+        <p class="total" data-mark="reckoned">
           {basket.complete ? 'Altogether' : 'All that has a price and an amount'}{' '}
           <b class="answer">{basket.totalMinor === null ? 'no price known' : moneyText(basket.totalMinor, currency)}</b>
         </p>
       )}
       {basket === null && <p>No basket was reckoned: packs and prices are left open.</p>}
       {sheet.missing !== null && (
-        <p>
+        <p data-mark="reckoned">
           <b>{sheet.missing}</b>
         </p>
       )}
       <p class="s soft">
         {anyOpen && '+ The source gives no amount, or only for a part: at least this much. '}
-        Need holds {Math.round(plan.settings.reserve * 100)}
-        {noBreakSpace}% in reserve. {sheet.suppliers.some(one => one.invented) && 'Prices and suppliers of this example are invented. '}
-        {basket !== null && !basket.proven && 'Not proven to be the cheapest. '}
+        Need holds{' '}
+        <Marked of={reserveMark(plan)}>
+          {Math.round(plan.settings.reserve * 100)}
+          {noBreakSpace}%
+        </Marked>{' '}
+        in reserve. {sheet.suppliers.some(one => one.invented) && 'Prices and suppliers of this example are invented. '}
+        {priceSentence(evaluation)} {basket !== null && !basket.proven && 'Not proven to be the cheapest. '}
       </p>
       {sheet.madeUp.length > 0 && (
         <section>
           <h2>Made up at the bench</h2>
           {sheet.madeUp.map(line => (
-            <p key={line.material}>
+            <p key={line.material} data-mark="reckoned">
               <Tick /> <b>{capital(nameOf(line.material))}</b>, {quantityWords(line.need)}. {line.madeUp?.how}
             </p>
           ))}
         </section>
       )}
       <LawElsewhere {...props} />
-      <div class="two">
+      <div class="two" data-mark="reckoned">
         <Amounts title="From the shelf" rows={sheet.shelf.map(line => [nameOf(line.material), quantityWords(line.shelf)])} />
         <Amounts
           title="Left over"
           rows={sheet.left.map(line => [nameOf(line.material), `${line.open ? 'up to ' : ''}${quantityWords(line.left)}`])}
         />
       </div>
-      {under.gap !== null && <p>{under.gap}</p>}
+      {under.gap !== null && <p data-mark="reckoned">{under.gap}</p>}
       {under.leftOvers.length > 0 && (
-        <section>
+        <section data-mark="reckoned">
           <h2>What is left over could serve</h2>
           {under.leftOvers.map(text => (
             <p class="s" key={text}>
@@ -118,12 +130,12 @@ export function ShoppingPage(props: PackProps) {
         </section>
       )}
       {[...under.otherBaskets, ...under.solvents].map(text => (
-        <p class="s soft" key={text}>
+        <p class="s soft" key={text} data-mark="reckoned">
           {text}
         </p>
       ))}
       {notes.map(note => (
-        <p class="s soft" key={note}>
+        <p class="s soft" key={note} data-mark="reckoned">
           {note}
         </p>
       ))}
@@ -153,7 +165,10 @@ function BuyTable({
         <tr>
           <th colSpan={2}>material</th>
           <th class="n">need</th>
-          <th class="n">shelf</th>
+          <th class="n">
+            shelf
+            <MarkSign of={shelfMark} />
+          </th>
           <th class="n">buy</th>
           <th>packs</th>
           <th class="n">{moneyText(0, currency).split(noBreakSpace)[0]}</th>
@@ -174,6 +189,7 @@ function BuyRow({
 }: PackProps & { readonly line: ShoppingLine; readonly supplier: string | undefined; readonly currency: string }) {
   const packs = line.packs.filter(pack => supplier === undefined || pack.supplier === supplier)
   const costMinor = packs.reduce((sum, pack) => sum + pack.count * pack.priceMinor, 0)
+  const marked = marksOfPacks(packs)
   const plus = line.open || line.atLeast
   const amount = (text: string) => (plus ? <i>{`${text}${noBreakSpace}+`}</i> : text)
   return (
@@ -186,17 +202,41 @@ function BuyRow({
         {isRegulated(evaluation.hazards, line.material) && ' §'}
         {line.planned && <i class="s soft block">partly planned, not from the source</i>}
       </td>
-      <td class="n">{line.need.amount === null ? <i>as needed</i> : amount(quantityWords(line.need))}</td>
-      <td class="n">{quantityWords(line.shelf)}</td>
-      <td class="n">{line.buy.amount === null ? <i>as needed</i> : amount(quantityWords(line.buy))}</td>
-      <td>{packs.length === 0 ? <Blank /> : packs.map(pack => `${pack.count} × ${packText(pack.amount, pack.unit)}`).join(', ')}</td>
-      <td class="n">{packs.length === 0 ? <b>?</b> : bare(costMinor, currency)}</td>
+      <td class="n" data-mark="reckoned">
+        {line.need.amount === null ? <i>as needed</i> : amount(quantityWords(line.need))}
+      </td>
+      <td class="n" data-mark="typed">
+        {quantityWords(line.shelf)}
+      </td>
+      <td class="n" data-mark="reckoned">
+        {line.buy.amount === null ? <i>as needed</i> : amount(quantityWords(line.buy))}
+      </td>
+      <td data-mark="reckoned">
+        {packs.length === 0 ? <Blank /> : packs.map(pack => `${pack.count} × ${packText(pack.amount, pack.unit)}`).join(', ')}
+      </td>
+      <td class="n">
+        {packs.length === 0 ? (
+          <b>?</b>
+        ) : (
+          <span data-mark={marked[0]!.mark}>
+            {bare(costMinor, currency)}
+            {marked.map(of => (
+              <MarkSign of={of} key={`${of.mark} ${of.source}`} />
+            ))}
+          </span>
+        )}
+      </td>
       <td class="wr">
         <Blank />
       </td>
     </tr>
   )
 }
+
+const shelfMark: MarkedFigure = { mark: 'typed', source: 'the shelf of this plan' }
+
+/** Nothing is asked: there is no price whose source could be told. */
+const noFee: MarkedFigure = { mark: 'reckoned', source: null }
 
 function Amounts({ title, rows }: { readonly title: string; readonly rows: readonly (readonly [string, string])[] }) {
   if (rows.length === 0) return null

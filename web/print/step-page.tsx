@@ -1,13 +1,17 @@
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
+import type { FigureTrust } from '../../core/library/figure-trust.ts'
+import type { Marked } from '../../core/library/mark.ts'
 import { massText } from '../../core/quantity/print.ts'
 import type { BenchSheet, ChargeRow } from '../../core/report/bench-sheet.ts'
 import { benchSheetOf } from '../../core/report/bench-sheet.ts'
-import { meetingBrief, severityText, sharedMeetings } from '../../core/report/hazard-sheet.ts'
+import { meetingBrief, meetingMark, severityText, sharedMeetings } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { trustLine, trustOfStep } from '../../core/report/trust-words.ts'
+import { marksOfStep } from '../../core/report/plan-figures.ts'
+import { materialsLine, trustOfStep } from '../../core/report/trust-words.ts'
 import { counted, degrees, listed, lowerFirst, sentence } from '../../core/report/words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
+import { Marked as MarkedFigure, MarkSign } from '../parts/mark.tsx'
 import { Name } from '../parts/words.tsx'
 import { SmallLabel } from './hazard-label.tsx'
 import type { PackProps } from './pack-props.ts'
@@ -21,20 +25,41 @@ const mostResults = 6
 
 /** The bench sheet of one step, on a page of its own: what is taped to the hood. */
 export function StepPage({ step, scheme, ...props }: PackProps & { readonly step: ChargedStep; readonly scheme: SchemeIn | null }) {
-  const { library, evaluation, depictions } = props
+  const { library, evaluation, depictions, plan } = props
   const sheet = benchSheetOf(library, evaluation, step)
+  const trust = trustOfStep(library, plan, step)
+  const of = (figure: FigureTrust['figure']): Marked =>
+    trust.figures.find(one => one.figure === figure) ?? { mark: 'unknown', source: null }
+  const record = of('charges')
+  const scale = trust.figures.find(one => one.figure === 'largest scale') ?? record
+  const used = [
+    ...marksOfStep(library, plan, evaluation, step),
+    ...(sheet.meltingSure === null ? [] : [sheet.meltingSure.mark]),
+    ...sheet.meetings.filter(isTold).map(meeting => meetingMark(meeting).mark),
+    ...(sheet.done === null ? [] : (['own bench'] as const)),
+  ]
   const figure = scheme === null ? null : oneStep(scheme, step)
   return (
-    <Leaf title={<Name text={sheet.title} />} of="step">
+    <Leaf title={<Name text={sheet.title} />} of="step" used={used}>
       <div class={isLong(sheet) ? 'step-head dense' : 'step-head'}>
         {figure === null ? <p>{sheet.name}</p> : <SchemeFigure input={figure} depictions={depictions} label={sheet.name} />}
         <ul class="s soft">
           {sheet.outlook.map(line => (
-            <li key={line}>{line}</li>
+            <li key={line} data-mark="reckoned">
+              {line}
+            </li>
           ))}
+          <li>
+            {sheet.yields.what} <MarkedFigure of={of('yield')}>{sheet.yields.typical}</MarkedFigure> (
+            <MarkedFigure of={of('range of the yield')}>{sheet.yields.range}</MarkedFigure>)
+          </li>
         </ul>
       </div>
-      {sheet.done !== null && <p class="note">{sheet.done}</p>}
+      {sheet.done !== null && (
+        <p class="note">
+          <MarkedFigure of={{ mark: 'own bench', source: 'the bench log of this plan' }}>{sheet.done}</MarkedFigure>
+        </p>
+      )}
       {sheet.caution !== null && (
         <p class="s">
           <b>Caution.</b> {sheet.caution}
@@ -42,9 +67,10 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
       )}
       {sheet.charge.length > 0 && <Charges sheet={sheet} />}
       <p>
-        {sheet.vessel} {sheet.notes.join(' ')}
+        <span data-mark="reckoned">{sheet.vessel}</span>{' '}
+        {sheet.notes.length > 0 && <MarkedFigure of={scale}>{sheet.notes.join(' ')}</MarkedFigure>}
       </p>
-      <Operations sheet={sheet} />
+      <Operations sheet={sheet} temperature={of('temperature')} times={of('times')} record={record} />
       <Results sheet={sheet} />
       <section class="s keep ends">
         <p>
@@ -61,20 +87,21 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
               ))}
         </p>
         <p>
-          <b>Hold point.</b> {sheet.holdPoint}
+          <b>Hold point.</b> <span data-mark={of('hold point').mark}>{sheet.holdPoint}</span>
           {sheet.equipment.length > 0 && (
             <>
               {' '}
-              <b>Needs</b> {sheet.equipment.join(', ')}.
+              <b>Needs</b> <MarkedFigure of={record}>{sheet.equipment.join(', ')}.</MarkedFigure>
             </>
           )}
         </p>
         <p>
-          <b>Source.</b> {sheet.source.slice(0, 2).join(' ')} <b>How sure.</b> {trustLine(library, trustOfStep(library, props.plan, step))}
+          <b>Source.</b> <span data-mark={record.mark}>{sheet.source.slice(0, 2).join(' ')}</span> <b>How sure.</b>{' '}
+          {materialsLine(library, trust.materials)}
         </p>
       </section>
       <section>
-        <Dangers sheet={sheet} {...props} />
+        <Dangers sheet={sheet} record={record} {...props} />
       </section>
     </Leaf>
   )
@@ -124,10 +151,20 @@ const ChargeLine = ({ row, blanks }: { readonly row: ChargeRow; readonly blanks:
       {row.caution !== null && <span class="s caution"> {row.caution}</span>}
       {row.mark !== null && <i class="s soft block">{row.mark}</i>}
     </td>
-    <td class="n">{row.basis === 'open' ? <i>{row.amount}</i> : <b>{row.amount}</b>}</td>
-    {row.inAll !== null && <td class="n">{row.inAll}</td>}
-    <td class="n">{row.mmol}</td>
-    <td class="n">{row.equivalents}</td>
+    <td class="n">
+      <MarkedFigure of={row.sure}>{row.basis === 'open' ? <i>{row.amount}</i> : <b>{row.amount}</b>}</MarkedFigure>
+    </td>
+    {row.inAll !== null && (
+      <td class="n" data-mark="reckoned">
+        {row.inAll}
+      </td>
+    )}
+    <td class="n" data-mark="reckoned">
+      {row.mmol}
+    </td>
+    <td class="n" data-mark="reckoned">
+      {row.equivalents}
+    </td>
     {Array.from({ length: blanks }, (_, at) => (
       <td class="wr" key={at}>
         <Blank />
@@ -143,12 +180,31 @@ const ChargeLine = ({ row, blanks }: { readonly row: ChargeRow; readonly blanks:
 const lasts = /\b(reflux|boil|heat|warm|stir|stand|cool|chill|dry|distil|steep|reacts?|hold|keep|overnight|min|h)\b/i
 const hasTemperature = /\b(reflux|boil|heat|warm|hot|cool|chill|cold|ice|distil|bath)\b/i
 
-function Operations({ sheet }: { readonly sheet: BenchSheet }) {
+function Operations({
+  sheet,
+  temperature,
+  times,
+  record,
+}: {
+  readonly sheet: BenchSheet
+  readonly temperature: Marked
+  readonly times: Marked
+  /** The record that the words are of. */
+  readonly record: Marked
+}) {
   if (sheet.operations.length === 0) return null
   return (
     <>
-      <h2>Then{sheet.temperature === null ? '' : `, at ${sheet.temperature}`}</h2>
-      <ol class="ops">
+      <h2>
+        Then
+        <MarkSign of={record} />
+        {sheet.temperature !== null && (
+          <>
+            , at <MarkedFigure of={temperature}>{sheet.temperature}</MarkedFigure>
+          </>
+        )}
+      </h2>
+      <ol class="ops" data-mark={record.mark}>
         {sheet.operations.map((text, at) => (
           <li key={`${at}${text}`}>
             <Tick />
@@ -174,12 +230,16 @@ function Operations({ sheet }: { readonly sheet: BenchSheet }) {
       </ol>
       {sheet.operationsScale !== null && (
         <p>
-          <b>{sheet.operationsScale}</b>
+          <b>
+            <MarkedFigure of={record}>{sheet.operationsScale}</MarkedFigure>
+          </b>
         </p>
       )}
       <p class="s soft">
-        {attended(sheet)}
-        {sheet.timesNote}
+        <MarkedFigure of={times}>
+          {attended(sheet)}
+          {sheet.timesNote}
+        </MarkedFigure>
       </p>
     </>
   )
@@ -195,7 +255,7 @@ const attended = ({ tasks }: BenchSheet): string =>
 function Results({ sheet }: { readonly sheet: BenchSheet }) {
   const lines = sheet.batches <= mostResults ? Math.max(1, sheet.batches) : 1
   return (
-    <section class="keep">
+    <section class="keep" data-mark="reckoned">
       <h2>
         Result{' '}
         <span class="s soft plain">
@@ -219,26 +279,29 @@ function Results({ sheet }: { readonly sheet: BenchSheet }) {
                 {lines > 2 ? '' : `÷ ${massText(sheet.theoryG)} `}= <Blank mm={lines > 2 ? 11 : 14} /> %
               </span>
             )}
-            {sheet.melting !== null && at === 0 && lines <= 2 && <Melting library={sheet.melting} />}
+            {sheet.melting !== null && at === 0 && lines <= 2 && <Melting library={sheet.melting} sure={sheet.meltingSure} />}
           </p>
         ))}
       </div>
       {sheet.melting !== null && lines > 2 && (
         <p class="res">
-          <Melting library={sheet.melting} />
+          <Melting library={sheet.melting} sure={sheet.meltingSure} />
         </p>
       )}
     </section>
   )
 }
 
-const Melting = ({ library }: { readonly library: string }) => (
+const Melting = ({ library, sure }: { readonly library: string; readonly sure: Marked | null }) => (
   <span>
-    melts at <Blank mm={14} /> °C, library {library}
+    melts at <Blank mm={14} /> °C, library {sure === null ? library : <MarkedFigure of={sure}>{library}</MarkedFigure>}
   </span>
 )
 
-function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet }) {
+/** Told in full; rules about a kind of step only by their titles, notes in the hazard list alone. */
+const isTold = (meeting: BenchSheet['meetings'][number]): boolean => meeting.severity !== 'note' && !meeting.general
+
+function Dangers({ sheet, library, record }: PackProps & { readonly sheet: BenchSheet; readonly record: Marked }) {
   // Rules about a kind of step are told in full once, in the hazard list; here their titles remind of them.
   const general = sheet.meetings
     .filter(meeting => meeting.general && meeting.severity === 'never')
@@ -252,10 +315,13 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
     .map(material => `${nameIn(library)(material.material)}${comesOf(material)}`)
   return (
     <>
-      <h2>What can hurt in step {sheet.number}</h2>
+      <h2>
+        What can hurt in step {sheet.number}
+        <MarkSign of={record} />
+      </h2>
       <div class="s">
         {sheet.dangers.length > 0 && (
-          <p>
+          <p data-mark={record.mark}>
             {sheet.dangers.map((text, at) => (
               <span key={text}>
                 {at > 0 && ' '}
@@ -264,16 +330,17 @@ function Dangers({ sheet, library }: PackProps & { readonly sheet: BenchSheet })
             ))}
           </p>
         )}
-        {sharedMeetings(sheet.meetings.filter(meeting => meeting.severity !== 'note' && !meeting.general)).map(({ meeting }, at) => (
-          <p key={`${meeting.title}${at}`}>
+        {sharedMeetings(sheet.meetings.filter(isTold)).map(({ meeting }, at) => (
+          <p key={`${meeting.title}${at}`} data-mark={meetingMark(meeting).mark}>
             <b>
               {severityText(meeting)}: {sentence(meeting.title)}
             </b>{' '}
             {meetingBrief(library, meeting)}
+            <MarkSign of={meetingMark(meeting)} />
           </p>
         ))}
         {general.length > 0 && (
-          <p>
+          <p data-mark="seen">
             <b>Never here, as the hazard list tells:</b> {general.join('; ')}.
           </p>
         )}

@@ -1,13 +1,11 @@
-import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { noBreakSpace, numberText, quantityText } from '../../core/quantity/print.ts'
 import { needAnswer } from '../../core/report/answers.ts'
 import { asPacked, packForReserve, reservePackText } from '../../core/report/as-packed.ts'
 import { barredClause } from '../../core/report/barred-clause.ts'
-import { priceSentence } from '../../core/report/price-words.ts'
+import { marksOfPacks, priceMarked, priceSentence } from '../../core/report/price-words.ts'
 import { counted, listed } from '../../core/report/words.ts'
-import { type PriceFrom, priceFigure, sourceNotStated } from '../../core/shopping/price-from.ts'
 import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Marked, MarkSign } from '../parts/mark.tsx'
@@ -135,17 +133,6 @@ function missingText(prices: number, amounts: number): string {
   return parts.filter(part => part !== '').join(', ')
 }
 
-const priceMarked = (from: PriceFrom): MarkedFigure => {
-  const { mark, source } = priceFigure(from)
-  return { mark, source: source ?? sourceNotStated }
-}
-
-/** The marks of the packs of a line, each once. */
-const differing = ({ packs }: ShoppingLine): readonly MarkedFigure[] => {
-  const told = packs.map(pack => priceMarked(pack.priceFrom))
-  return told.filter((one, at) => told.findIndex(other => other.mark === one.mark && other.source === one.source) === at)
-}
-
 /** Cents without the sign of the currency, which the total carries. */
 const bareMoney = (minor: number): string => moneyText(minor, 'EUR').replace(/^\D+/, '')
 
@@ -192,7 +179,7 @@ function BuyRow({ line, regulated }: { readonly line: ShoppingLine; readonly reg
             <td class="n">
               <span data-mark={line.packs.length > 0 ? priceMarked(line.packs[0]!.priceFrom).mark : 'reckoned'}>
                 {bareMoney(line.costMinor)}
-                {differing(line).map(of => (
+                {marksOfPacks(line.packs).map(of => (
                   <MarkSign of={of} key={`${of.mark}${of.source}`} />
                 ))}
               </span>

@@ -38,7 +38,7 @@ export const plain = (t: string, style: Omit<Run, 't'> = {}): Item => [{ ...styl
 /** What a screen reader says: runs without markup or soft hyphens, em space as a space. */
 export const spoken = (item: Item): string =>
   item
-    .map(run => run.t)
+    .map(run => (run.mark === undefined ? run.t : `, ${run.mark}`))
     .join('')
     .replaceAll('\u00ad', '')
     .replaceAll(/[\u2003\u00a0\u202f]/g, ' ')

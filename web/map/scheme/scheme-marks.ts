@@ -76,15 +76,16 @@ export function pathMarks(path: PathEl): Mark[] {
   return marks
 }
 
-/** Text with subscripts: the baseline goes down and comes back. */
+/** Text with subscripts and with letters beside figures: the baseline goes down or up and comes back. */
 export function textMark(el: TextEl): Mark {
   const kids: (Mark | string)[] = []
-  let lowered = false
+  let at = 0
   for (const run of el.runs) {
     const attrs: Record<string, string | number> = {}
-    if (run.sub !== lowered && (run.sub || lowered)) attrs.dy = run.sub ? 3 : -3
-    lowered = run.sub ?? false
-    if (run.sub) attrs['font-size'] = runSize(run, el.size)
+    const to = run.mark !== undefined ? -4 : run.sub ? 3 : 0
+    if (to !== at) attrs.dy = to - at
+    at = to
+    if (run.sub || run.mark !== undefined) attrs['font-size'] = runSize(run, el.size)
     if (run.b) attrs['font-weight'] = 680
     if (run.i) attrs['font-style'] = 'italic'
     if (run.pen) attrs.class = 'pen'

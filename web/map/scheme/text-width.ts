@@ -11,6 +11,7 @@ const blank: Readonly<Record<string, number>> = { '\u2003': 1000, '\u2002': 500,
 // What stands in for a character that no table knows: an em is the widest that a fallback face usually gives.
 const strange = 1000
 const subscriptSize = 9.5
+const markSize = 8.5
 
 function faceOf(wght: number, italic: boolean) {
   return (italic ? faces.get('460i') : faces.get(String(wght))) ?? faces.get('460')!
@@ -36,7 +37,7 @@ export function textWidth(text: string, size: number, wght = 460, italic = false
 }
 
 /** Size in which a run stands, when its line has the given one. */
-export const runSize = (run: Run, size: number): number => (run.sub ? subscriptSize : size)
+export const runSize = (run: Run, size: number): number => (run.mark !== undefined ? markSize : run.sub ? subscriptSize : size)
 
 /** Weight in which a run stands. */
 export const runWeight = (run: Run, wght: number): number => (run.b ? 680 : wght)

@@ -10,6 +10,8 @@
 export interface Run {
   readonly t: string
   readonly sub?: boolean
+  /** The letter beside a figure; read out as this word. */
+  readonly mark?: string
   readonly b?: boolean
   readonly i?: boolean
   readonly pen?: boolean

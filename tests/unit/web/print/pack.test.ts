@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { benchSheetOf } from '../../../../core/report/bench-sheet.ts'
 import { cautions, noHazardData } from '../../../../core/report/cautions.ts'
 import { packHtml } from '../../../../server/print/pack.ts'
+import { unmarkedFigures } from '../../../support/unmarked-figures.ts'
 import type { Reported } from '../../core/report/demo-plans.ts'
 import { allReported, reported } from '../../core/report/demo-plans.ts'
 
@@ -90,6 +91,51 @@ describe.each(plans)('the pack of $title', one => {
     expect(rules).toContain('Who may do this')
     expect(rules).toContain('not alone, with')
     expect(rules).toContain(one.plan.title)
+  })
+
+  it('marks every figure with how sure it is, and tells on its page what each letter means', () => {
+    const names = [...library.materials.values()].map(material => material.name)
+    expect(unmarkedFigures(html, names)).toEqual([])
+    const body = html.slice(html.indexOf('<body>'))
+    // It finds what is not marked: without any of its marks each kind of page has some.
+    expect(unmarkedFigures(body.replaceAll('data-mark=', 'data-other='), names).length).toBeGreaterThan(100)
+    let letters = 0
+    for (const page of body.split('<section class="leaf').slice(1)) {
+      const told = new Set([...page.matchAll(/class="mk-key">(.)</g)].map(match => match[1]))
+      for (const [, letter] of page.matchAll(/<sup class="mk[^>]*data-letter="(.)"/g)) {
+        expect(told.has(letter), `${letter} on ${seen(page).slice(0, 60)}`).toBe(true)
+        letters++
+      }
+    }
+    expect(letters).toBeGreaterThan(30)
+  })
+
+  it('marks each line of a charge as its record has it', () => {
+    const sheets = html.split('<section class="leaf').filter(part => part.startsWith(' leaf-step'))
+    for (const step of evaluation.steps) {
+      const sheet = sheets.find(part => seen(part).includes(`Step ${step.number}:`))!
+      const table = sheet.slice(sheet.indexOf('<table class="t charge'), sheet.indexOf('</table>'))
+      const printed = [...table.matchAll(/<span data-mark="([^"]+)"/g)].map(match => match[1])
+      const record = library.transformations.get(step.transformation)!
+      const whole = record.sources.some(source => source.checked) && record.confidence === 'checked' ? 'seen' : 'remembered'
+      const expected = benchSheetOf(library, evaluation, step).charge.map(({ basis, sure }) =>
+        basis === 'source'
+          ? sure.mark === 'typed'
+            ? 'typed'
+            : whole
+          : { derived: 'derived', 'at-least': 'at least', about: 'about', planned: 'planned', open: 'unknown' }[basis],
+      )
+      expect(printed).toEqual(expected)
+    }
+  })
+
+  it('says of every price where it was got', () => {
+    const page = leaf(html, /Buy |Nothing to buy/)
+    const bought = evaluation.shopping.flatMap(line => line.packs)
+    expect((page.match(/data-letter="i"/g) ?? []).length).toBeGreaterThanOrEqual(
+      evaluation.shopping.filter(line => line.packs.length > 0).length,
+    )
+    if (bought.length > 0) expect(seen(page)).toContain('invented: made up for the demonstration')
   })
 
   it('is in every tag what it opens: well-formed', () => {
