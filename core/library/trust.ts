@@ -30,5 +30,9 @@ export function trustInHazards({ hazards, sources }: Material): Trust {
   if (hazards === undefined) return 'unknown'
   const remembered = hazards.from === undefined || fromMemory.test(hazards.from)
   if (remembered) return hazards.codes.length === 0 ? 'unknown' : 'remembered'
-  return hazards.from!.toLowerCase().startsWith(ownBench) ? 'own bench' : trustOf(sources) === 'own bench' ? 'own bench' : 'seen'
+  return hazards.from!.toLowerCase().startsWith(ownBench)
+    ? 'own bench'
+    : trustOf(sourcesFor(sources, 'hazards')) === 'own bench'
+      ? 'own bench'
+      : 'seen'
 }

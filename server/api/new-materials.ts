@@ -17,6 +17,10 @@ export const newMaterials: Resource = (api, { workshop }) => {
           formula: text(300),
           cas: text(20),
           form: z.enum(['solid', 'liquid', 'gas', 'solution']).default('solid'),
+          density: text(100).meta({ description: 'As written: 0.83, 830 kg/m3; g/mL where no unit stands.' }),
+          of: text(200).meta({ description: 'Of a solution: id of the compound in it.' }),
+          strength: text(100).meta({ description: 'As written: 37 %, 3 M, 0.5 N, 2 % w/v, 40 g/L.' }),
+          rest: text(200).meta({ description: 'Of a solution: id of what it is made up with; empty = water.' }),
         }),
         response: {
           200: z.object({
@@ -28,7 +32,14 @@ export const newMaterials: Resource = (api, { workshop }) => {
             groups: z.array(z.object({ number: z.int(), name: z.string() })),
             screened: z.boolean(),
             regulated: z.array(z.object({ action: z.string(), list: z.string(), category: z.string(), reason: z.string() })),
-            matches: z.array(z.object({ id: z.string(), name: z.string(), by: z.enum(['structure', 'CAS number', 'name', 'formula']) })),
+            matches: z.array(
+              z.object({
+                id: z.string(),
+                name: z.string(),
+                by: z.enum(['structure', 'CAS number', 'name', 'formula']),
+                named: z.boolean().meta({ description: 'It answers to the name typed.' }),
+              }),
+            ),
             problems: z.array(problemSchema),
           }),
           ...refusals,

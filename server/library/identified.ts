@@ -6,10 +6,12 @@ import { casDigits } from '../../core/library/checks/cas-digits.ts'
 import type { Material } from '../../core/library/material.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { readDensity } from '../../core/reading/density-text.ts'
 import { idOfName } from '../../core/reading/id-of-name.ts'
 import { stopProblems } from '../../core/report/stops.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
 import { bundledTables } from './bundled.ts'
+import { isOfSomething, solutionTyped } from './solution-typed.ts'
 import type { Workshop } from './workshop.ts'
 
 /** What a person typed of a material; an empty text is nothing said. */
@@ -19,6 +21,11 @@ export interface TypedMaterial {
   readonly formula: string
   readonly cas: string
   readonly form: Material['form']
+  readonly density?: string
+  /** Of a solution: id of the compound in it, its strength as written, id of what it is made up with (empty = water). */
+  readonly of?: string
+  readonly strength?: string
+  readonly rest?: string
 }
 
 export interface Identified {
@@ -34,7 +41,13 @@ export interface Identified {
   readonly screened: boolean
   readonly regulated: readonly { readonly action: string; readonly list: string; readonly category: string; readonly reason: string }[]
   /** Materials that are probably the same, surest first. */
-  readonly matches: readonly { readonly id: string; readonly name: string; readonly by: 'structure' | 'CAS number' | 'name' | 'formula' }[]
+  readonly matches: readonly {
+    readonly id: string
+    readonly name: string
+    readonly by: 'structure' | 'CAS number' | 'name' | 'formula'
+    /** It answers to the name typed, whatever else is the same. */
+    readonly named: boolean
+  }[]
   readonly problems: readonly Problem[]
 }
 
@@ -72,26 +85,36 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
   const counted = structure?.composition ?? own
   const name = typed.name.trim()
   const cas = typed.cas.trim()
+  const { form, density: dense = '', of = '', strength = '', rest = '' } = typed
+  const density = dense.trim() === '' ? null : readDensity(dense, form, ['new material', 'density'])
+  if (density !== null && !density.ok) problems.push(...density.problems)
+  const inIt = { form, of, strength, rest }
+  const solution = solutionTyped(inIt, library)
+  problems.push(...solution.problems)
+  const { contains } = solution
   const material: Material = {
     id: idOfName(name || formula || 'material', library.materials),
     name: name || formula || 'material',
-    kind: formula === null ? 'feedstock' : smiles.includes('*') ? 'polymer' : 'compound',
-    ...(formula === null ? {} : { formula }),
-    ...(written !== '' && own !== null && formula !== null && written !== formula ? { displayFormula: written } : {}),
-    ...(structure === null ? {} : { smiles }),
+    kind: contains !== null ? 'mixture' : formula === null ? 'feedstock' : smiles.includes('*') ? 'polymer' : 'compound',
+    ...(formula === null || contains !== null ? {} : { formula }),
+    ...(contains === null && written !== '' && own !== null && formula !== null && written !== formula ? { displayFormula: written } : {}),
+    ...(structure === null || contains !== null ? {} : { smiles }),
     ...(cas === '' ? {} : { cas }),
-    form: typed.form,
+    form,
+    ...(density?.ok === true ? { densityGPerMl: density.value } : {}),
+    ...(contains === null ? {} : { contains }),
     sources: [],
   }
   if (cas !== '')
     problems.push(...casDigits(material).map(({ code, what, why, cure }) => ({ code, where: ['new material', 'cas'], what, why, cure })))
-  if (smiles === '' && written === '' && name !== '' && formula === null && cas === '') problems.push(nothingToGoBy)
-  const traits = traitsOf(libraryOfParts({ title: '' }, [material], []), tables, toolkit).get(material.id)!
+  if (smiles === '' && written === '' && name !== '' && formula === null && cas === '' && !isOfSomething(inIt)) problems.push(nothingToGoBy)
+  const parts = [contains?.compound, contains?.rest].flatMap(id => library.materials.get(id ?? '') ?? [])
+  const traits = traitsOf(libraryOfParts({ title: '' }, [material, ...parts], []), tables, toolkit).get(material.id)!
   const stops = traits.regulated.filter(match => match.action === 'stop')
   if (stops.length > 0)
     problems.push(
       ...stopProblems(
-        libraryOfParts({ title: '' }, [material], []),
+        libraryOfParts({ title: '' }, [material, ...parts], []),
         stops.map(match => ({ ...match, material: material.id, barred: true, as: [] })),
       ).map(problem => ({ ...problem, cure: 'It cannot be entered, and no step that holds it in any role can be.' })),
     )
@@ -114,16 +137,15 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
 
   function matchesOf(): Identified['matches'] {
     const found = new Map<string, Identified['matches'][number]>()
+    const looked = name === '' ? null : names.lookUp(name)
+    const named = new Set(looked?.kind === 'material' ? [looked.material] : looked?.kind === 'ambiguous' ? looked.candidates : [])
     const add = (id: string, by: Identified['matches'][number]['by']) => {
       const known = library.materials.get(id)
-      if (known !== undefined && !found.has(id)) found.set(id, { id, name: known.name, by })
+      if (known !== undefined && !found.has(id)) found.set(id, { id, name: known.name, by, named: named.has(id) })
     }
     if (structure !== null) for (const id of names.ofStructure(structure)) add(id, 'structure')
     if (cas !== '') for (const one of library.materials.values()) if (one.cas === cas && one.kind !== 'mixture') add(one.id, 'CAS number')
-    if (name !== '') {
-      const named = names.lookUp(name)
-      for (const id of named.kind === 'material' ? [named.material] : named.kind === 'ambiguous' ? named.candidates : []) add(id, 'name')
-    }
+    for (const id of named) add(id, 'name')
     // A formula alone is shared by isomers: offered only where no structure says more.
     if (structure === null && formula !== null)
       for (const one of library.materials.values()) if (one.kind === 'compound' && one.formula === formula) add(one.id, 'formula')

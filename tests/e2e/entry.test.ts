@@ -27,7 +27,10 @@ async function enterMaterial(page: Page, smiles: string, form: string): Promise<
   await page.getByRole('button', { name: 'Enter it as a new material' }).first().click()
   await page.getByLabel('SMILES').fill(smiles)
   await page.getByLabel('At the bench it is').selectOption(form)
-  if (form === 'liquid') await page.getByLabel('Density, g/mL').fill('1.02')
+  if (form === 'liquid') {
+    await page.getByLabel('Density, g/mL').fill('1.02')
+    await page.getByLabel('The figures are').selectOption('own')
+  }
   await page.getByRole('button', { name: 'Save, and back to the preparation' }).click()
   await page.getByRole('textbox', { name: 'Equation' }).waitFor()
 }

@@ -33,6 +33,19 @@ export interface Reading extends Omit<PreparationRead, 'reactants' | 'products'>
   readonly materials: Readonly<Record<string, MaterialShown>>
 }
 
+/** A material as the server is asked about it: everything as typed, what a solution is of and made up with by id. */
+export interface MaterialTyped {
+  readonly name: string
+  readonly smiles: string
+  readonly formula: string
+  readonly cas: string
+  readonly form: Material['form']
+  readonly density: string
+  readonly of: string
+  readonly strength: string
+  readonly rest: string
+}
+
 export interface Identified {
   readonly material: Material
   readonly withHazards: Material | null
@@ -42,7 +55,7 @@ export interface Identified {
   readonly groups: readonly { readonly number: number; readonly name: string }[]
   readonly screened: boolean
   readonly regulated: readonly { readonly action: string; readonly list: string; readonly category: string; readonly reason: string }[]
-  readonly matches: readonly { readonly id: string; readonly name: string; readonly by: string }[]
+  readonly matches: readonly { readonly id: string; readonly name: string; readonly by: string; readonly named: boolean }[]
   readonly problems: readonly Problem[]
 }
 
@@ -122,8 +135,7 @@ const keptTo = ({ trust, figure }: Kept): string =>
 export const entryServer = {
   read: (text: string, signal: AbortSignal) => ask<Reading>('read', { ...post({ text }), signal }),
   readReaction: (name: string, text: string) => ask<{ reactions: readonly ReactionRead[] }>('read-reaction', post({ name, text })),
-  identify: (typed: { name: string; smiles: string; formula: string; cas: string; form: string }, signal: AbortSignal) =>
-    ask<Identified>('new-material', { ...post(typed), signal }),
+  identify: (typed: MaterialTyped, signal: AbortSignal) => ask<Identified>('new-material', { ...post(typed), signal }),
   own: () => ask<OwnReply>('own-library'),
   forms: () => ask<{ forms: readonly { readonly form: string; readonly notHeld: readonly string[] }[] }>('own-library/forms'),
   check: (edit: Edit, signal?: AbortSignal) => ask<Trial>('own-library/check', { ...post(edit), ...(signal && { signal }) }),

@@ -1,9 +1,17 @@
 import { signal } from '@preact/signals'
 import type { Material } from '../../core/library/material.ts'
+import type { Source } from '../../core/library/source.ts'
 import { ownBench } from '../../core/library/trust.ts'
-import type { Identified } from './api.ts'
-import { numberTyped } from './number-typed.ts'
+import type { Identified, MaterialTyped } from './api.ts'
+import type { Writing } from './draft.ts'
 import { openEntry } from './place.ts'
+import type { Lack } from './record.ts'
+
+/** A material chosen from the list, or what stands in its blank before one is (id empty). */
+export interface Chosen {
+  readonly id: string
+  readonly name: string
+}
 
 export interface TypedMaterial {
   readonly name: string
@@ -13,14 +21,19 @@ export interface TypedMaterial {
   readonly form: Material['form']
   readonly density: string
   readonly source: string
-  /** For a solution: what it is of, and its strength as typed. */
-  readonly of: { readonly id: string; readonly name: string } | null
+  /** By whose word its figures stand. */
+  readonly known: Writing['known']
+  /** For a solution: what it is of, its strength as typed, and what it is made up with (null = water). */
+  readonly of: Chosen | null
   readonly strength: string
+  readonly rest: Chosen | null
   /** Where its hazards come from: not yet said, the tables, or as typed. */
   readonly hazards: 'unknown' | 'tables' | 'typed'
   readonly codes: string
   readonly signalWord: 'Danger' | 'Warning' | 'none'
   readonly codesFrom: string
+  /** Ids of materials that it looks like and that a person said it is not. */
+  readonly apartFrom: readonly string[]
 }
 
 export const emptyMaterial: TypedMaterial = {
@@ -31,55 +44,96 @@ export const emptyMaterial: TypedMaterial = {
   form: 'solid',
   density: '',
   source: '',
+  known: '',
   of: null,
   strength: '',
+  rest: null,
   hazards: 'unknown',
   codes: '',
   signalWord: 'Warning',
   codesFrom: '',
+  apartFrom: [],
 }
 export const typedMaterial = signal<TypedMaterial>(emptyMaterial)
 export const setMaterial = (patch: Partial<TypedMaterial>): void => {
   typedMaterial.value = { ...typedMaterial.value, ...patch }
 }
-/** What the writing called a material that the library does not hold; null where the page was opened by itself. */
-export const calledInWriting = signal<string | null>(null)
+
+/** What the writing called a material that the library does not hold, and the charge line that asked for it, if one did. */
+export interface Called {
+  readonly text: string
+  readonly line: string | null
+}
+/** Null where the page was opened by itself. */
+export const calledInWriting = signal<Called | null>(null)
 
 /** Opens the page for a material that a text names and the library does not hold. */
 export function beginMaterial(text: string): void {
   const looksDrawn = /^[A-Za-z0-9@+\-[\]()=#$%/\\.*]+$/.test(text) && /[=#()[\]]|[a-z]\d/.test(text)
   typedMaterial.value = { ...emptyMaterial, ...(looksDrawn ? { smiles: text } : { name: text }) }
-  calledInWriting.value = text
+  calledInWriting.value = { text, line: null }
   openEntry('material')
 }
 
-/** "37 %" or "3 M" as the library holds a strength; null where it is neither. */
-export function strengthTyped(text: string): { readonly massFraction: number } | { readonly molPerL: number } | null {
-  const match = /^\s*(\d+(?:[.,]\d+)?)\s*(%|M|mol\/L)\s*$/i.exec(text)
-  if (match === null) return null
-  const value = Number(match[1]!.replace(',', '.'))
-  if (!(value > 0)) return null
-  if (match[2] === '%') return value <= 100 ? { massFraction: Number((value / 100).toPrecision(12)) } : null
-  return { molPerL: value }
+/** The same for a solution of a strength that is not held, asked for by a charge line. */
+export function beginSolution(of: Chosen, strength: string, line: string): void {
+  const name = `${of.name}${strength === '' ? ' solution' : `, ${strength}`}`
+  typedMaterial.value = { ...emptyMaterial, name, form: 'solution', of, strength }
+  calledInWriting.value = { text: name, line }
+  openEntry('material')
 }
 
-/** The record to be tried, out of what was typed and what was told of it. */
-export function materialRecord(typed: TypedMaterial, told: Identified): Readonly<Record<string, unknown>> {
+/** What the server is asked: the fields that stand on the page, nothing else. */
+export function asked({ name, smiles, formula, cas, form, density, of, strength, rest }: TypedMaterial): MaterialTyped {
+  const isSolution = form === 'solution'
+  // What was begun in the blank and not chosen is sent as it stands: it names nothing, and that is told.
+  const idOf = (one: Chosen | null): string => (one === null || !isSolution ? '' : one.id || one.name)
+  return { name, smiles, formula, cas, form, density, of: idOf(of), strength: isSolution ? strength : '', rest: idOf(rest) }
+}
+
+/** What is still to be said of a material before it can be saved, field by field. */
+export function materialLacks(typed: TypedMaterial, told: Identified): readonly Lack[] {
+  const lacking: Lack[] = []
+  for (const match of told.matches) {
+    if (match.named)
+      lacking.push({
+        field: 'name',
+        what: `whether it is ${match.name}, or a name of its own`,
+        wrong: `${match.name} is called so already: every text that says “${typed.name.trim()}” would have to be asked about. Take that one, or write what sets yours apart, such as its grade or its maker.`,
+      })
+    else if (match.by !== 'formula' && !typed.apartFrom.includes(match.id))
+      lacking.push({ field: 'matches', what: `whether it is ${match.name}` })
+  }
+  const figures = [typed.density, typed.form === 'solution' ? typed.strength : ''].some(text => text.trim() !== '')
+  if (typed.known === '' && (figures || typed.source.trim() !== ''))
+    lacking.push({ field: 'known', what: 'whether you read its figures, remember them or measured them' })
+  if (typed.known === 'checked' && typed.source.trim() === '') lacking.push({ field: 'source', what: 'where the figures were read' })
+  return lacking
+}
+
+/**
+ * The record to be tried, out of what was typed and what was told of it.
+ *
+ * @param today  for the bench's own notebook
+ */
+export function materialRecord(typed: TypedMaterial, told: Identified, today: string): Readonly<Record<string, unknown>> {
   const base = typed.hazards === 'tables' && told.withHazards !== null ? told.withHazards : told.material
-  const strength = strengthTyped(typed.strength)
-  const mixture = typed.form === 'solution' && typed.of !== null && strength !== null
-  const { formula, smiles, displayFormula, ...rest } = base
-  const identity = mixture ? {} : { ...(formula && { formula }), ...(displayFormula && { displayFormula }), ...(smiles && { smiles }) }
-  const density = numberTyped(typed.density)
   const codes = typed.codes.split(/[\s,;]+/).filter(Boolean)
   return {
-    ...rest,
-    ...identity,
-    ...(mixture ? { kind: 'mixture', contains: { compound: typed.of!.id, ...strength } } : {}),
-    ...(density === null ? {} : { densityGPerMl: density }),
+    ...base,
     ...(typed.hazards === 'typed'
       ? { hazards: { codes, signalWord: codes.length === 0 ? 'none' : typed.signalWord, from: typed.codesFrom.trim() || 'memory' } }
       : {}),
-    sources: [{ citation: typed.source.trim() || `${ownBench}: entered by hand`, checked: typed.source.trim() !== '' }, ...base.sources],
+    sources: [sourceTyped(typed, today), ...base.sources],
   }
+}
+
+/** By whose word the figures stand, which is not by whose word its hazards do; of a name and a structure alone, by whoever typed them. */
+function sourceTyped({ known, source }: TypedMaterial, today: string): Source {
+  const said = source.trim()
+  const of = { for: 'identity and properties' }
+  if (known === 'checked') return { citation: said || 'not said yet', ...of, checked: true }
+  if (known === 'memory') return { citation: said || 'from memory', ...of, checked: false }
+  if (known === 'own') return { citation: `${ownBench}, ${today}${said === '' ? '' : `: ${said}`}`, ...of, checked: true }
+  return { citation: `${ownBench}: entered by hand`, checked: false }
 }

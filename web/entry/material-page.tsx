@@ -4,28 +4,39 @@ import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified } from './api.ts'
-import { setMaterial, strengthTyped, typedMaterial } from './material-draft.ts'
+import { asked, materialLacks, materialRecord, setMaterial, typedMaterial } from './material-draft.ts'
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
-import { numberTyped } from './number-typed.ts'
 import { own } from './own.ts'
 import { Choice, History, TextField } from './parts.tsx'
+import { sameRecord } from './same-record.ts'
 import { StructureField } from './structure-field.tsx'
+import { today } from './today.ts'
+
+/** What was told, and of what. */
+interface Answer {
+  readonly of: string
+  readonly told: Identified
+}
+
+/** Fields whose faults stand beside them. */
+const besideField = new Set(['density', 'of', 'strength', 'rest'])
 
 /** A new material: what is typed on the left, what follows from it on the right. */
 export function MaterialPage() {
   const typed = typedMaterial.value
-  const [told, setTold] = useState<Identified | null>(null)
+  const [answer, setAnswer] = useState<Answer | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const { name, smiles, formula, cas, form } = typed
   const version = own.value?.version ?? 0
+  const question = JSON.stringify(asked(typed))
   useEffect(() => {
-    if ([name, smiles, formula, cas].every(text => text.trim() === '')) return setTold(null)
+    if ([name, smiles, formula, cas].every(text => text.trim() === '')) return setAnswer(null)
     const stop = new AbortController()
     const timer = setTimeout(() => {
-      entryServer.identify({ name, smiles, formula, cas, form }, stop.signal).then(
-        answer => {
-          setTold(answer)
+      entryServer.identify(asked(typed), stop.signal).then(
+        told => {
+          setAnswer({ of: question, told })
           setProblems([])
         },
         fault => !stop.signal.aborted && setProblems(problemsOf(fault)),
@@ -35,7 +46,17 @@ export function MaterialPage() {
       clearTimeout(timer)
       stop.abort()
     }
-  }, [name, smiles, formula, cas, form, version])
+  }, [question, version])
+  const told = answer?.told ?? null
+  const fresh = answer?.of === question
+  const typedRecord = told === null ? null : materialRecord(typed, told, today())
+  const kept = typedRecord === null || !fresh ? null : sameRecord(typedRecord, own.value?.materials ?? [])
+  // Saved, it is found under its own name and structure: that is no double.
+  const lacking = told === null || kept !== null ? [] : materialLacks(typed, told)
+  const wrong = (field: string): string | null => {
+    const problem = told?.problems.find(one => besideField.has(field) && one.where[1] === field)
+    return problem !== undefined ? `${problem.what} ${problem.cure}` : (lacking.find(one => one.field === field)?.wrong ?? null)
+  }
   return (
     <>
       <div class="entry-row">
@@ -43,7 +64,9 @@ export function MaterialPage() {
           <TextField
             label="Name"
             help="As it is called at your bench; synonyms of known materials are found."
+            field="name"
             value={name}
+            wrong={fresh ? wrong('name') : null}
             onText={text => setMaterial({ name: text })}
           />
           <StructureField invalid={told?.problems.some(one => one.code.startsWith('smiles')) ?? false} />
@@ -72,47 +95,109 @@ export function MaterialPage() {
             ]}
             onChoose={chosen => setMaterial({ form: chosen })}
           />
-          {form === 'solution' && (
-            <>
-              <MaterialBox
-                label="A solution of"
-                placeholder="the compound in it"
-                text={typed.of?.name ?? ''}
-                onText={text => setMaterial({ of: text === '' ? null : { id: '', name: text } })}
-                onTake={hit => setMaterial({ of: { id: hit.id, name: hit.name } })}
-              />
-              <TextField
-                label="Strength"
-                help="37 % by mass, or 3 M."
-                value={typed.strength}
-                invalid={typed.strength !== '' && strengthTyped(typed.strength) === null}
-                onText={text => setMaterial({ strength: text })}
-              />
-            </>
-          )}
-          {form !== 'solid' && (
-            <TextField
-              label="Density, g/mL"
-              help="At room temperature. Without it volumes cannot be turned into grams."
-              value={typed.density}
-              invalid={typed.density !== '' && numberTyped(typed.density) === null}
-              onText={text => setMaterial({ density: text })}
-            />
-          )}
+          {form === 'solution' && <SolutionFields wrong={wrong} />}
+          <TextField
+            label="Density, g/mL"
+            help={
+              form === 'solid'
+                ? 'May stay open: the room a solid takes in the vessel is then reckoned with 1.2.'
+                : 'At room temperature. Without it volumes cannot be turned into grams.'
+            }
+            field="density"
+            value={typed.density}
+            wrong={wrong('density')}
+            onText={text => setMaterial({ density: text })}
+          />
+          <Choice
+            label="The figures are"
+            help="Three things are never mixed up: seen in a source, remembered, of your own bench. Hazards have a source of their own."
+            field="known"
+            value={typed.known}
+            options={[
+              ['', 'say which'],
+              ['checked', 'read in the source below'],
+              ['memory', 'remembered'],
+              ['own', 'of our own bench'],
+            ]}
+            onChoose={known => setMaterial({ known })}
+          />
           <TextField
             label="Source"
-            help="Where this comes from: a catalogue, a data sheet, a book."
+            help="A catalogue, a data sheet, a book; for your own bench the notebook page."
+            field="source"
             value={typed.source}
             onText={text => setMaterial({ source: text })}
           />
         </div>
         <div class="read">
           <Problems of={problems} />
-          {told === null ? <p class="soft">Mass, formula, groups, lists and hazards follow by themselves.</p> : <Told told={told} />}
+          {told === null ? (
+            <p class="soft">Mass, formula, groups, lists and hazards follow by themselves.</p>
+          ) : (
+            <Told
+              told={{
+                ...told,
+                problems: told.problems.filter(one => !besideField.has(one.where[1] ?? '')),
+                matches: told.matches.filter(one => one.id !== kept?.id),
+              }}
+            />
+          )}
         </div>
       </div>
-      {told !== null && <SaveMaterial told={told} />}
+      {told !== null && typedRecord !== null && (
+        <SaveMaterial told={told} fresh={fresh} lacking={lacking} record={kept ?? typedRecord} isKept={kept !== null} />
+      )}
       <History />
     </>
   )
 }
+
+/** What a solution is of, how strong, and made up with what. */
+function SolutionFields({ wrong }: { readonly wrong: (field: string) => string | null }) {
+  const { of, strength, rest } = typedMaterial.value
+  return (
+    <>
+      <div data-field="of">
+        <MaterialBox
+          label="A solution of"
+          placeholder="the compound in it"
+          text={of?.name ?? ''}
+          invalid={wrong('of') !== null}
+          onText={text => setMaterial({ of: text === '' ? null : { id: '', name: text } })}
+          onTake={hit => setMaterial({ of: { id: hit.id, name: hit.name } })}
+        />
+        <Beside text={wrong('of')} help="The pure compound, chosen from the list: moles are counted on it." />
+      </div>
+      <TextField
+        label="Strength"
+        help="37 % by mass, 3 M, 0.5 N, 2 % w/v or 40 g/L."
+        field="strength"
+        value={strength}
+        wrong={wrong('strength')}
+        onText={text => setMaterial({ strength: text })}
+      />
+      <div data-field="rest">
+        <MaterialBox
+          label="Made up with"
+          placeholder="water"
+          text={rest?.name ?? ''}
+          invalid={wrong('rest') !== null}
+          onText={text => setMaterial({ rest: text === '' ? null : { id: '', name: text } })}
+          onTake={hit => setMaterial({ rest: { id: hit.id, name: hit.name } })}
+        />
+        <Beside text={wrong('rest')} help="Left empty it is water." />
+      </div>
+    </>
+  )
+}
+
+const Beside = ({ text, help }: { readonly text: string | null; readonly help: string }) => (
+  <>
+    {text !== null && (
+      <p class="s wrong" role="status">
+        {text}
+      </p>
+    )}
+    <p class="s soft help">{help}</p>
+  </>
+)

@@ -1,25 +1,41 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified, type Trial } from './api.ts'
-import { calledInWriting, emptyMaterial, materialRecord, setMaterial, typedMaterial } from './material-draft.ts'
+import { replaceWriting, writing } from './draft.ts'
+import { type Called, calledInWriting, emptyMaterial, setMaterial, typedMaterial } from './material-draft.ts'
 import { own, saveOwn, undoOwn } from './own.ts'
 import { ChangeRows } from './parts.tsx'
 import { openEntry } from './place.ts'
+import { answered, type Lack } from './record.ts'
+import { StillToSay } from './still-to-say.tsx'
+
+interface Props {
+  readonly told: Identified
+  /** What was told is of what stands in the fields now. */
+  readonly fresh: boolean
+  readonly lacking: readonly Lack[]
+  /** As it would be saved. */
+  readonly record: object
+  /** One that is saved already and says the same; then it is the record. */
+  readonly isKept: boolean
+}
 
 /** What a save would do, and the button. */
-export function SaveMaterial({ told }: { readonly told: Identified }) {
+export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
   const [trial, setTrial] = useState<Trial | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const [savedId, setSavedId] = useState<string | null>(null)
-  const record = materialRecord(typedMaterial.value, told)
-  const isSaved = savedId !== null && own.value?.materials.some(one => one.id === savedId) === true
+  const [saving, setSaving] = useState(false)
+  const heading = useRef<HTMLHeadingElement>(null)
+  const { id, name } = record as { readonly id: string; readonly name: string }
   const blocked = told.problems.some(one => one.code !== 'material-without-formula')
   const key = JSON.stringify(record)
   useEffect(() => {
     const stop = new AbortController()
     setTrial(null)
+    setProblems([])
     const timer = setTimeout(() => {
       entryServer
         .check({ materials: [record] }, stop.signal)
@@ -31,24 +47,46 @@ export function SaveMaterial({ told }: { readonly told: Identified }) {
     }
   }, [key, own.value?.version])
   const save = async (): Promise<void> => {
-    const found = await saveOwn(String(record.name), { materials: [record] })
+    setSaving(true)
+    const found = await saveOwn(name, { materials: [record] })
+    setSaving(false)
     setProblems(found)
-    if (found.length > 0) return
-    setSavedId(String(record.id))
-    if (calledInWriting.value !== null) {
-      calledInWriting.value = null
-      typedMaterial.value = emptyMaterial
-      openEntry('write')
-    }
+    if (found.length === 0) setSavedId(id)
+    const called = calledInWriting.peek()
+    if (found.length > 0 || called === null) return heading.current?.focus()
+    nameInWriting(called, id, name)
+    calledInWriting.value = null
+    typedMaterial.value = emptyMaterial
+    openEntry('write')
   }
+  const takeBack = async (): Promise<void> => {
+    await undoOwn()
+    heading.current?.focus()
+  }
+  const refused = trial !== null && trial.refused.length > 0
+  const title = isKept
+    ? savedId === id
+      ? 'Saved'
+      : 'It is in the own library already, the same'
+    : lacking.length > 0
+      ? 'Not ready to be saved'
+      : trial === null || !fresh
+        ? 'Being checked'
+        : refused || blocked
+          ? 'It would be refused'
+          : 'Ready to be saved'
   return (
     <section class="entry-save" aria-label="Save">
-      <h2>{trial === null ? 'Being checked' : trial.refused.length > 0 || blocked ? 'It would be refused' : 'Ready to be saved'}</h2>
-      {trial !== null && (
+      <h2 tabIndex={-1} ref={heading}>
+        {title}
+      </h2>
+      {isKept && <p>Preparations and plans find it by its name, its structure and its CAS number.</p>}
+      {lacking.length > 0 && <StillToSay of={lacking} />}
+      {trial !== null && !isKept && (
         <>
-          <ChangeRows rows={trial.rows} refused={trial.refused} />
+          <ChangeRows rows={trial.rows} refused={trial.refused} blocked={blocked || lacking.length > 0} />
           <Problems of={told.problems.some(one => one.code === 'stopped') ? [] : trial.refused} />
-          <Problems of={trial.warnings.filter(one => one.where.includes(String(record.id)))} />
+          <Problems of={trial.warnings.filter(one => one.where.includes(id))} />
         </>
       )}
       <Problems of={problems} />
@@ -56,20 +94,33 @@ export function SaveMaterial({ told }: { readonly told: Identified }) {
         <button
           type="button"
           class="do strong"
-          disabled={trial === null || trial.refused.length > 0 || blocked}
+          disabled={isKept || saving || !fresh || trial === null || refused || blocked || lacking.length > 0}
           onClick={() => void save()}
         >
           {calledInWriting.value === null ? 'Save to the own library' : 'Save, and back to the preparation'}
         </button>
-        {isSaved && (
-          <button type="button" class="do" onClick={() => void undoOwn()}>
+        {isKept && savedId === id && (
+          <button type="button" class="do" onClick={() => void takeBack()}>
             Take it back
           </button>
         )}
+        {isKept && (
+          <button type="button" class="do" onClick={() => openEntry('write')}>
+            Write a preparation with it
+          </button>
+        )}
         <button type="button" class="do" onClick={() => setMaterial(emptyMaterial)}>
-          Empty the page
+          {!isKept ? 'Empty the page' : 'Enter the next material'}
         </button>
       </p>
     </section>
   )
+}
+
+/** The writing finds what was entered for it, also where it was given another name meanwhile. */
+function nameInWriting({ text, line }: Called, id: string, name: string): void {
+  const { equation, body } = writing.value
+  const named = (written: string): string => written.replaceAll(text, `${name} {${id}}`)
+  if (line !== null) replaceWriting({ body: answered(body, line, id) })
+  else if (text !== name && text !== typedMaterial.value.smiles.trim()) replaceWriting({ equation: named(equation), body: named(body) })
 }

@@ -2,10 +2,11 @@ import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import type { Identified } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
-import { calledInWriting, emptyMaterial, typedMaterial } from './material-draft.ts'
+import { calledInWriting, emptyMaterial, setMaterial, typedMaterial } from './material-draft.ts'
 import { Hazards } from './material-hazards.tsx'
 import { Drawn } from './parts.tsx'
 import { openEntry } from './place.ts'
+import { answered } from './record.ts'
 
 /** What follows from what was typed: formula, mass, groups, lists, likely doubles, hazards. */
 export function Told({ told }: { readonly told: Identified }) {
@@ -52,7 +53,7 @@ export function Told({ told }: { readonly told: Identified }) {
         </tbody>
       </table>
       {told.matches.length > 0 && (
-        <div class="matches">
+        <div class="matches" data-field="matches">
           <h3>Is it one of these?</h3>
           <ul class="rows">
             {told.matches.map(one => (
@@ -64,6 +65,7 @@ export function Told({ told }: { readonly told: Identified }) {
                 <button type="button" class="do" onClick={() => takeKnown(one.id, one.name)}>
                   It is this one
                 </button>
+                {!one.named && one.by !== 'formula' && <Apart id={one.id} />}
               </li>
             ))}
           </ul>
@@ -74,13 +76,30 @@ export function Told({ told }: { readonly told: Identified }) {
   )
 }
 
+/** That it is another all the same: a grade, a form, a racemate beside one hand. */
+function Apart({ id }: { readonly id: string }) {
+  const { apartFrom } = typedMaterial.value
+  const isApart = apartFrom.includes(id)
+  return (
+    <button
+      type="button"
+      class="do"
+      aria-pressed={isApart}
+      onClick={() => setMaterial({ apartFrom: isApart ? apartFrom.filter(one => one !== id) : [...apartFrom, id] })}
+    >
+      {isApart ? 'Mine is another: said' : 'Mine is another'}
+    </button>
+  )
+}
+
 /** A material that is there already, under another name: the writing says so, and nothing is entered twice. */
 function takeKnown(id: string, name: string): void {
   const called = calledInWriting.value
   if (called !== null) {
     const { equation, body } = writing.value
-    const named = (text: string): string => text.replaceAll(called, `${name} {${id}}`)
-    replaceWriting({ equation: named(equation), body: named(body) })
+    const named = (text: string): string => text.replaceAll(called.text, `${name} {${id}}`)
+    if (called.line === null) replaceWriting({ equation: named(equation), body: named(body) })
+    else replaceWriting({ body: answered(body, called.line, id) })
     calledInWriting.value = null
   }
   typedMaterial.value = emptyMaterial

@@ -19,6 +19,8 @@ export interface Lack {
   /** Field of the page that it is said in. */
   readonly field: string
   readonly what: string
+  /** What is wrong with what stands in it, and how to write it; absent where nothing stands there yet. */
+  readonly wrong?: string
 }
 
 /** "20-25", "-5 to 0", "78" in degrees Celsius; null where it is none. */
