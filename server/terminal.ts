@@ -15,6 +15,10 @@ export function processTerminal(): Terminal {
       for await (const part of process.stdin) parts.push(part as Buffer)
       return textOf('standard input', Buffer.concat(parts))
     },
+    onInterrupt: told => {
+      process.once('SIGINT', told)
+      return () => void process.removeListener('SIGINT', told)
+    },
     today: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`,
   }
 }

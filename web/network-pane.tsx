@@ -1,6 +1,6 @@
 import { computed } from '@preact/signals'
 import { LazyWideMap } from './map/wide/lazy-wide-map.tsx'
-import { wideOfReach } from './map/wide-of-reach.ts'
+import { mostDrawn, wideOfReach } from './map/wide-of-reach.ts'
 import { dropGoal, wantGoal } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
 import { reach, startCompound } from './state/questions.ts'
@@ -24,16 +24,24 @@ export function NetworkPane() {
     )
   if (shown.nodes.length < 2) return <p class="soft">Nothing in the library takes {nameOf(startCompound.value)} further.</p>
   const goals = plan.value.goals.map(goal => goal.target)
+  const all = reach.value.answer?.reach.length ?? 0
   return (
-    <LazyWideMap
-      network={shown}
-      goals={goals}
-      list={false}
-      onChoose={id => {
-        if (id === startCompound.value) return
-        if (goals.includes(id)) dropGoal(id)
-        else wantGoal(id)
-      }}
-    />
+    <>
+      {all > mostDrawn && (
+        <p class="s soft">
+          Of {all} compounds the {mostDrawn} nearest are drawn, those with the best yields; question 2 finds the others by name.
+        </p>
+      )}
+      <LazyWideMap
+        network={shown}
+        goals={goals}
+        list={false}
+        onChoose={id => {
+          if (id === startCompound.value) return
+          if (goals.includes(id)) dropGoal(id)
+          else wantGoal(id)
+        }}
+      />
+    </>
   )
 }

@@ -6,6 +6,7 @@ import { compoundIn } from '../library/reference-charge.ts'
 import type { Transformation } from '../library/transformation.ts'
 import { trustInYield } from '../library/trust.ts'
 import type { Network } from '../network/network.ts'
+import { atOnce, eachInPieces, type InPieces } from '../network/pieces.ts'
 import type { Settings } from '../plan/settings.ts'
 import { type ChoosingOptions, matchesList } from './query.ts'
 
@@ -30,14 +31,21 @@ export function materialsOfStep(t: Transformation): Set<string> {
 }
 
 /** By arc: 1 where a stop row meets one of its materials, in whatever role. */
-export function stoppedArcs({ library, network, traits }: ForbiddenInput): Uint8Array {
+export const stoppedArcs = (input: ForbiddenInput): Uint8Array => atOnce(stoppedInPieces(input))
+
+/** The same with pauses. */
+export function* stoppedInPieces({ library, network, traits }: ForbiddenInput): InPieces<Uint8Array> {
   const stopped = new Set<string>()
   for (const [material, trait] of traits) if (trait.regulated.some(match => match.action === 'stop')) stopped.add(material)
-  return maskOf(network, library, t => stopped.size > 0 && [...materialsOfStep(t)].some(material => stopped.has(material)))
+  if (stopped.size === 0) return new Uint8Array(network.arcs.length)
+  return yield* maskOf(network, library, t => [...materialsOfStep(t)].some(material => stopped.has(material)))
 }
 
 /** By arc: 1 where an option forbids the step. */
-export function forbiddenArcs(input: ForbiddenInput, options: ChoosingOptions): Uint8Array {
+export const forbiddenArcs = (input: ForbiddenInput, options: ChoosingOptions): Uint8Array => atOnce(forbiddenInPieces(input, options))
+
+/** The same with pauses. */
+export function* forbiddenInPieces(input: ForbiddenInput, options: ChoosingOptions): InPieces<Uint8Array> {
   const { library, network, traits, settings } = input
   const avoided = new Set(options.avoid)
   const steps = new Set(options.avoidStep)
@@ -48,7 +56,7 @@ export function forbiddenArcs(input: ForbiddenInput, options: ChoosingOptions): 
     for (const [material, trait] of traits)
       if (trait.regulated.some(m => lists.some(name => matchesList(m.list, name)))) listed.add(material)
   }
-  return maskOf(network, library, t => {
+  return yield* maskOf(network, library, t => {
     if (steps.has(t.id)) return true
     if (options.ownedOnly && !isOwned(t, settings)) return true
     if (options.seenOnly && trustInYield(t) === 'remembered') return true
@@ -92,6 +100,10 @@ export function isOwned(t: Transformation, settings: Settings): boolean {
   return settings.vessels.length === 0 || kind === 'other' || settings.vessels.some(vessel => vessel.kind === kind)
 }
 
-function maskOf(network: Network, library: Library, forbids: (t: Transformation) => boolean): Uint8Array {
-  return Uint8Array.from(network.arcs, id => (forbids(transformationOf(library, id)) ? 1 : 0))
+function* maskOf(network: Network, library: Library, forbids: (t: Transformation) => boolean): InPieces<Uint8Array> {
+  const mask = new Uint8Array(network.arcs.length)
+  yield* eachInPieces(network.arcs, (id, a) => {
+    if (forbids(transformationOf(library, id))) mask[a] = 1
+  })
+  return mask
 }

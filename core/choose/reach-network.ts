@@ -1,5 +1,8 @@
-import type { Library } from '../library/library.ts'
-import type { ReachRow } from './reach-rows.ts'
+import { eachInPieces } from '../network/pieces.ts'
+import { type Checked, good } from '../problem/problem.ts'
+import type { NamedReachRow } from './reach-row.ts'
+import { type ReachAnswer, type ReachInput, reachList } from './reach-rows.ts'
+import { type Search, within } from './searching.ts'
 
 /** One transformation of the network downstream. */
 export interface ReachEdge {
@@ -12,24 +15,39 @@ export interface ReachEdge {
 
 /** What a start can become, with names, and the steps between: a list and a drawing of the same. */
 export interface ReachNetwork {
-  readonly reach: readonly (ReachRow & { readonly name: string })[]
+  readonly reach: readonly NamedReachRow[]
   readonly edges: readonly ReachEdge[]
+  /** False = it was stopped: rows that are not proven were not looked at, nor all routes counted. */
+  readonly complete: boolean
 }
 
+export type ReachNetworkAnswer = ({ readonly kind: 'network' } & ReachNetwork) | Extract<ReachAnswer, { kind: 'stopped' }>
+
 /**
- * Names the rows and draws every step that leads on from something reached; a drawing folds them by distance.
- *
- * @param from the material that the rows were asked for
+ * The rows that {@link reachList} finds, named, with every step that leads on from something reached; a drawing folds them by distance.
  */
-export function reachNetwork(library: Library, from: string, rows: readonly ReachRow[]): ReachNetwork {
-  const start = library.materials.get(from)?.contains?.compound ?? from
+export function* reachNetwork(input: ReachInput): Search<Checked<ReachNetworkAnswer>> {
+  const { library, query } = input
+  const answer = yield* reachList(input)
+  if (!answer.ok || answer.value.kind === 'stopped') return answer as Checked<ReachNetworkAnswer>
+  const { reach: rows, complete } = answer.value
+  const start = library.materials.get(query.from)?.contains?.compound ?? query.from
   const reached = new Set([...rows.map(row => row.compound), start])
-  const edges = rows.flatMap(row =>
-    (library.makers.get(row.compound) ?? []).flatMap((step): ReachEdge[] => {
-      const reactants = step.reactants.map(r => r.compound).filter(id => reached.has(id) && id !== row.compound)
+  const reach: NamedReachRow[] = []
+  const edges: ReachEdge[] = []
+  const addEdges = (row: NamedReachRow): void => {
+    for (const step of library.makers.get(row.compound) ?? []) {
+      const from = step.reactants.map(r => r.compound).filter(id => reached.has(id) && id !== row.compound)
       const sure = step.confidence === 'checked' ? 'seen' : 'remembered'
-      return reactants.length === 0 ? [] : [{ id: step.id, name: step.name, from: reactants, to: row.compound, sure }]
+      if (from.length > 0) edges.push({ id: step.id, name: step.name, from, to: row.compound, sure })
+    }
+  }
+  yield* within(
+    eachInPieces(rows, row => {
+      const named = { ...row, name: library.materials.get(row.compound)?.name ?? row.compound }
+      reach.push(named)
+      addEdges(named)
     }),
   )
-  return { reach: rows.map(row => ({ ...row, name: library.materials.get(row.compound)?.name ?? row.compound })), edges }
+  return good({ kind: 'network', reach, edges, complete })
 }

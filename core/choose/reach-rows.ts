@@ -3,10 +3,10 @@ import type { RegulatedHit } from '../hazards/hazard-list.ts'
 import { stopsAmong } from '../hazards/regulated.ts'
 import type { Traits } from '../hazards/traits.ts'
 import type { Library } from '../library/library.ts'
-import { indexIn, networkOf } from '../network/network.ts'
-import { weightsFor } from '../network/objectives.ts'
+import { indexIn, networkInPieces } from '../network/network.ts'
+import { weighed } from '../network/objectives.ts'
 import { reachedBy } from '../network/reach.ts'
-import { GainingCircle, routeSearch } from '../network/routes.ts'
+import { GainingCircle, type RoutesAsked, routeSearchInPieces } from '../network/routes.ts'
 import { defaultSettings, type Settings } from '../plan/settings.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { materialsOfRoute } from '../route/materials.ts'
@@ -14,29 +14,16 @@ import { overallYieldOnStart } from '../route/overall-yield.ts'
 import type { Route } from '../route/route.ts'
 import { workingOrder } from '../route/working-order.ts'
 import { believedYields } from './believed.ts'
-import { stoppedArcs } from './forbidden.ts'
+import { stoppedInPieces } from './forbidden.ts'
 import { gainingCircle } from './problems.ts'
 import { startOf } from './query.ts'
-import { flagsOf, type RouteFlag } from './route-flags.ts'
-import type { Search } from './searching.ts'
-
-/** One compound that the start can become, as `waybench reach` lists it. */
-export interface ReachRow {
-  readonly compound: string
-  /** Steps, yield and route of the default route first by `start`; null = not proven within the budget. */
-  readonly steps: number | null
-  readonly bestYieldOnStart: number | null
-  readonly route: readonly string[] | null
-  /** Number of default routes; with `counted` false there are at least so many. */
-  readonly routes: number
-  readonly counted: boolean
-  /** A real route confirms the row. */
-  readonly proven: boolean
-  readonly flags: readonly RouteFlag[]
-}
+import type { NamedReachRow, ReachRow } from './reach-row.ts'
+import { flagsOf } from './route-flags.ts'
+import { type Search, within } from './searching.ts'
 
 export type ReachAnswer =
-  | { readonly kind: 'reach'; readonly reach: readonly ReachRow[] }
+  /** `complete` false = it was stopped: some rows were not looked at, or their routes not counted. */
+  | { readonly kind: 'reach'; readonly reach: readonly ReachRow[]; readonly complete: boolean }
   | { readonly kind: 'stopped'; readonly stopped: readonly RegulatedHit[] }
 
 export interface ReachInput {
@@ -53,8 +40,12 @@ export function reachRows(input: ReachInput): Checked<ReachAnswer> {
   for (let step = search.next(); ; step = search.next()) if (step.done) return step.value
 }
 
+/** Rows told at once: one by one they would fill the line. */
+const toldTogether = 50
+
 /**
- * Everything a start can become by default routes, best overall yield first; pauses after each compound.
+ * Everything a start can become by default routes, best overall yield first. Rows are told as real routes confirm them, their routes are
+ * counted after that; what is not confirmed by then stands as not proven.
  *
  * @returns problems for a query that cannot be read
  */
@@ -75,25 +66,45 @@ export function* reachList(input: ReachInput): Search<Checked<ReachAnswer>> {
   const stopped = stopsAmong(traits, [...new Set([query.from, start])])
   if (stopped.length > 0) return good({ kind: 'stopped', stopped })
 
-  const network = networkOf(library)
-  const masked = stoppedArcs({ library, network, traits, settings })
+  const network = yield* within(networkInPieces(library))
+  const masked = yield* within(stoppedInPieces({ library, network, traits, settings }))
   const yields = believedYields(library, settings)
-  const weights = weightsFor('start', { library, network, yields })
-  const rows: ReachRow[] = []
+  const rows = new Map<number, ReachRow>()
+  let confirmed = 0
+  let fresh: NamedReachRow[] = []
+  const told = function* (): Search<void> {
+    if (fresh.length === 0) return
+    const together = fresh
+    fresh = []
+    yield { kind: 'reached', rows: together }
+  }
+  let complete: boolean
   try {
-    const search = routeSearch(network, weights, {
-      start: indexIn(network.compounds, start),
-      mode: 'default',
-      masked,
-      make: [],
-      mustPass: [],
-    })
+    const asked: RoutesAsked = { start: indexIn(network.compounds, start), mode: 'default', masked, make: [], mustPass: [] }
+    const weights = yield* within(weighed('start', { library, network, yields }))
+    const search = yield* within(routeSearchInPieces(network, weights, asked))
     const options = { ...(query.maxSteps !== undefined && { maxSteps: query.maxSteps }), ...(shouldStop && { shouldStop }) }
-    for (const found of reachedBy(search, network.compounds.length, options)) {
-      yield { kind: 'progress', found: rows.length, work: found.compound, bound: null }
+    const reaching = reachedBy(search, network.compounds.length, options)
+    for (;;) {
+      const next = reaching.next()
+      if (next.done) {
+        complete = next.value
+        break
+      }
+      const found = next.value
+      if (found.kind === 'at') {
+        const { doing, done, all, work } = found
+        yield* told()
+        yield { kind: 'progress', found: confirmed, work, bound: null, of: { doing, done, all } }
+        continue
+      }
+      if (found.kind === 'counted') {
+        rows.set(found.compound, { ...rows.get(found.compound)!, routes: found.routes, counted: found.counted })
+        continue
+      }
       const compound = network.compounds[found.compound]!
       if (found.first === null) {
-        rows.push({ compound, steps: null, bestYieldOnStart: null, route: null, routes: 0, counted: false, proven: false, flags: [] })
+        rows.set(found.compound, unproven(compound))
         continue
       }
       const steps = workingOrder(
@@ -103,24 +114,40 @@ export function* reachList(input: ReachInput): Search<Checked<ReachAnswer>> {
       )
       const route: Route = { start, target: compound, steps }
       const materials = materialsOfRoute(library, route)
-      rows.push({
+      const row: ReachRow = {
         compound,
         steps: steps.length,
         bestYieldOnStart: overallYieldOnStart(library, route, yields),
         route: steps.map(s => s.transformation),
-        routes: found.routes,
-        counted: found.counted,
+        routes: 1,
+        counted: false,
         proven: true,
         flags: flagsOf(library, traits, materials, settings, hazardCounts(library, materials), null),
-      })
+      }
+      rows.set(found.compound, row)
+      confirmed++
+      fresh.push({ ...row, name: library.materials.get(compound)?.name ?? compound })
+      if (fresh.length === toldTogether) yield* told()
     }
+    yield* told()
   } catch (error) {
     if (error instanceof GainingCircle) return bad([gainingCircle(error)])
     throw error
   }
-  rows.sort(
+  const reach = [...rows.values()].sort(
     (a, b) =>
       (b.bestYieldOnStart ?? -1) - (a.bestYieldOnStart ?? -1) || (a.steps ?? 0) - (b.steps ?? 0) || (a.compound < b.compound ? -1 : 1),
   )
-  return good({ kind: 'reach', reach: rows })
+  return good({ kind: 'reach', reach, complete })
 }
+
+const unproven = (compound: string): ReachRow => ({
+  compound,
+  steps: null,
+  bestYieldOnStart: null,
+  route: null,
+  routes: 0,
+  counted: false,
+  proven: false,
+  flags: [],
+})

@@ -2,16 +2,17 @@ import { compareCounts } from '../hazards/counts.ts'
 import type { RegulatedHit } from '../hazards/hazard-list.ts'
 import { regulatedAmong, stopsAmong } from '../hazards/regulated.ts'
 import { masksTogether } from '../network/filter.ts'
+import { networkInPieces } from '../network/network.ts'
 import { GainingCircle, type OrderedRoute } from '../network/routes.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { atLeastApart } from './apart.ts'
 import { Brief, briefsOf, figureOf, rowOf } from './brief.ts'
-import { forbiddenArcs, stoppedArcs } from './forbidden.ts'
+import { forbiddenInPieces, stoppedInPieces } from './forbidden.ts'
 import { noRoute } from './no-route.ts'
 import { gainingCircle, undecided } from './problems.ts'
 import { type Axis, isProven, readQuery } from './query.ts'
 import type { RouteRow } from './route-row.ts'
-import { drawn, type RoutesInput, type Search, type Searching, searchingFor, type Terms } from './searching.ts'
+import { drawn, type RoutesInput, type Search, type Searching, searchingFor, type Terms, within } from './searching.ts'
 import { unbeaten } from './unbeaten.ts'
 
 /** A gentler route near the first: its row, its place in the order of the axis, and what it costs. */
@@ -67,12 +68,12 @@ export function* routeList(input: RoutesInput): Search<Checked<RoutesAnswer>> {
   const stopped = stopsAmong(traits, [...new Set([query.from, asked.start, query.to, asked.target])])
   if (stopped.length > 0) return good({ kind: 'stopped', stopped })
 
+  yield* within(networkInPieces(library))
   const searching = searchingFor(input, asked)
   const { network, settings } = searching
-  yield { kind: 'progress', found: 0, work: 0, bound: null }
   const masks = { library, network, traits, settings }
-  const stops = stoppedArcs(masks)
-  const forbidden = forbiddenArcs(masks, query)
+  const stops = yield* within(stoppedInPieces(masks))
+  const forbidden = yield* within(forbiddenInPieces(masks, query))
   yield { kind: 'progress', found: 0, work: 0, bound: null }
   try {
     const terms: Terms = {

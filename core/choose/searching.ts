@@ -4,6 +4,7 @@ import type { Library } from '../library/library.ts'
 import { beside, masksTogether } from '../network/filter.ts'
 import { indexIn, type Network, networkOf } from '../network/network.ts'
 import { type ProvenAxis, weighed, weightsFor } from '../network/objectives.ts'
+import type { InPieces } from '../network/pieces.ts'
 import { type OrderedRoute, OrderedRoutes, type RoutesAsked } from '../network/routes.ts'
 import { sharedProgram } from '../network/shared-program.ts'
 import type { Weights } from '../network/space.ts'
@@ -53,6 +54,14 @@ export type SearchEvent =
 export type Solved = ReturnType<Solver>
 /** A search that pauses at each event. */
 export type Search<T> = Generator<SearchEvent, T, Solved | undefined>
+
+/** Work that is part of a search: it pauses where the work does. */
+export function* within<T>(work: InPieces<T>): Search<T> {
+  for (let piece = work.next(); ; piece = work.next()) {
+    if (piece.done) return piece.value
+    yield { kind: 'progress', found: 0, work: 0, bound: null }
+  }
+}
 
 /** Partial routes taken up for routes that are looked at and not listed. */
 const spareWork = 20_000

@@ -1,3 +1,4 @@
+import { atOnce, type InPieces } from './pieces.ts'
 import { RadixHeap } from './radix-heap.ts'
 import { lesser, type Space } from './space.ts'
 
@@ -39,72 +40,108 @@ export function arcValue(space: Space, labels: Float64Array, a: number): number 
  *
  * Source: Knuth, Inf. Process. Lett. 6 (1977) 1.
  */
-export function labelsOf(space: Space): Labels {
-  const { network, mayBeLeaf, leaf, factor, made, own } = space
-  const { useStart, uses, takers } = network
-  const isSum = space.form === 'sum'
-  const n = useStart.length - 1
-  const value = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
-  const best = new Int32Array(n).fill(-1)
-  const settled = new Uint8Array(n)
-  const { waiting, never, gathered, superior, adds, ready } = openArcs(space)
-  const heap = new RadixHeap(1024)
-  for (const a of ready) {
-    const alone = gathered[a]!
-    const offered = Number.isNaN(alone) ? arcValue(space, value, a) : isSum ? alone : own[a]! + alone
-    const h = network.head[a]!
-    if (offered < value[h]!) {
-      value[h] = offered
-      best[h] = a
-      // What nothing takes is final with its last offer, and need not wait for its turn.
-      if (useStart[h] !== useStart[h + 1]) heap.push(offered, h)
-    }
-  }
-  while (heap.size > 0) {
-    const key = heap.minKey
-    const c = heap.pop()
-    if (key > value[c]!) continue
-    let first = true
-    if (!superior) {
-      const before = settled[c]!
-      if (before > mostReopenings) return { value, best, circle: circleFrom(space, best, c) }
-      settled[c] = before + 1
-      first = before === 0
-    }
-    const needed = mayBeLeaf[c] === 0
-    for (let k = useStart[c]!, end = useStart[c + 1]!; k < end; k++) {
-      const h = takers[2 * k]!
-      if (superior && value[h]! <= key) continue
-      const a = takers[2 * k + 1]!
-      const missing = waiting[a]!
-      if (missing === never) continue
-      const sofar = gathered[a]!
-      let offered: number
-      // This is the innermost loop of everything: NaN is the one number that differs from itself.
-      // biome-ignore lint/suspicious/noSelfCompare: spares a call
-      if (sofar === sofar) {
-        const u = uses[k]!
-        const part = adds ? factor[u]! * key + made[u]! : factor[u]! * key
-        const now = isSum ? sofar + part : larger(sofar, part)
-        if (missing > 1) {
-          waiting[a] = missing - 1
-          gathered[a] = now
-          continue
-        }
-        offered = isSum ? now : own[a]! + now
-      } else {
-        if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
-        if (waiting[a] !== 0) continue
-        offered = arcValue(space, value, a)
-      }
-      if (offered < value[h]! * slack) {
+export const labelsOf = (space: Space): Labels => atOnce(labelsInPieces(space))
+
+/** Compounds settled between two pauses. */
+const settledAtOnce = 10_000
+
+/** The same with pauses. */
+export function* labelsInPieces(space: Space): InPieces<Labels> {
+  const labelling = new Labelling(space)
+  yield
+  while (!labelling.advance(settledAtOnce)) yield
+  const { value, best, circle } = labelling
+  return { value, best, circle }
+}
+
+/** Labels that are being settled. */
+class Labelling {
+  readonly value: Float64Array
+  readonly best: Int32Array
+  circle: readonly number[] | null = null
+  private readonly settled: Uint8Array
+  private readonly open: OpenArcs
+  private readonly heap = new RadixHeap(1024)
+
+  constructor(private readonly space: Space) {
+    const { network, form, own } = space
+    const { useStart } = network
+    const n = useStart.length - 1
+    const value = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
+    const best = new Int32Array(n).fill(-1)
+    this.value = value
+    this.best = best
+    this.settled = new Uint8Array(n)
+    this.open = openArcs(space)
+    for (const a of this.open.ready) {
+      const alone = this.open.gathered[a]!
+      const offered = Number.isNaN(alone) ? arcValue(space, value, a) : form === 'sum' ? alone : own[a]! + alone
+      const h = network.head[a]!
+      if (offered < value[h]!) {
         value[h] = offered
         best[h] = a
-        if (useStart[h] !== useStart[h + 1]) heap.push(offered, h)
+        // What nothing takes is final with its last offer, and need not wait for its turn.
+        if (useStart[h] !== useStart[h + 1]) this.heap.push(offered, h)
       }
     }
   }
-  return { value, best, circle: null }
+
+  /** @returns true where all are settled, or a circle was found */
+  advance(compounds: number): boolean {
+    const { space, value, best, settled, heap } = this
+    const { network, mayBeLeaf, leaf, factor, made, own } = space
+    const { useStart, uses, takers } = network
+    const isSum = space.form === 'sum'
+    const { waiting, never, gathered, superior, adds } = this.open
+    for (let left = compounds; heap.size > 0 && left > 0; left--) {
+      const key = heap.minKey
+      const c = heap.pop()
+      if (key > value[c]!) continue
+      let first = true
+      if (!superior) {
+        const before = settled[c]!
+        if (before > mostReopenings) {
+          this.circle = circleFrom(space, best, c)
+          return true
+        }
+        settled[c] = before + 1
+        first = before === 0
+      }
+      const needed = mayBeLeaf[c] === 0
+      for (let k = useStart[c]!, end = useStart[c + 1]!; k < end; k++) {
+        const h = takers[2 * k]!
+        if (superior && value[h]! <= key) continue
+        const a = takers[2 * k + 1]!
+        const missing = waiting[a]!
+        if (missing === never) continue
+        const sofar = gathered[a]!
+        let offered: number
+        // This is the innermost loop of everything: NaN is the one number that differs from itself.
+        // biome-ignore lint/suspicious/noSelfCompare: spares a call
+        if (sofar === sofar) {
+          const u = uses[k]!
+          const part = adds ? factor[u]! * key + made[u]! : factor[u]! * key
+          const now = isSum ? sofar + part : larger(sofar, part)
+          if (missing > 1) {
+            waiting[a] = missing - 1
+            gathered[a] = now
+            continue
+          }
+          offered = isSum ? now : own[a]! + now
+        } else {
+          if (first && missing > 0 && (needed || leaf[uses[k]!] === Number.POSITIVE_INFINITY)) waiting[a] = missing - 1
+          if (waiting[a] !== 0) continue
+          offered = arcValue(space, value, a)
+        }
+        if (offered < value[h]! * slack) {
+          value[h] = offered
+          best[h] = a
+          if (useStart[h] !== useStart[h + 1]) heap.push(offered, h)
+        }
+      }
+    }
+    return heap.size === 0
+  }
 }
 
 // biome-ignore lint/complexity/useMathMinMax: Math.max looks at -0 and NaN, which do not occur, in the innermost loop

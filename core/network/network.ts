@@ -1,6 +1,7 @@
 import type { Library } from '../library/library.ts'
 import { isBuyable } from '../library/material.ts'
 import { compoundIn } from '../library/reference-charge.ts'
+import { atOnce, eachInPieces, type InPieces, sortedInPieces } from './pieces.ts'
 
 /**
  * Compounds and transformations as numbers: the network the search walks. Transformations ("arcs") lead from all their reactants (the
@@ -39,40 +40,44 @@ export interface Arc {
 const known = new WeakMap<Library, Network>()
 
 /** The network of a checked library. Compounds and arcs in order of id. Reckoned once: a library never changes, another one is another object. */
-export function networkOf(library: Library): Network {
-  let network = known.get(library)
-  if (network === undefined) {
-    network = reckoned(library)
-    known.set(library, network)
-  }
+export const networkOf = (library: Library): Network => atOnce(networkInPieces(library))
+
+/** The same with pauses, for a library that has just been loaded or changed. */
+export function* networkInPieces(library: Library): InPieces<Network> {
+  const network = known.get(library) ?? (yield* reckoned(library))
+  known.set(library, network)
   return network
 }
 
-function reckoned(library: Library): Network {
-  const transformations = [...library.transformations.values()].sort((a, b) => (a.id < b.id ? -1 : 1))
+const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
+
+function* reckoned(library: Library): InPieces<Network> {
+  const transformations = yield* sortedInPieces([...library.transformations.values()], (a, b) => byText(a.id, b.id))
   const names = new Set<string>()
-  for (const t of transformations) {
+  yield* eachInPieces(transformations, t => {
     names.add(t.mainProduct)
     for (const r of t.reactants) names.add(r.compound)
-  }
-  const compounds = [...names].sort()
-  const indexOf = new Map(compounds.map((id, index) => [id, index]))
-  const arcs = transformations.map((t): Arc => {
+  })
+  const compounds = yield* sortedInPieces([...names], byText)
+  const indexOf = new Map<string, number>()
+  yield* eachInPieces(compounds, (id, index) => void indexOf.set(id, index))
+  const arcs: Arc[] = []
+  yield* eachInPieces(transformations, t => {
     const main = t.products.reduce((sum, p) => (p.compound === t.mainProduct ? sum + p.coefficient : sum), 0)
-    return {
+    arcs.push({
       id: t.id,
       head: indexOf.get(t.mainProduct)!,
       body: t.reactants.map(r => ({ compound: indexOf.get(r.compound)!, coefficient: r.coefficient / main })),
-    }
+    })
   })
   const buyable = new Uint8Array(compounds.length)
-  for (const material of library.materials.values()) {
-    if (!isBuyable(material)) continue
+  yield* eachInPieces([...library.materials.values()], material => {
+    if (!isBuyable(material)) return
     const inside = indexOf.get(compoundIn(material) ?? '')
     if (inside !== undefined) buyable[inside] = 1
     const itself = indexOf.get(material.id)
     if (itself !== undefined) buyable[itself] = 1
-  }
+  })
   return packed(compounds, arcs, buyable)
 }
 

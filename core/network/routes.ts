@@ -1,7 +1,8 @@
-import { type Labels, labelsOf } from './best.ts'
-import { chainSpace } from './chain-space.ts'
+import { type Labels, labelsInPieces, labelsOf } from './best.ts'
+import { chainSpaceInPieces } from './chain-space.ts'
 import type { Network } from './network.ts'
 import { type FrontOptions, FrontSearch } from './non-dominated.ts'
+import { atOnce, type InPieces } from './pieces.ts'
 import { RouteSearch, type RouteStream, type SearchOptions } from './ranked.ts'
 import type { RankedRoute } from './ranked-route.ts'
 import { routeValue } from './route-value.ts'
@@ -37,9 +38,17 @@ export class GainingCircle extends Error {
  *
  * @throws GainingCircle; the doors answer it with a Problem
  */
-export function routeSearch(network: Network, weights: Weights, asked: RoutesAsked): RouteSearch {
-  const space = spaceOf(network, weights, asked)
-  return new RouteSearch(space, soundLabels(space, network), mustsOf(space, asked))
+export const routeSearch = (network: Network, weights: Weights, asked: RoutesAsked): RouteSearch =>
+  atOnce(routeSearchInPieces(network, weights, asked))
+
+/**
+ * The same with pauses.
+ *
+ * @throws GainingCircle
+ */
+export function* routeSearchInPieces(network: Network, weights: Weights, asked: RoutesAsked): InPieces<RouteSearch> {
+  const space = yield* spaceInPieces(network, weights, asked)
+  return new RouteSearch(space, sound(yield* labelsInPieces(space), network), mustsOf(space, asked))
 }
 
 /**
@@ -56,16 +65,18 @@ export function unbeatenSearch(
   options: FrontOptions,
 ): FrontSearch {
   const spaces = weights.map(one => spaceOf(network, withUnknownLast(one), asked))
-  const labels = spaces.map(space => soundLabels(space, network))
+  const labels = spaces.map(space => sound(labelsOf(space), network))
   return new FrontSearch(spaces, labels, mustsOf(spaces[0]!, asked), targetNode(spaces[0]!, target), options)
 }
 
 /** The network as one search walks it: what is asked laid on it. */
-export function spaceOf(network: Network, weights: Weights, asked: RoutesAsked): Space {
+export const spaceOf = (network: Network, weights: Weights, asked: RoutesAsked): Space => atOnce(spaceInPieces(network, weights, asked))
+
+function* spaceInPieces(network: Network, weights: Weights, asked: RoutesAsked): InPieces<Space> {
   const opened = new Uint8Array(network.compounds.length)
   for (const c of asked.make) opened[c] = 1
   const options = { start: asked.start, masked: asked.masked, opened, makeAll: asked.mode === 'all' }
-  return asked.mode === 'default' ? chainSpace(network, weights, options) : openSpace(network, weights, options)
+  return asked.mode === 'default' ? yield* chainSpaceInPieces(network, weights, options) : openSpace(network, weights, options)
 }
 
 /** What every route that is asked for meets. */
@@ -77,8 +88,7 @@ export function mustsOf(space: Space, asked: RoutesAsked): readonly Must[] {
   return musts
 }
 
-function soundLabels(space: Space, network: Network): Labels {
-  const labels = labelsOf(space)
+function sound(labels: Labels, network: Network): Labels {
   if (labels.circle) throw new GainingCircle([...new Set(labels.circle.map(node => network.compounds[node % network.compounds.length]!))])
   return labels
 }
@@ -92,7 +102,7 @@ const guessBudget = 20_000
 /** Partial routes taken up by guessing between two pauses. */
 const guessedAtOnce = 500
 
-function* firstOf(stream: RouteStream, count: number): Generator<void, RankedRoute[]> {
+function* firstOf(stream: RouteStream, count: number): Generator<unknown, RankedRoute[]> {
   const routes: RankedRoute[] = []
   while (routes.length < count) {
     const route = stream.next(guessedAtOnce)
@@ -116,11 +126,13 @@ export interface OrderedRoute {
  * fewer steps and then ids. Drawn one by one.
  */
 export class OrderedRoutes {
-  private stream: RouteStream | null
+  /** Null while the next one is being made ready, and once all is over. */
+  private stream: RouteStream | null = null
+  private making: InPieces<RouteStream> | null
   private readonly known: boolean
   private unknownPart = false
   private readonly handedOut = new Set<string>()
-  private guessing: Generator<void, readonly RankedRoute[]> | null = null
+  private guessing: Generator<unknown, readonly RankedRoute[]> | null = null
   private guesses: RankedRoute[] | null = null
   private workBefore = 0
   complete = false
@@ -131,7 +143,6 @@ export class OrderedRoutes {
 
   /**
    * @param byStep weights that count each step once and know everything: the order of what the axis does not know
-   * @throws GainingCircle
    */
   constructor(
     private readonly network: Network,
@@ -142,7 +153,7 @@ export class OrderedRoutes {
     private readonly options: SearchOptions = {},
   ) {
     this.known = ![weights.own, weights.bought, weights.made, weights.start].some(list => list.some(Number.isNaN))
-    this.stream = this.streamOf(weights)
+    this.making = this.streamOf(weights)
   }
 
   /** Lower bound of the routes still to come; null where that is not known. */
@@ -156,9 +167,22 @@ export class OrderedRoutes {
     return this.workBefore + (this.stream?.pops ?? 0)
   }
 
-  /** @param work partial routes to take up before it pauses */
+  /**
+   * @param work partial routes to take up before it pauses
+   * @throws GainingCircle
+   */
   next(work = Number.POSITIVE_INFINITY): OrderedRoute | null {
     this.paused = false
+    while (this.making !== null) {
+      const piece = this.making.next()
+      if (piece.done) {
+        this.stream = piece.value
+        this.making = null
+      } else if (work < Number.POSITIVE_INFINITY) {
+        this.paused = true
+        return null
+      }
+    }
     while (this.stream !== null) {
       const found = this.stream.next(work)
       this.tiesInOrder &&= this.stream.tiesInOrder
@@ -173,8 +197,9 @@ export class OrderedRoutes {
         }
         this.unknownPart = true
         this.workBefore += this.stream.pops
-        this.stream = this.streamOf(this.byStep)
-        continue
+        this.making = this.streamOf(this.byStep)
+        this.stream = null
+        return this.next(work)
       }
       if (!this.unknownPart) return this.listed({ arcs: found.arcs, value: found.value, proven: true })
       if (Number.isNaN(this.valueOfRoute(found))) return this.listed({ arcs: found.arcs, value: null, proven: true })
@@ -189,7 +214,7 @@ export class OrderedRoutes {
     if (sought.form !== 'distinct' || this.options.shouldStop?.()) return null
     const draw = function* (this: OrderedRoutes, weights: Weights, count: number, options: SearchOptions) {
       yield
-      return yield* firstOf(this.streamOf(weights, options), count)
+      return yield* firstOf(yield* this.streamOf(weights, options), count)
     }.bind(this)
     const options = { ...this.options, budget: guessBudget }
     this.guessing ??= bySharing(this.network, sought, this.asked.start, this.target, draw, options)
@@ -226,8 +251,8 @@ export class OrderedRoutes {
     return either ? asked : { ...asked, mode: 'leaf', make: [...make] }
   }
 
-  private streamOf(weights: Weights, options = this.options): RouteStream {
-    const search = routeSearch(this.network, weights, this.plainest())
+  private *streamOf(weights: Weights, options = this.options): InPieces<RouteStream> {
+    const search = yield* routeSearchInPieces(this.network, weights, this.plainest())
     return search.routesTo(
       targetNode(search.space, this.target),
       weights.form === 'distinct' ? { budget: distinctBudget, ...options } : options,

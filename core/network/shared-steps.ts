@@ -30,9 +30,9 @@ export function* bySharing(
   weights: Weights,
   start: number,
   target: number,
-  draw: (weights: Weights, count: number, options: SearchOptions) => Generator<void, readonly RankedRoute[]>,
+  draw: (weights: Weights, count: number, options: SearchOptions) => Generator<unknown, readonly RankedRoute[]>,
   options: SearchOptions,
-): Generator<void, readonly RankedRoute[]> {
+): Generator<unknown, readonly RankedRoute[]> {
   const uses = network.body.length
   const plainSum = (own: Float64Array): Weights => ({
     form: 'sum',

@@ -1,5 +1,6 @@
 import { Readable } from 'node:stream'
 import type { Problem } from '../../core/problem/problem.ts'
+import { jsonInPieces } from '../json-in-pieces.ts'
 import type { RunningSearch } from '../planning/running.ts'
 import type { Told } from '../planning/searching.ts'
 import { Refusal } from '../refusal.ts'
@@ -23,31 +24,37 @@ const progressMs = 250
 async function* linesOf<T>(
   search: RunningSearch,
   turns: AsyncGenerator<Told, T>,
-  done: (answer: T) => unknown,
+  done: (answer: T) => object,
 ): AsyncGenerator<string, void> {
   let said = performance.now()
   let begun = false
-  const line = (told: object): string => {
+  const opening = (): string => {
     const first = begun ? '' : `${JSON.stringify({ search: search.id })}\n`
     begun = true
-    return `${first}${JSON.stringify(told)}\n`
+    return first
   }
+  const line = (told: object): string => `${opening()}${JSON.stringify(told)}\n`
   try {
     for (;;) {
       const turn = await turns.next()
       if (turn.done) {
+        let answer: object
         try {
-          yield line({ done: done(turn.value) })
+          answer = done(turn.value)
         } catch (fault) {
           if (!begun || !(fault instanceof Refusal)) throw fault
           yield line({ problems: fault.problems })
+          return
         }
+        yield `${opening()}{"done":`
+        yield* jsonInPieces(answer)
+        yield '}\n'
         return
       }
       const { kind, ...event } = turn.value
       if (kind === 'progress' && performance.now() - said < progressMs) continue
-      said = performance.now()
-      yield line(kind === 'row' ? event : { progress: event })
+      if (kind === 'progress') said = performance.now()
+      yield line(kind === 'progress' ? { progress: event } : event)
     }
   } finally {
     search.over()
@@ -64,7 +71,7 @@ async function* withFirst(first: IteratorResult<string, void>, rest: AsyncGenera
 }
 
 /** What a running search answers with: its first line is waited for, so that what is refused at once is refused as everywhere. */
-export async function streamed<T>(search: RunningSearch, turns: AsyncGenerator<Told, T>, done: (answer: T) => unknown): Promise<Readable> {
+export async function streamed<T>(search: RunningSearch, turns: AsyncGenerator<Told, T>, done: (answer: T) => object): Promise<Readable> {
   const lines = linesOf(search, turns, done)
   const first = await lines.next()
   return Readable.from(withFirst(first, lines), { objectMode: false })

@@ -9,6 +9,8 @@ export interface Terminal {
   readonly readFile: (path: string) => Promise<string>
   readonly writeFile: (path: string, text: string) => Promise<void>
   readonly readInput: () => Promise<string>
+  /** Ctrl+C is told once instead of ending the program; what it returns puts that back. */
+  readonly onInterrupt: (told: () => void) => () => void
   /** Today, ISO date, local. */
   readonly today: string
 }

@@ -1,7 +1,8 @@
+import type { ReachRow } from '../../core/choose/reach-row.ts'
 import { sideFiles } from '../planning/files.ts'
 import { reachFrom } from '../planning/reaching.ts'
 import type { Command } from './command.ts'
-import { progressOn } from './progress.ts'
+import { progressOn, untilInterrupted } from './progress.ts'
 import { table } from './table.ts'
 import { workshopFor } from './workshop-for.ts'
 
@@ -23,10 +24,12 @@ export const reach: Command = {
     const maxSteps = given.text('max-steps') === undefined ? undefined : given.whole('max-steps', 1, 1000, 1)
     const workshop = await workshopFor(given)
     const { settings } = await sideFiles(given, terminal)
-    const rows = await reachFrom(workshop, { from, maxSteps, settings }, undefined, progressOn(terminal, 'compounds'))
-    if (given.on('json')) terminal.out(`${JSON.stringify({ reach: rows }, null, 2)}\n`)
+    const { reach: rows, complete } = await untilInterrupted(terminal, shouldStop =>
+      reachFrom(workshop, { from, maxSteps, settings }, shouldStop, progressOn(terminal, 'compounds')),
+    )
+    if (given.on('json')) terminal.out(`${JSON.stringify({ reach: rows, complete }, null, 2)}\n`)
     else {
-      terminal.out(`${rows.length} compounds can be made from ${workshop.library.materials.get(from)?.name ?? from}.\n\n`)
+      terminal.out(`${summary(rows, workshop.library.materials.get(from)?.name ?? from, complete)}\n\n`)
       const cells = rows.map(row => [
         row.compound,
         row.steps === null ? 'not proven' : String(row.steps),
@@ -41,4 +44,13 @@ export const reach: Command = {
     }
     return 0
   },
+}
+
+/** How many there are, and what is not known of them. */
+function summary(rows: readonly ReachRow[], from: string, complete: boolean): string {
+  const proven = rows.filter(row => row.proven).length
+  const open = rows.length - proven
+  const sure = `${proven} ${proven === 1 ? 'compound' : 'compounds'} can be made from ${from}.`
+  const stopped = complete ? '' : ' The search was stopped before its end.'
+  return `${sure}${stopped}${open === 0 ? '' : ` Of ${open} more it is not proven: no route to them was found so far.`}`
 }

@@ -7,7 +7,7 @@ import { routesInput, rowsIn } from '../planning/request.ts'
 import { searched } from '../planning/searching.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given } from './command.ts'
-import { progressOn } from './progress.ts'
+import { progressOn, untilInterrupted } from './progress.ts'
 import { hazardWords } from './words.ts'
 import { workshopFor } from './workshop-for.ts'
 
@@ -40,7 +40,10 @@ export const routes: Command = {
     const side = await sideFiles(given, terminal)
     const workshop = await workshopFor(given)
     const query = { ...choosing, from, to, count, ...comparing(given) }
-    const rows = rowsIn(workshop, await searched(routeList(routesInput(workshop, query, side)), undefined, progressOn(terminal, 'routes')))
+    const answer = await untilInterrupted(terminal, shouldStop =>
+      searched(routeList({ ...routesInput(workshop, query, side), shouldStop }), undefined, progressOn(terminal, 'routes')),
+    )
+    const rows = rowsIn(workshop, answer)
     if (given.on('json')) {
       terminal.out(`${JSON.stringify(rows, null, 2)}\n`)
       return 0

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
+import { networkOf } from '../../core/network/network.ts'
 import { buildApp } from '../app.ts'
 import { defaultConfig } from '../config.ts'
 import { warmUp } from '../planning/warm-up.ts'
@@ -24,6 +25,9 @@ export const serve: Command = {
     const port = given.whole('port', 0, 65535, defaultConfig.port)
     const host = given.text('host') ?? defaultConfig.host
     const workshop = await workshopFor(given)
+    // What a large library needs a moment for is done before anybody can be kept waiting by it.
+    workshop.traits()
+    networkOf(workshop.library)
     const store = storeIn(given.text('data') ?? defaultConfig.plansFolder)
     const pageFolder =
       defaultConfig.pageFolder !== null && existsSync(join(defaultConfig.pageFolder, 'index.html')) ? defaultConfig.pageFolder : null

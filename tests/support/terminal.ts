@@ -3,7 +3,7 @@ import type { Terminal } from '../../server/commands/command.ts'
 import { Refusal } from '../../server/refusal.ts'
 
 /** One command line, run in this process on files in memory. */
-export async function waybench(words: readonly string[], files: Map<string, string> = new Map(), input = '') {
+export async function waybench(words: readonly string[], files: Map<string, string> = new Map(), input = '', interruptedAfterMs?: number) {
   let out = ''
   let err = ''
   const terminal: Terminal = {
@@ -30,6 +30,10 @@ export async function waybench(words: readonly string[], files: Map<string, stri
       files.set(path, text)
     },
     readInput: async () => input,
+    onInterrupt: told => {
+      const timer = interruptedAfterMs === undefined ? undefined : setTimeout(told, interruptedAfterMs)
+      return () => clearTimeout(timer)
+    },
     today: '2026-12-03',
   }
   const code = await runCommand(words, terminal)

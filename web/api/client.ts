@@ -12,7 +12,6 @@ import type {
   OpenedReply,
   PacksTableReply,
   PlanRow,
-  ReachReply,
   RoutesReply,
   SavedPlan,
   ShelfTableReply,
@@ -80,6 +79,11 @@ export interface RoutesQuery extends Omit<Choosing, 'maxSteps' | 'unbeaten'> {
   readonly packs: PacksFile | null
 }
 
+export interface ReachQuery {
+  readonly from: string
+  readonly maxSteps?: number
+}
+
 /** Start, goals, shelf, packs and settings of a plan, what may be used, and what it may cost. */
 export interface CheapestBody {
   readonly plan: Plan
@@ -98,8 +102,6 @@ export interface LeftOversBody {
 export const server = {
   materials: (text: string, signal: AbortSignal, most = 20) =>
     ask<{ materials: readonly MaterialHit[] }>(`materials?q=${encodeURIComponent(text)}&most=${most}`, { signal }),
-  reach: (from: string, maxSteps: number | null, signal: AbortSignal) =>
-    ask<ReachReply>(`reach?from=${encodeURIComponent(from)}${maxSteps === null ? '' : `&maxSteps=${maxSteps}`}`, { signal }),
   routes: (query: RoutesQuery) => ask<RoutesReply>('routes', post(query)),
   slice: (routes: readonly (readonly string[])[], materials: readonly string[], carried: LibraryFile | null) =>
     ask<SliceReply>('slice', post({ routes, materials, carried })),

@@ -1,13 +1,14 @@
 import type { Told } from '../../core/choose/in-turns.ts'
 import type { Problem } from '../../core/problem/problem.ts'
-import { type CheapestBody, post, Refused, type RoutesQuery, refusalOf, silent } from './client.ts'
-import type { CheapestReply, RoutesReply } from './replies.ts'
+import { type CheapestBody, post, type ReachQuery, Refused, type RoutesQuery, refusalOf, silent } from './client.ts'
+import type { CheapestReply, ReachReply, RoutesReply } from './replies.ts'
 
 /** One line of the stream. */
 type Line<T> =
   | { readonly search: string }
   | { readonly row: Extract<Told, { kind: 'row' }>['row']; readonly place: number }
-  | { readonly progress: { readonly found: number; readonly work: number; readonly bound: number | null } }
+  | { readonly rows: Extract<Told, { kind: 'reached' }>['rows'] }
+  | { readonly progress: Omit<Extract<Told, { kind: 'progress' }>, 'kind'> }
   | { readonly done: T }
   | { readonly problems: readonly Problem[] }
 
@@ -18,6 +19,14 @@ export const streamRoutes = (
   left: AbortSignal,
   enough: Promise<void>,
 ): Promise<RoutesReply> => streamed('routes', query, onEvent, left, enough)
+
+/** What a start can become, as the server confirms it. */
+export const streamReach = (
+  query: ReachQuery,
+  onEvent: (event: Told) => void,
+  left: AbortSignal,
+  enough: Promise<void>,
+): Promise<ReachReply> => streamed('reach', query, onEvent, left, enough)
 
 /** The cheapest way to all goals, with how many ways were reckoned of how many there are. */
 export const streamCheapest = (
@@ -35,7 +44,7 @@ export const streamCheapest = (
  * @throws Refused
  */
 async function streamed<T>(
-  path: 'routes' | 'cheapest',
+  path: 'routes' | 'reach' | 'cheapest',
   query: unknown,
   onEvent: (event: Told) => void,
   left: AbortSignal,
@@ -48,6 +57,7 @@ async function streamed<T>(
   for await (const line of linesOf<T>(reply.body)) {
     if ('search' in line) void enough.then(() => fetch(`./api/v1/${path}/stream/${line.search}`, { method: 'DELETE' }).catch(() => {}))
     else if ('row' in line) onEvent({ kind: 'row', ...line })
+    else if ('rows' in line) onEvent({ kind: 'reached', ...line })
     else if ('progress' in line) onEvent({ kind: 'progress', ...line.progress })
     else if ('done' in line) return line.done
     else throw new Refused(line.problems, 422)
@@ -59,13 +69,17 @@ async function streamed<T>(
 async function* linesOf<T>(body: ReadableStream<Uint8Array>): AsyncGenerator<Line<T>> {
   const reader = body.getReader()
   const decoder = new TextDecoder()
-  let rest = ''
+  // A long line comes in many pieces: put together once it is whole, not at each of them.
+  let begun: string[] = []
   for (;;) {
     const { done, value } = await reader.read().catch(() => ({ done: true, value: undefined }) as const)
-    rest += decoder.decode(value, { stream: !done })
-    const lines = rest.split('\n')
-    rest = lines.pop() ?? ''
-    for (const line of lines) if (line !== '') yield JSON.parse(line) as Line<T>
+    const [first = '', ...others] = decoder.decode(value, { stream: !done }).split('\n')
+    begun.push(first)
+    for (const next of others) {
+      const line = begun.join('')
+      if (line !== '') yield JSON.parse(line) as Line<T>
+      begun = [next]
+    }
     if (done) return
   }
 }

@@ -4,8 +4,10 @@ import type { ReachRow } from '../api/replies.ts'
 /** "12 compounds within three steps; three are your goals". */
 export function becomeAnswer(reach: readonly ReachRow[], goals: readonly string[]): readonly string[] {
   if (reach.length === 0) return []
+  const proven = reach.filter(row => row.proven).length
   const most = reach.reduce((steps, row) => Math.max(steps, row.steps ?? 0), 0)
-  const first = `${capital(counted(reach.length, 'compound'))} within ${counted(most, 'step')};`
+  const open = proven === reach.length ? '' : `, ${inWords(reach.length - proven)} more not proven`
+  const first = `${capital(counted(proven, 'compound'))} within ${counted(most, 'step')}${open};`
   const chosen = goals.length === 0 ? 'choose a goal' : goals.length === 1 ? 'one is your goal' : `${inWords(goals.length)} are your goals`
   return [first, chosen]
 }

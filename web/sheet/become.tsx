@@ -16,6 +16,10 @@ import { becomeAnswer, type ReachOrder, reachShown } from './become-answer.ts'
 import { LookingLine } from './looking.tsx'
 import { Question } from './question.tsx'
 
+const compounds = ['compound', 'compounds'] as const
+/** More rows than anybody reads: the rest is found by name. */
+const mostListed = 300
+
 /** Question 2: everything reachable downstream; a tick makes it a goal. */
 export function Become() {
   const { answer, waiting, problems } = reach.value
@@ -54,24 +58,26 @@ function BecomeBody() {
         </button>
       </Problems>
     )
-  if (answer === null)
+  const found = answer?.reach ?? looking?.reached ?? []
+  if (answer === null && found.length === 0)
     return (
       <>
         <p class="soft">{waiting ? 'Looking for what it can become.' : ''}</p>
-        <LookingLine looking={looking} what={['compound', 'compounds']} onStop={stopReach} />
+        <LookingLine looking={looking} what={compounds} onStop={stopReach} />
       </>
     )
-  if (answer.reach.length === 0)
+  if (found.length === 0)
     return (
       <p>
         No transformation of the library takes {nameOf(plan.value.start.material)} as a reactant. Start from another material, or write down
         one of your own. <OwnStep />
       </p>
     )
-  const rows = reachShown(answer.reach, words, order)
+  const rows = reachShown(found, words, order)
   return (
     <>
       <Wanted />
+      {answer === null && <LookingLine looking={looking} what={compounds} onStop={stopReach} />}
       <div class="line-form">
         <label class="field">
           <span>Look for</span>
@@ -98,12 +104,25 @@ function BecomeBody() {
           </tr>
         </thead>
         <tbody>
-          {rows.map(row => (
+          {rows.slice(0, mostListed).map(row => (
             <Row row={row} key={row.compound} />
           ))}
         </tbody>
       </table>
       {rows.length === 0 && <p class="soft">Nothing within reach is called “{words}”.</p>}
+      {rows.length > mostListed && (
+        <p class="s">
+          The first {mostListed} of {rows.length} are listed: look for part of a name to find another.
+        </p>
+      )}
+      {answer !== null && !answer.complete && (
+        <p class="s">
+          The search was stopped: what it had not looked at by then stands as not proven.{' '}
+          <button type="button" class="do s" onClick={askReachAgain}>
+            Look on from the beginning
+          </button>
+        </p>
+      )}
       <p class="s soft">
         Best yield on start of the default routes, at typical yields.{' '}
         {choosing.value.maxSteps === null ? 'Up to three steps are shown.' : ''}

@@ -17,11 +17,18 @@ export const LookingLine = ({ looking, what: [one, many], done = 'found', bound 
   looking === undefined ? null : (
     <p class="s looking">
       <span role="status">
-        {looking.found === 0 ? `No ${one} ${done} yet` : `${looking.found} ${looking.found === 1 ? one : many} ${done}`}, still looking …
-        {bound !== null && ` None that is left can ${bound}.`}
+        {looking.found === 0 ? `No ${one} ${done} yet` : `${looking.found} ${looking.found === 1 ? one : many} ${done}`}, still looking
+        {far(looking)} …{bound !== null && ` None that is left can ${bound}.`}
       </span>{' '}
       <button type="button" class="do s" disabled={looking.stopping} onClick={onStop}>
         {looking.stopping ? 'Stopping …' : 'Stop looking'}
       </button>
     </p>
   )
+
+/** How far it is, where that is known. */
+function far({ of }: Looking): string {
+  if (!of || of.all === 0) return ''
+  const share = `${of.done} of ${of.all}`
+  return of.doing === 'confirming' ? ` (at ${share})` : ` (routes counted for ${share})`
+}

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Told } from '../../core/choose/in-turns.ts'
+import type { NamedReachRow } from '../../core/choose/reach-row.ts'
 import type { RouteRow } from '../../core/choose/route-row.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Refused } from '../api/client.ts'
@@ -9,7 +10,11 @@ import type { Finding } from './searcher.ts'
 export interface Looking {
   /** Rows of the list so far, in order; none where the axis only re-orders. */
   readonly rows: readonly RouteRow[]
+  /** Compounds that the start can become so far, best first. */
+  readonly reached: readonly NamedReachRow[]
   readonly found: number
+  /** What is being done with how many of how many, where that is known. */
+  readonly of: NonNullable<Extract<Told, { kind: 'progress' }>['of']> | null
   /** Nothing that is still to come has a smaller value; null = not known. */
   readonly bound: number | null
   /** It was told to stop, and is about to. */
@@ -95,11 +100,12 @@ export class Asking<T> {
   }
 
   #told(event: Told): void {
-    const { rows } = this.#looking
-    this.#looking =
-      event.kind === 'row'
-        ? { ...this.#looking, rows: [...rows, event.row], found: Math.max(this.#looking.found, rows.length + 1) }
-        : { ...this.#looking, found: event.found, bound: event.bound }
+    const { rows, reached, found } = this.#looking
+    if (event.kind === 'row') this.#looking = { ...this.#looking, rows: [...rows, event.row], found: Math.max(found, rows.length + 1) }
+    else if (event.kind === 'reached') {
+      const all = [...reached, ...event.rows]
+      this.#looking = { ...this.#looking, reached: all, found: Math.max(found, all.length) }
+    } else this.#looking = { ...this.#looking, found: event.found, bound: event.bound, of: event.of ?? null }
   }
 
   #show(): void {
@@ -123,7 +129,7 @@ export class Asking<T> {
   }
 }
 
-const nothingYet: Looking = { rows: [], found: 0, bound: null, stopping: false }
+const nothingYet: Looking = { rows: [], reached: [], found: 0, of: null, bound: null, stopping: false }
 
 /** What went wrong, in words; anything that is no refusal of the server is our own mistake and is told as such. */
 export function problemsOf(fault: unknown): readonly Problem[] {

@@ -1,6 +1,5 @@
 import { inTurns, type Told, type Turns } from '../../core/choose/in-turns.ts'
 import { type ReachNetwork, reachNetwork } from '../../core/choose/reach-network.ts'
-import { reachList } from '../../core/choose/reach-rows.ts'
 import { type RouteRows, type RoutesAnswer, routeList } from '../../core/choose/route-list.ts'
 import type { RoutesInput, Search } from '../../core/choose/searching.ts'
 import type { RegulatedList } from '../../core/hazards/tables.ts'
@@ -80,9 +79,10 @@ function* reachSearch(
   { library, traits }: LibraryHere,
   query: Extract<SearchAsked, { what: 'reach' }>['query'],
   shouldStop: () => boolean,
-): Search<Checked<ReachNetwork>> {
-  const answer = yield* reachList({ library, traits, query, shouldStop })
+): Search<Checked<Found>> {
+  const answer = yield* reachNetwork({ library, traits, query, shouldStop })
   if (!answer.ok) return answer
   if (answer.value.kind === 'stopped') return bad(stopProblems(library, answer.value.stopped))
-  return good(reachNetwork(library, query.from, answer.value.reach))
+  const { kind: _kind, ...found } = answer.value
+  return good(found)
 }

@@ -113,9 +113,9 @@ async function searched(id: number, asked: SearchAsked, own: Running, within: Li
   for (;;) {
     const turn = await turns.next()
     if (turn.done) return turn.value
-    if (turn.value.kind === 'row' && !tellsRows) continue
+    if (turn.value.kind !== 'progress' && !tellsRows) continue
     if (turn.value.kind === 'progress' && performance.now() - said < progressMs) continue
-    said = performance.now()
+    if (turn.value.kind === 'progress') said = performance.now()
     say({ kind: 'told', id, event: turn.value })
   }
 }

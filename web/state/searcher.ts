@@ -1,9 +1,9 @@
 import type { Told } from '../../core/choose/in-turns.ts'
 import type { ReachNetwork } from '../../core/choose/reach-network.ts'
 import type { Checked } from '../../core/problem/problem.ts'
-import { Refused, type RoutesQuery, server } from '../api/client.ts'
+import { Refused, type RoutesQuery } from '../api/client.ts'
 import type { ReachReply, RoutesReply } from '../api/replies.ts'
-import { streamRoutes } from '../api/stream.ts'
+import { streamReach, streamRoutes } from '../api/stream.ts'
 import { EditionWatch } from './edition-watch.ts'
 import type { Found, SearchAsked } from './library-here.ts'
 import type { SearchAnswer, SearchOrder } from './search-orders.ts'
@@ -91,7 +91,7 @@ export function findRoutes(query: RoutesQuery, onTold: OnTold): Finding<RoutesRe
 /** Everything a start can become. */
 export function findReach(from: string, maxSteps: number | null, onTold: OnTold): Finding<ReachReply> {
   const query = { from, ...(maxSteps === null ? {} : { maxSteps }) }
-  return finding<ReachNetwork>({ what: 'reach', query }, onTold, left => server.reach(from, maxSteps, left))
+  return finding<ReachNetwork>({ what: 'reach', query }, onTold, (left, enough) => streamReach(query, onTold, left, enough))
 }
 
 function finding<T extends Found>(

@@ -142,6 +142,10 @@ const lists: Readonly<Record<string, (one: Case) => Promise<Said>>> = {
     const reply = await app.inject({ url: `/api/v1/reach?from=${one.from}` })
     return reached({ through: reply.statusCode === 200, text: reply.body }, one)
   },
+  'POST reach/stream': async one => {
+    const reply = await app.inject({ method: 'POST', url: '/api/v1/reach/stream', payload: { from: one.from } })
+    return reached({ through: reply.statusCode === 200 && !reply.body.includes('"problems"'), text: reply.body }, one)
+  },
   'the reach in the page': async one => reached(await inPage({ what: 'reach', query: { from: one.from } }), one),
 }
 /** A preparation names what is charged, used up and made; what it gives off as gas is one of its products. */

@@ -171,7 +171,7 @@ describe('the library that the page searches in', () => {
   it('ends a search that is told to, with what it has and no claim beyond', async () => {
     let pauses = 0
     const query = { ...plain, from: 'benzoin', to: 'hexaphenylbenzene', make: ['all'], by: 'hazard' as const }
-    const answer = await searched(here, { what: 'routes', query }, () => ++pauses > 1)
+    const answer = await searched(here, { what: 'routes', query }, () => ++pauses > 12)
     expect(answer.ok).toBe(true)
     expect(answer.value.complete).toBe(false)
     expect(answer.value.proven).toBe(false)
