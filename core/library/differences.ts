@@ -1,3 +1,4 @@
+import { differenceText } from './difference-text.ts'
 import type { LibraryFile } from './library.ts'
 
 /** A key whose value differs, as the library format holds it; absent = not stated. */
@@ -5,6 +6,11 @@ export interface FieldDifference {
   readonly key: string
   readonly before?: unknown
   readonly now?: unknown
+}
+
+/** The same with what a chemist reads: "density: 0.79 g/mL → 0.81 g/mL". */
+export interface ToldDifference extends FieldDifference {
+  readonly text: string
 }
 
 /** What one record of a layer does to what lies beneath. */
@@ -15,7 +21,7 @@ export interface RecordDifference {
   /** `overrides`: stands in place of a record of the library beneath, which stays untouched. */
   readonly change: 'added' | 'overrides' | 'changed' | 'same' | 'removed'
   /** For `overrides` against the library beneath, for `changed` against what the layer held. */
-  readonly fields: readonly FieldDifference[]
+  readonly fields: readonly ToldDifference[]
 }
 
 type Records = Pick<LibraryFile, 'materials' | 'transformations'>
@@ -34,6 +40,8 @@ export function differences(
   taken: Records,
   removed: { readonly [L in keyof Records]: readonly string[] } = { materials: [], transformations: [] },
 ): readonly RecordDifference[] {
+  const names = new Map([...layer.materials, ...taken.materials].map(({ id, name }) => [id, name]))
+  const nameOf = (id: string): string => names.get(id) ?? beneath.materials.get(id)?.name ?? id
   return (['materials', 'transformations'] as const).flatMap(list => {
     const own = new Map<string, Records[typeof list][number]>(layer[list].map(record => [record.id, record]))
     const rows = taken[list].map((record): RecordDifference => {
@@ -41,11 +49,11 @@ export function differences(
       const before = own.get(record.id)
       const under = beneath[list].get(record.id)
       if (before !== undefined) {
-        const fields = fieldDifferences(before, record)
+        const fields = toldDifferences(before, record, nameOf)
         return { ...head, change: fields.length === 0 ? 'same' : 'changed', fields }
       }
       if (under === undefined) return { ...head, change: 'added', fields: [] }
-      const fields = fieldDifferences(under, record)
+      const fields = toldDifferences(under, record, nameOf)
       return { ...head, change: fields.length === 0 ? 'same' : 'overrides', fields }
     })
     const gone = removed[list].flatMap((id): RecordDifference[] => {
@@ -55,6 +63,10 @@ export function differences(
     return [...rows, ...gone].sort((one, other) => (one.id < other.id ? -1 : 1))
   })
 }
+
+/** Keys whose values differ, each in words. */
+export const toldDifferences = (before: object, now: object, nameOf: (id: string) => string): readonly ToldDifference[] =>
+  fieldDifferences(before, now).map(field => ({ ...field, text: differenceText(before, now, field.key, nameOf) }))
 
 /** Keys whose values differ, in order of name; the order of keys inside a value does not count. */
 export function fieldDifferences(before: object, now: object): readonly FieldDifference[] {

@@ -85,7 +85,7 @@ function printedOf(material: Material, figure: Physical): string | null {
 }
 
 /** "2 mg/m3 over 8 h, 6 mg/m3 for 15 min (Ontario)": the limit with whose it is; null where none is stated. */
-export function exposureText({ exposureLimit }: Material): string | null {
+export function exposureText({ exposureLimit }: Pick<Material, 'exposureLimit'>): string | null {
   if (exposureLimit === undefined) return null
   const { twa, stel, ceiling, notation, basis } = exposureLimit
   const parts = [twa && `${twa} over 8 h`, stel && `${stel} for 15 min`, ceiling && `never above ${ceiling}`, notation]

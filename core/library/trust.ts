@@ -26,7 +26,7 @@ export function trustInYield({ sources, confidence, yieldPercent }: Transformati
 }
 
 /** How sure the hazards of a material are; an empty list that is only remembered is unknown. */
-export function trustInHazards({ hazards, sources }: Material): Trust {
+export function trustInHazards({ hazards, sources }: Pick<Material, 'hazards' | 'sources'>): Trust {
   if (hazards === undefined) return 'unknown'
   const remembered = hazards.from === undefined || fromMemory.test(hazards.from)
   if (remembered) return hazards.codes.length === 0 ? 'unknown' : 'remembered'

@@ -133,7 +133,8 @@ function stepSpots(library: Library, step: Transformation, runs: ReadonlyMap<str
       what: 'hours are estimated from the operations',
       cure: 'Time a run and enter the hours.',
     })
-  if (runs !== null && (runs.get(step.id) ?? 0) === 0)
+  // A yield of the own bench was measured here, though no plan kept here may hold its log.
+  if (runs !== null && (runs.get(step.id) ?? 0) === 0 && trust !== 'own bench')
     spots.push({
       ...head,
       kind: 'never run here',

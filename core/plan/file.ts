@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { toldDifferences } from '../library/differences.ts'
 import type { Library } from '../library/library.ts'
 import { libraryFileSchema } from '../library/library.ts'
 import { idSchema } from '../library/source.ts'
@@ -193,25 +194,31 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
   if (libraryHash(library) === opened.library.hash) return []
   const changes: Problem[] = []
   const keeps = opened.plan.keepsRecords === true
-  const compare = (kind: string, before: ReadonlyMap<string, object>, now: ReadonlyMap<string, object>): void => {
+  const nameOf = (id: string): string => library.materials.get(id)?.name ?? opened.slice.materials.get(id)?.name ?? id
+  const compare = <R extends { readonly id: string; readonly name: string }>(
+    kind: string,
+    before: ReadonlyMap<string, R>,
+    now: ReadonlyMap<string, R>,
+  ): void => {
     for (const [id, record] of before) {
       const current = now.get(id)
       if (current === undefined) {
+        // Taken out since, or never held here: the file cannot tell one from the other.
         changes.push({
           code: 'record-gone',
           where: [kind, id],
-          what: `The library no longer holds ${id}.`,
-          why: 'The plan uses it, and reckons on with its own record of it.',
-          cure: 'Leave it so, or choose another route.',
+          what: `The library here does not hold ${record.name}; the plan brings it.`,
+          why: 'The plan reckons with its own record of it.',
+          cure: 'Leave it so, take the record into your own library, or choose another route.',
         })
         continue
       }
-      const fields = changedFields(record, current)
+      const fields = toldDifferences(record, current, nameOf)
       if (fields.length === 0) continue
       changes.push({
         code: 'record-changed',
         where: [kind, id],
-        what: `${id} changed since the plan was saved: ${fields.join(', ')}.`,
+        what: `${record.name} changed since the plan was saved: ${fields.map(({ text }) => text).join('. ')}.`,
         why: keeps ? 'The plan keeps the record it was saved with.' : 'The plan now reckons with the new figures.',
         cure: keeps
           ? 'Leave it so, or reckon with the new: on the sheet, or with --records new.'
@@ -222,16 +229,4 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
   compare('materials', opened.slice.materials, library.materials)
   compare('transformations', opened.slice.transformations, library.transformations)
   return changes
-}
-
-/** Keys whose values differ, with old and new where they are short. */
-function changedFields(before: object, now: object): string[] {
-  const old = before as Record<string, unknown>
-  const current = now as Record<string, unknown>
-  return [...new Set([...Object.keys(old), ...Object.keys(current)])].sort().flatMap(key => {
-    const a = old[key] === undefined ? 'absent' : canonical(old[key])
-    const b = current[key] === undefined ? 'absent' : canonical(current[key])
-    if (a === b) return []
-    return [a.length + b.length <= 160 ? `${key} was ${a}, is ${b}` : key]
-  })
 }

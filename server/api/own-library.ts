@@ -18,7 +18,14 @@ const rowSchema = z
     change: z.enum(['added', 'overrides', 'changed', 'same', 'removed']).meta({
       description: '`overrides`: stands in place of a record of the library beneath, which stays as it is.',
     }),
-    fields: z.array(z.object({ key: z.string(), before: z.unknown().optional(), now: z.unknown().optional() })),
+    fields: z.array(
+      z.object({
+        key: z.string(),
+        before: z.unknown().optional(),
+        now: z.unknown().optional(),
+        text: z.string().meta({ description: 'The same in words, with units: what was, an arrow, what is.' }),
+      }),
+    ),
   })
   .meta({ id: 'OwnChange' })
 

@@ -81,7 +81,7 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
             trust: trustInYield(step),
             figures: [...figuresOfStep(step)],
             charges: [...chargesOfStep(library, step)],
-            sources: step.sources.map(one => one.citation),
+            sources: [...new Set(step.sources.map(one => one.citation))],
             runs: runs.get(step.id) ?? 0,
             own: mine.has(step.id),
             overrides: under !== undefined,

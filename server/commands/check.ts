@@ -1,4 +1,5 @@
 import { differences, type RecordDifference } from '../../core/library/differences.ts'
+import { hazardsLost } from '../../core/library/hazards-lost.ts'
 import { loadLibrary } from '../../core/library/load.ts'
 import { isWanted, type WantedMark } from '../../core/library/mark.ts'
 import { trusts } from '../../core/library/trust.ts'
@@ -93,7 +94,7 @@ function over(workshop: Workshop, given: Given, terminal: Terminal): number {
   const records = ownRecords(given.words, workshop)
   const { warnings } = laid(workshop, records.materials, records.transformations)
   const rows = differences(workshop.library, { materials: [], transformations: [] }, records)
-  const news = warnings.filter(warning => !workshop.warnings.includes(warning))
+  const news = [...hazardsLost(rows), ...warnings.filter(warning => !workshop.warnings.includes(warning))]
   if (given.on('json')) terminal.out(`${JSON.stringify({ rows, warnings: news }, null, 2)}\n`)
   else {
     for (const row of rows) terminal.out(`${changeWords[row.change]}: ${row.name} (${row.id})${fieldsText(row)}\n`)
@@ -110,10 +111,7 @@ const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
   removed: 'taken out',
 }
 
-const fieldsText = ({ fields }: RecordDifference): string =>
-  fields.length === 0
-    ? ''
-    : `: ${fields.map(({ key, before, now }) => `${key} ${JSON.stringify(before) ?? 'not stated'} -> ${JSON.stringify(now) ?? 'not stated'}`).join('; ')}`
+const fieldsText = ({ fields }: RecordDifference): string => (fields.length === 0 ? '' : `: ${fields.map(({ text }) => text).join('. ')}`)
 
 /** One warning a file: how many of its prices say nothing of where they were got. */
 function priceWarnings({ library }: Workshop, packs: PacksFile, name: string): readonly Problem[] {

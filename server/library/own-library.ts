@@ -1,5 +1,6 @@
 import type { Traits } from '../../core/hazards/traits.ts'
 import { differences, type RecordDifference } from '../../core/library/differences.ts'
+import { hazardsLost } from '../../core/library/hazards-lost.ts'
 import type { Library, LibraryFile } from '../../core/library/library.ts'
 import { materialSchema } from '../../core/library/material.ts'
 import { transformationSchema } from '../../core/library/transformation.ts'
@@ -123,7 +124,7 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
       { materials: sound(materialSchema, edit.materials), transformations: sound(transformationSchema, edit.transformations) },
       { materials: edit.removeMaterials, transformations: edit.removeTransformations },
     )
-    return { layered, trial: { ...trial, rows } }
+    return { layered, trial: { ...trial, rows, warnings: [...hazardsLost(rows), ...trial.warnings] } }
   }
 
   const changesOf = (edit: OwnEdit, rows: readonly RecordDifference[]): readonly OwnChange[] => {

@@ -2,10 +2,11 @@ import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { RecordDifference } from '../../core/library/differences.ts'
+import { losesHazards } from '../../core/library/hazards-lost.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
-import { Problems } from '../parts/problem.tsx'
+import { Problems, Triangle } from '../parts/problem.tsx'
 import { Formula, Name } from '../parts/words.tsx'
 import { own, ownProblems, undoOwn } from './own.ts'
 
@@ -171,12 +172,15 @@ export function ChangeRows({
               ? 'stands in place of the bundled one, which stays as it is'
               : `${changeWords[row.change]}${(blocked || refused.length > 0) && row.change !== 'same' ? ', once what is refused is mended' : ''}`}
           .
+          {losesHazards(row) && (
+            <p class="wrong">
+              <Triangle /> Its hazards become unknown: no plan would warn of them any more.
+            </p>
+          )}
           {row.fields.length > 0 && (
             <ul class="s soft">
               {row.fields.map(field => (
-                <li key={field.key}>
-                  {field.key}: {valueText(field.before)} → {valueText(field.now)}
-                </li>
+                <li key={field.key}>{field.text}</li>
               ))}
             </ul>
           )}
@@ -184,18 +188,6 @@ export function ChangeRows({
       ))}
     </ul>
   )
-}
-
-const longest = 140
-
-/** A value of a record in few words. */
-function valueText(value: unknown): string {
-  if (value === undefined) return 'not stated'
-  const yields = value as { low?: unknown; typical?: unknown; high?: unknown } | null
-  if (typeof yields === 'object' && yields !== null && typeof yields.typical === 'number')
-    return `${yields.low}–${yields.high} %, usually ${yields.typical} %`
-  const text = typeof value === 'string' ? value : JSON.stringify(value)
-  return text.length > longest ? `${text.slice(0, longest)}…` : text
 }
 
 /** The saves so far and the way back. */

@@ -108,7 +108,9 @@ describe('the command line on own records', () => {
         'lophine overrides',
         'own-step added',
       ])
-      expect((await waybench(['check', file, '--over'])).out).toMatch(/in place of the one beneath: .*yieldPercent .*"typical":20/)
+      expect((await waybench(['check', file, '--over'])).out).toMatch(
+        /in place of the one beneath: .*yield: .*typically 90 .*→ 10–30\u00a0%, typically 20 \(own bench\)/,
+      )
       // Saved through the page, and read by the command line out of its folder.
       const { testApp } = await import('../../support/app.ts')
       const data = join(folder, 'data')

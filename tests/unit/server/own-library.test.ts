@@ -78,6 +78,19 @@ describe('the bench own library', () => {
     expect((await get('materials?q=4-bromobenzil')).materials).toEqual([])
   })
 
+  it('warns before a record empties the hazards of the one beneath, and tells the difference in words', async () => {
+    // Acetone, Annex VI of Regulation (EC) 1272/2008: H225, H319, H336, danger.
+    const file = (text: string) => ({ files: [{ name: 'mine.csv', text }] })
+    const emptied = await post('own-library/check', file('id,name,hazard codes\nacetone,acetone,\n'))
+    expect(emptied.body.refused).toEqual([])
+    expect(emptied.body.warnings[0]).toMatchObject({ code: 'hazards-become-unknown', where: ['materials', 'acetone'] })
+    const told = emptied.body.rows[0].fields.find((field: { key: string }) => field.key === 'hazards').text
+    expect(told).toMatch(/^hazards: H225, H336, H319, EUH066, Danger \(EU Annex VI\) → not stated$/)
+    // Without those columns they stay.
+    const kept = await post('own-library/check', file('id,name,density\nacetone,acetone,0.79\n'))
+    expect(kept.body.warnings.filter((one: { code: string }) => one.code === 'hazards-become-unknown')).toEqual([])
+  })
+
   it('is planned with once saved, and gone once taken back', async () => {
     const saved = await post('own-library', { onVersion: 0, what: 'three', materials: [bromobenzil, quinoxaline], transformations: [step] })
     expect(saved.status).toBe(201)
@@ -115,7 +128,14 @@ describe('the bench own library', () => {
         id: bundled.id,
         name: bundled.name,
         change: 'overrides',
-        fields: [{ key: 'yieldPercent', before: bundled.yieldPercent, now: own.yieldPercent }],
+        fields: [
+          {
+            key: 'yieldPercent',
+            before: bundled.yieldPercent,
+            now: own.yieldPercent,
+            text: expect.stringMatching(/^yield: .*typically 91 .* → 60–80\u00a0%, typically 70 \(own bench\)$/),
+          },
+        ],
       },
     ])
     await post('own-library', { onVersion: 0, transformations: [own] })

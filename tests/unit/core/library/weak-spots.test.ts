@@ -64,4 +64,8 @@ describe('weak spots', () => {
     expect(kinds(library)).toEqual([])
     expect(kinds(library, new Map([['a', 2]]))).toEqual(['never run here: b'])
   })
+  it('do not call never run here what was measured at the own bench', () => {
+    const own = transformation({ id: 'own', confidence: 'checked', sources: [bench], timesBasis: 'source', reports: [report, report] })
+    expect(kinds(smallLibrary([], [own]), new Map())).toEqual([])
+  })
 })

@@ -85,7 +85,9 @@ describe('a plan file', () => {
       ['record-gone', 'materials', 'benzaldehyde'],
       ['record-changed', 'transformations', 'lophine'],
     ])
-    expect(changes[1]!.what).toContain(`elapsedHours was ${lophine.elapsedHours}, is 99`)
+    expect(changes[1]!.what).toContain(`time in all: ${lophine.elapsedHours}\u00a0h → 99\u00a0h`)
+    // Whether it was ever held here, no file can tell.
+    expect(changes[0]!.what).toBe('The library here does not hold benzaldehyde; the plan brings it.')
   })
 
   it('is silent about records that the plan does not use', () => {
