@@ -1,13 +1,15 @@
 import { useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
+import { chargeCells } from '../../core/reading/charge-columns.ts'
 import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
-import { entryServer, type ReactionRead, type Trial } from './api.ts'
+import { entryServer, type Trial } from './api.ts'
 import { GiveAway } from './give-away.tsx'
 import { saveOwn, undoOwn } from './own.ts'
 import { ChangeRows, History } from './parts.tsx'
-import { ReactionChoice, toWriting, writeReaction } from './reaction-choice.tsx'
+import { ReactionChoice, toWriting } from './reaction-choice.tsx'
+import { awayWith, beginQueue, bringBack, putAway, queue, writingOf } from './reactions.ts'
 
 interface Dropped {
   readonly name: string
@@ -24,32 +26,39 @@ export function FilePage() {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const [saved, setSaved] = useState(false)
   const [waiting, setWaiting] = useState(false)
-  const [reactions, setReactions] = useState<readonly ReactionRead[]>([])
 
   const take = async (list: FileList): Promise<void> => {
     setSaved(false)
     setTrial(null)
     setProblems([])
-    setReactions([])
+    setFiles([])
     const chosen = [...list]
     const large = chosen.filter(file => file.size > mostBytes)
     if (large.length > 0) return setProblems(large.map(tooLarge))
     const read = await Promise.all(chosen.map(async file => ({ name: file.name, text: await file.text() })))
-    // A reaction or a table of charges is a preparation in the making: it goes to where one is written.
+    // A table of charges without its steps is a preparation in the making: it goes to where one is written.
     const [only] = read
     if (read.length === 1 && only !== undefined) {
       const charges = readChargeTable(only.text)
-      if (charges !== null) return toWriting({ body: charges.lines.join('\n'), roles: charges.roles })
-      if (/^\s*\$(?:RXN|RDFILE)/.test(only.text) || /^\s*[^\s>]+>[^\s>]*>[^\s>]+/.test(only.text)) {
-        try {
-          const found = await entryServer.readReaction(only.name, only.text)
-          const [first] = found.reactions
-          return found.reactions.length === 1 && first !== undefined ? writeReaction(first) : setReactions(found.reactions)
-        } catch (fault) {
-          return setProblems(problemsOf(fault))
-        }
+      if (charges !== null && !hasSteps(only.text))
+        return toWriting({ body: charges.lines.join('\n'), roles: charges.roles, facts: charges.facts })
+    }
+    const equations = read.filter(file => isEquations(file.text))
+    const rest = read.filter(file => !equations.includes(file))
+    if (equations.length > 0) {
+      const wasEmpty = queue.peek() === null
+      setProblems(await beginQueue(equations))
+      const [first, second] = queue.peek()?.items ?? []
+      // One alone is written and saved like any other preparation.
+      if (wasEmpty && second === undefined && rest.length === 0 && first?.read != null) {
+        putAway()
+        awayWith.value = null
+        return toWriting(writingOf(first))
       }
     }
+    if (rest.length > 0) await tryFiles(rest)
+  }
+  const tryFiles = async (read: readonly Dropped[]): Promise<void> => {
     setFiles(read)
     setWaiting(true)
     try {
@@ -85,8 +94,8 @@ export function FilePage() {
         </p>
         <p class="s soft">
           Library files (JSON, described by <a href="./api/v1/library-schema.json">its JSON Schema</a>), tables of materials or charges
-          (CSV, TSV), structures (SDF), reactions (reaction SMILES, MDL RXN and RD files). Nothing changes before you have seen what would:
-          all of it is taken over, or none.
+          (CSV, TSV), structures (SDF), reactions (reaction SMILES, MDL RXN and RD files, several at a time). Nothing changes before you
+          have seen what would: all of it is taken over, or none. What a table has no column for stays as it is.
         </p>
       </section>
       {waiting && (
@@ -95,7 +104,14 @@ export function FilePage() {
         </p>
       )}
       <Problems of={problems} />
-      {reactions.length > 0 && <ReactionChoice of={reactions} />}
+      {queue.value !== null && <ReactionChoice />}
+      {queue.value === null && awayWith.value !== null && (
+        <p class="dos">
+          <button type="button" class="do" onClick={bringBack}>
+            Bring back the reactions that were put away
+          </button>
+        </p>
+      )}
       {trial !== null && (
         <section class="entry-save" aria-label="What would change">
           <h2>
@@ -142,6 +158,18 @@ export function FilePage() {
     </>
   )
 }
+
+/** A table of charges that says of which steps it is: it changes records. */
+const hasSteps = (text: string): boolean => chargeCells(text)?.headings.includes('step') === true
+
+/** Reactions without the records of transformations. */
+const isEquations = (text: string): boolean =>
+  /^\s*\$(?:RXN|RDFILE)/.test(text)
+    ? !/^\$DTYPE waybench:/m.test(text)
+    : /^\ufeff?(?:#[^\n]*\n|\s)*[^\s>]+>[^\s>]*>[^\s>]+/.test(text.slice(0, mostHead))
+
+/** Of a large file only the head is looked at, characters. */
+const mostHead = 20_000
 
 const tooLarge = (file: File): Problem => ({
   code: 'too-large',

@@ -23,7 +23,7 @@ export function GiveAway() {
       <ul class="rows">
         {downloads.map(([form, words]) => (
           <li key={form}>
-            <a class="do" href={`./api/v1/own-library/file?form=${form}`} download={`own-library.${form}`}>
+            <a class="do" href={`./api/v1/own-library/file?form=${form}`} download>
               {words}
             </a>
             {(lost.get(form) ?? []).length > 0 && <span class="s soft block">Not in it: {lost.get(form)!.join(' ')}</span>}
@@ -31,8 +31,8 @@ export function GiveAway() {
         ))}
       </ul>
       <p class="s soft">
-        The charges of one step are given as a table beside its sources, in the library. A plan file carries the records that it uses with
-        it, so that it opens on another machine without these.
+        The charges of one step are given as a table beside its sources, in the library; changed and read back, they change its charges and
+        nothing else. A plan file carries the records that it uses with it, so that it opens on another machine without these.
       </p>
     </section>
   )
@@ -43,6 +43,9 @@ const downloads = [
   ['csv', 'materials as a table (CSV)'],
   ['tsv', 'materials as a table (TSV)'],
   ['sdf', 'materials with their structures (SDF)'],
+  ['charges-csv', 'charges of all steps as a table (CSV)'],
+  ['charges-tsv', 'charges of all steps as a table (TSV)'],
+  ['rdf', 'transformations with their drawn reactions (RDF)'],
   ['smi', 'equations as reaction SMILES'],
   ['rxn', 'equations as MDL reaction files'],
 ] as const

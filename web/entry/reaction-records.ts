@@ -1,0 +1,79 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { Problem } from '../../core/problem/problem.ts'
+import { problemsOf } from '../state/asked.ts'
+import { entryServer, type Reading, type Trial } from './api.ts'
+import { textOf, writing } from './draft.ts'
+import { own } from './own.ts'
+import { type Queue, queue, writtenOf } from './reactions.ts'
+import { drafted, type Lack } from './record.ts'
+
+/** How far a reaction of the list has come. */
+export interface Standing {
+  readonly record: Readonly<Record<string, unknown>> | null
+  readonly lacking: readonly Lack[]
+}
+
+/** All reactions of the list as records, and what taking them over would do. */
+export interface Together {
+  /** By place in the list; absent for one that is left out, cannot be read or is not read yet. */
+  readonly standing: ReadonlyMap<number, Standing>
+  /** Null until every reaction that is not left out is ready. */
+  readonly trial: Trial | null
+  readonly problems: readonly Problem[]
+}
+
+const nothing: Together = { standing: new Map(), trial: null, problems: [] }
+/** After the last change, ms. */
+const restMs = 200
+
+/** What was read of a text; the library's own records may have changed since, so that it is kept for one edition of them. */
+let readings = new Map<string, Reading>()
+let edition = -1
+
+/** Reads what stands for each reaction of the list, and tries all of them together; anew at every change. */
+export function useTogether(today: string): Together {
+  const [together, setTogether] = useState<Together>(nothing)
+  const now = queue.value
+  const version = own.value?.version ?? 0
+  const texts = now === null ? [] : wanted(now).map(at => [at, JSON.stringify(writtenOf(now, at))] as const)
+  const key = JSON.stringify([version, texts, now?.items.length])
+  useEffect(() => {
+    if (now === null) return setTogether(nothing)
+    const stop = new AbortController()
+    const timer = setTimeout(() => {
+      tried(now, today, version, stop.signal).then(
+        answer => !stop.signal.aborted && setTogether(answer),
+        fault => !stop.signal.aborted && setTogether({ ...nothing, problems: problemsOf(fault) }),
+      )
+    }, restMs)
+    return () => {
+      clearTimeout(timer)
+      stop.abort()
+    }
+  }, [key])
+  return together
+}
+
+const wanted = ({ items }: Queue): readonly number[] => items.flatMap((item, at) => (item.read === null || item.left ? [] : [at]))
+
+async function tried(now: Queue, today: string, version: number, signal: AbortSignal): Promise<Together> {
+  if (version !== edition) {
+    readings = new Map()
+    edition = version
+  }
+  const taken = new Set((own.peek()?.transformations ?? []).map(one => one.id))
+  const standing = new Map<number, Standing>()
+  for (const at of wanted(now)) {
+    const written = now.at === at ? writing.peek() : writtenOf(now, at)
+    const text = textOf(written)
+    const reading = readings.get(text) ?? (await entryServer.read(text, signal))
+    readings.set(text, reading)
+    const { record, lacking } = drafted(written, reading, today, id => taken.has(id))
+    if (record !== null) taken.add(String(record.id))
+    standing.set(at, { record, lacking })
+  }
+  const all = [...standing.values()]
+  const isWhole = all.length > 0 && now.items.every(item => item.left || item.read !== null) && all.every(one => one.record !== null)
+  const trial = isWhole ? await entryServer.check({ transformations: all.map(one => one.record) }, signal) : null
+  return { standing, trial, problems: [] }
+}
