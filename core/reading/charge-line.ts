@@ -2,6 +2,7 @@ import { molarMassOf } from '../chemistry/formula.ts'
 import type { Role } from '../library/transformation.ts'
 import type { CommaRule } from '../quantity/number.ts'
 import { type BottleFound, bottleOf, molPerLOf, type StatedStrength } from './bottle.ts'
+import { byDensity, densityIn } from './density-stated.ts'
 import { type Measure, type MeasureUnit, measuresIn } from './measures.ts'
 import { idNamed, type NameIndex } from './names.ts'
 import { startsWithVerb, verbs } from './verbs.ts'
@@ -67,7 +68,18 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   }
   const verb = startsWithVerb.test(line) ? (opening.exec(line)?.[0] ?? '') : ''
   const hint = hints.find(([pattern]) => pattern.test(verb))?.[1] ?? null
-  const body = line.slice(verb.length)
+  const whole = line.slice(verb.length)
+  // A bottle whose very name holds its density is found by its name.
+  const isNamed =
+    asItStands(
+      without(
+        whole,
+        measuresIn(whole, comma).filter(one => one.kind === 'amount'),
+      ),
+      index,
+    ) !== null
+  const density = isNamed ? null : densityIn(whole)
+  const body = density?.rest ?? whole
   const mixed = named === null ? madeUp(text, body, index, comma) : null
   if (mixed !== null) return { ...mixed, roleHint: hint }
 
@@ -80,10 +92,11 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   const taken = chosen(amounts)
   const cut = [...amounts, ...measures.filter(one => one.kind === 'time' || one.kind === 'temperature'), ...(strength ? [strength] : [])]
   const phrase = tidy(without(body, cut))
-  const found: BottleFound =
+  const called: BottleFound =
     named !== null
       ? index.lookUp(`{${named.id}}`)
       : (asItStands(without(body, amounts), index) ?? bottleOf(phrase, strength === undefined ? null : stated(strength), index))
+  const found = density === null || named !== null ? called : byDensity(called, density.gPerMl, index)
   if (taken === undefined && found.kind === 'unknown') return null
 
   const notes: string[] = []

@@ -9,6 +9,7 @@ const words: readonly (readonly [RegExp, string])[] = [
   [/\bglac\.?(?=\s|$|\))/gi, 'glacial'],
   [/\bsoln?\.?(?=\s|$|\))/gi, 'solution'],
   [/sulph/gi, 'sulf'],
+  [/\bice-water\b/gi, 'ice water'],
   [/aluminum/gi, 'aluminium'],
   [/\bcesium/gi, 'caesium'],
   [/colouri[sz]ing|colori[sz]ing/gi, 'colorizing'],

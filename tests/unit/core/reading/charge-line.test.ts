@@ -107,6 +107,20 @@ describe('nothing is guessed', () => {
     expect(read('technical acetone, 20 mL')?.notes.join()).toContain('left aside: technical')
     for (const text of ['hot water, 20 mL', 'water (hot), 20 mL']) expect(read(text)?.notes).toEqual([])
   })
+  // Densities at 20 °C of sulfuric acid 96 %, nitric acid 70 %, hydrochloric acid 37 %, ammonia 25 % (handbook tables, from memory).
+  it.each([
+    ['H2SO4, d 1.84, 3 mL', 'sulfuric-acid-conc'],
+    ['nitric acid (sp. gr. 1.42) 10 mL', 'nitric-acid-conc'],
+    ['HCl, d = 1.19 g/mL, 10 mL', 'hydrochloric-acid-conc'],
+    ['ammonia, sp. gr. 0.91, 10 mL', 'ammonia-25'],
+    ['ammonia (density 0.88) 10 mL', null],
+    ['sulfuric acid, d 1.50, 3 mL', null],
+    ['benzaldehyde (d = 1.5) 5 mL', null],
+    ['benzaldehyde (d 1.05) 5 mL', 'benzaldehyde'],
+  ])('a density tells one strength from another, and contradicts one that is not it: %s', (text, material) => {
+    expect(materialOf(text)).toBe(material)
+    expect(read(text)?.unit).toBe('mL')
+  })
   it('three capitals are asked about where only small letters are a name', () => {
     expect(read('10 mL TEA')?.found.kind).toBe('ambiguous')
     expect(materialOf('10 g tea')).not.toBeNull()
