@@ -160,6 +160,9 @@ function tidy(text: string): string {
     .replace(/\b(?:ca|approx|circa)\b\.?|[~≈]|\babout\b|\betwa\b|\benviron\b/gi, ' ')
     .replace(/\((?:\s|,|;|=|or|and|\.|ca|about)*\)/gi, ' ')
     .replace(/\s+([,;:)])/g, '$1')
+    .replace(/\(\s*[,;]\s*/g, '(')
+    .replace(/\b(of|in|with)\s+(?=\1\b)/gi, '')
+    .replace(/^\s*of\s+/i, '')
     .replace(/\s+/g, ' ')
     .replace(/^(?:\s|,|;|:|=)+|(?:\s|,|;|:|=)+$/g, '')
 }
