@@ -26,6 +26,9 @@ const nothing: Together = { standing: new Map(), trial: null, problems: [] }
 /** After the last change, ms. */
 const restMs = 200
 
+/** Ids that the library beneath has turned out to hold: a new step is not to stand in place of one unsaid. */
+const beneath = new Set<string>()
+
 /** What was read of a text; the library's own records may have changed since, so that it is kept for one edition of them. */
 let readings = new Map<string, Reading>()
 let edition = -1
@@ -61,7 +64,7 @@ async function tried(now: Queue, today: string, version: number, signal: AbortSi
     readings = new Map()
     edition = version
   }
-  const taken = new Set((own.peek()?.transformations ?? []).map(one => one.id))
+  const taken = new Set([...(own.peek()?.transformations ?? []).map(one => one.id), ...beneath])
   const standing = new Map<number, Standing>()
   for (const at of wanted(now)) {
     const written = now.at === at ? writing.peek() : writtenOf(now, at)
@@ -74,6 +77,12 @@ async function tried(now: Queue, today: string, version: number, signal: AbortSi
   }
   const all = [...standing.values()]
   const isWhole = all.length > 0 && now.items.every(item => item.left || item.read !== null) && all.every(one => one.record !== null)
-  const trial = isWhole ? await entryServer.check({ transformations: all.map(one => one.record) }, signal) : null
+  const trial: Trial | null = isWhole ? await entryServer.check({ transformations: all.map(one => one.record) }, signal) : null
+  const asked = new Set(wanted(now).map(at => writtenOf(now, at).inPlaceOf))
+  const unsaid = (trial?.rows ?? []).filter(row => row.change === 'overrides' && !asked.has(row.id))
+  if (unsaid.length > 0) {
+    for (const row of unsaid) beneath.add(row.id)
+    return tried(now, today, version, signal)
+  }
   return { standing, trial, problems: [] }
 }
