@@ -7,10 +7,10 @@ import { ProblemNote } from '../parts/problem.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
 import type { Reading } from './api.ts'
 import { replaceWriting, write, writing } from './draft.ts'
-import { beginMaterial } from './material-draft.ts'
+import { LineAsked } from './line-asked.tsx'
 import { Field } from './parts.tsx'
 import { readingState } from './reading.ts'
-import { answered, problemsAt } from './record.ts'
+import { problemsAt, unreadOfBody } from './record.ts'
 
 /** What is charged and done, a line each; beside it every line with its moles and equivalents. */
 export function ChargePart() {
@@ -56,7 +56,7 @@ export function ChargePart() {
 }
 
 function Lines({ reading }: { readonly reading: Reading }) {
-  const ownUnread = reading.unread.filter(line => !reading.lines.some(one => one.text === line) && line !== writing.value.equation.trim())
+  const ownUnread = unreadOfBody(writing.value, reading)
   let known = -1
   const keys = lineKeys(reading.lines.map(line => line.text))
   const operations = reading.transformation.operations ?? []
@@ -68,6 +68,7 @@ function Lines({ reading }: { readonly reading: Reading }) {
             <tr>
               <th>Line</th>
               <th>role</th>
+              <th class="n read-amount">amount</th>
               <th class="n">mmol</th>
               <th class="n">eq</th>
             </tr>
@@ -81,19 +82,34 @@ function Lines({ reading }: { readonly reading: Reading }) {
                 <tr key={`${line.text} ${at}`}>
                   <th scope="row" class="plain">
                     {material === undefined ? <i>{line.text}</i> : <Name text={material.name} />}
-                    <span class="s soft as-typed">{material === undefined ? 'not settled' : line.text}</span>
+                    <span class="s soft as-typed">
+                      {material === undefined ? 'not settled' : line.text}
+                      {charge?.amount != null && (
+                        <span class="amount-within">
+                          {' '}
+                          = {numberText(charge.amount, 4)} {charge.unit}
+                        </span>
+                      )}
+                    </span>
                   </th>
                   <td>{charge !== undefined && <RoleAndStage charge={charge} at={keys[at]!} of={material?.name ?? line.text} />}</td>
-                  {charge?.perGramProduct !== undefined ? (
-                    <td class="n s" colSpan={2}>
+                  {material === undefined ? (
+                    <td class="n s soft" colSpan={3}>
+                      asked about below
+                    </td>
+                  ) : charge?.perGramProduct !== undefined ? (
+                    <td class="n s" colSpan={3}>
                       {charge.perGramProduct} {charge.unit} per g of product
                     </td>
                   ) : charge !== undefined && charge.amount === null ? (
-                    <td class="n s" colSpan={2}>
+                    <td class="n s" colSpan={3}>
                       as needed, in {withFacts(charge, undefined, writing.value.facts[keys[at]!]).unit}
                     </td>
                   ) : (
                     <>
+                      <td class="n nb read-amount">
+                        {charge === undefined ? <Unknown /> : `${numberText(charge.amount!, 4)} ${charge.unit}`}
+                      </td>
                       <td class="n">{line.amountMol === null ? <Unknown /> : numberText(line.amountMol * 1000, 4)}</td>
                       <td class="n">{line.equivalents === null ? <Unknown /> : numberText(line.equivalents, 3)}</td>
                     </>
@@ -103,6 +119,13 @@ function Lines({ reading }: { readonly reading: Reading }) {
             })}
           </tbody>
         </table>
+      )}
+      {reading.lines.some(line => line.material !== null) && (
+        <p class="s soft help" id="role-help">
+          What a line is for, and where it goes, are read from its words and may be chosen otherwise. The substrate, reagents, catalysts and
+          solvents of the vessel count as charged and make its volume; what goes into the quench or the work-up is bought and counts in
+          neither.
+        </p>
       )}
       {reading.limiting !== null && (
         <p>
@@ -114,7 +137,8 @@ function Lines({ reading }: { readonly reading: Reading }) {
       )}
       <div role="status">
         {reading.lines
-          .filter(line => line.material === null)
+          .filter((line, at) => reading.lines.findIndex(one => one.text === line.text) === at)
+          .filter(line => problemsAt(reading.problems, line.text).length > 0)
           .map(line => (
             <LineAsked text={line.text} candidates={line.candidates} reading={reading} key={line.text} />
           ))}
@@ -153,6 +177,7 @@ function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonl
       <select
         class="blank bare s"
         aria-label={`role of ${of}`}
+        aria-describedby="role-help"
         value={line.role}
         onChange={event => write({ roles: { ...set, [at]: event.currentTarget.value } })}
       >
@@ -165,6 +190,7 @@ function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonl
       <select
         class="blank bare s"
         aria-label={`where ${of} goes`}
+        aria-describedby="role-help"
         value={stageOf(line)}
         onChange={event => write({ facts: { ...facts, [at]: { ...facts[at], at: event.currentTarget.value as Stage } } })}
       >
@@ -186,65 +212,3 @@ const unread = (lines: readonly string[]): Problem => ({
   why: 'They stay as typed and are not reckoned with.',
   cure: 'Give an amount with a unit and a name, begin the line with what is done ("heat", "pour"), or remove it.',
 })
-
-function LineAsked({
-  text,
-  candidates,
-  reading,
-}: {
-  readonly text: string
-  readonly candidates: readonly string[] | undefined
-  readonly reading: Reading
-}) {
-  const problem = problemsAt(reading.problems, text)[0]
-  if (problem === undefined) return null
-  if (candidates !== undefined)
-    return (
-      <ProblemNote
-        problem={{
-          ...problem,
-          what: problem.code === 'name-ambiguous' ? `Which bottle is “${text}”?` : problem.what,
-          cure: problem.code === 'name-ambiguous' ? 'Choose one:' : 'Choose a strength that is held, or enter the solution:',
-        }}
-      >
-        {candidates.map(id => (
-          <button
-            type="button"
-            class="do"
-            disabled={!readingState.value.fresh}
-            key={id}
-            onClick={() => replaceWriting({ body: answered(writing.value.body, text, id) })}
-          >
-            {reading.materials[id]?.name ?? id}
-          </button>
-        ))}
-      </ProblemNote>
-    )
-  if (problem.code === 'dash-before-amount')
-    return (
-      <ProblemNote problem={problem}>
-        <button
-          type="button"
-          class="do"
-          disabled={!readingState.value.fresh}
-          onClick={() => replaceWriting({ body: writing.value.body.replace(text, `- ${text.replace(/^[-–—−\s]+/, '')}`) })}
-        >
-          It is the mark of a list
-        </button>
-      </ProblemNote>
-    )
-  return (
-    <ProblemNote problem={problem}>
-      {problem.code === 'name-unknown' ? (
-        <button
-          type="button"
-          class="do"
-          disabled={!readingState.value.fresh}
-          onClick={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}
-        >
-          Enter it as a new material
-        </button>
-      ) : undefined}
-    </ProblemNote>
-  )
-}

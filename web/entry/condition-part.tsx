@@ -1,10 +1,9 @@
 import { numberText } from '../../core/quantity/print.ts'
 import { write, writing } from './draft.ts'
+import { wrongIn } from './drafting.ts'
 import { EquipmentField } from './equipment-field.tsx'
-import { numberTyped } from './number-typed.ts'
 import { Choice, Field, TextField } from './parts.tsx'
 import { readingState } from './reading.ts'
-import { temperatureTyped } from './record.ts'
 import { tasksTyped } from './typed-tasks.ts'
 
 /** Times, conditions, dangers, source. */
@@ -26,7 +25,8 @@ export function ConditionPart() {
         }
         value={it.hours}
         placeholder={told ? String(tasks.elapsedHours) : read?.elapsedHours === undefined ? undefined : numberText(read.elapsedHours, 3)}
-        invalid={it.hours !== '' && numberTyped(it.hours) === null}
+        field="hours"
+        wrong={wrongIn('hours')}
         onText={hours => write({ hours })}
       />
       <TextField
@@ -34,7 +34,8 @@ export function ConditionPart() {
         help="When somebody must stand there. May stay open."
         value={it.handsOn}
         placeholder={told ? String(tasks.handsOnHours) : undefined}
-        invalid={it.handsOn !== '' && numberTyped(it.handsOn) === null}
+        field="handsOn"
+        wrong={wrongIn('handsOn')}
         onText={handsOn => write({ handsOn })}
       />
       <TextField
@@ -42,7 +43,8 @@ export function ConditionPart() {
         help="One figure or a range: 60-65. May stay open."
         value={it.temperature}
         placeholder={read?.temperatureC === undefined ? undefined : [...new Set(read.temperatureC)].join(' to ')}
-        invalid={it.temperature !== '' && temperatureTyped(it.temperature) === null}
+        field="temperature"
+        wrong={wrongIn('temperature')}
         onText={temperature => write({ temperature })}
       />
       <Choice
@@ -77,6 +79,7 @@ export function ConditionPart() {
       <Choice
         label="Gets warm by itself"
         help="A strong one is filled to half and scaled with care."
+        field="exotherm"
         value={it.exotherm}
         options={[
           ['', 'say which'],
@@ -89,6 +92,7 @@ export function ConditionPart() {
       <Choice
         label="Needs a hood"
         help="Vapours, gas or dust that nobody may breathe."
+        field="hood"
         value={it.hood}
         options={[
           ['', 'say which'],
@@ -110,6 +114,8 @@ export function ConditionPart() {
       <TextField
         label="Name of the step"
         help="As it will stand in routes and on the bench sheet."
+        field="name"
+        wrong={wrongIn('name')}
         value={it.name}
         placeholder={read?.name}
         onText={name => write({ name })}
@@ -117,6 +123,7 @@ export function ConditionPart() {
       <Choice
         label="The figures are"
         help="Three things are never mixed up: seen in a source, remembered, of your own bench."
+        field="known"
         value={it.known}
         options={[
           ['', 'say which'],
@@ -130,6 +137,7 @@ export function ConditionPart() {
         label="Source"
         help="Book and page, paper, address; for your own bench the notebook page."
         class="wide"
+        field="source"
         value={it.source}
         onText={source => write({ source })}
       />

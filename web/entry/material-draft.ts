@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals'
+import { effect, signal } from '@preact/signals'
 import type { Material } from '../../core/library/material.ts'
 import type { Source } from '../../core/library/source.ts'
 import { ownBench } from '../../core/library/trust.ts'
@@ -54,7 +54,26 @@ export const emptyMaterial: TypedMaterial = {
   codesFrom: '',
   apartFrom: [],
 }
-export const typedMaterial = signal<TypedMaterial>(emptyMaterial)
+
+const key = 'waybench-material'
+
+interface Kept {
+  readonly typed: TypedMaterial
+  readonly called: Called | null
+}
+
+function kept(): Kept {
+  try {
+    const read = JSON.parse(localStorage.getItem(key) ?? 'null') as Kept | null
+    return { typed: { ...emptyMaterial, ...read?.typed }, called: read?.called ?? null }
+  } catch {
+    return { typed: emptyMaterial, called: null }
+  }
+}
+
+const before = kept()
+/** What is typed of a material; kept in this browser at every letter. */
+export const typedMaterial = signal<TypedMaterial>(before.typed)
 export const setMaterial = (patch: Partial<TypedMaterial>): void => {
   typedMaterial.value = { ...typedMaterial.value, ...patch }
 }
@@ -65,7 +84,16 @@ export interface Called {
   readonly line: string | null
 }
 /** Null where the page was opened by itself. */
-export const calledInWriting = signal<Called | null>(null)
+export const calledInWriting = signal<Called | null>(before.called)
+
+effect(() => {
+  const now: Kept = { typed: typedMaterial.value, called: calledInWriting.value }
+  try {
+    localStorage.setItem(key, JSON.stringify(now))
+  } catch {
+    // A full or forbidden storage keeps nothing; what is typed still stands on the page.
+  }
+})
 
 /** Opens the page for a material that a text names and the library does not hold. */
 export function beginMaterial(text: string): void {

@@ -82,9 +82,9 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
       </h2>
       {isKept && <p>Preparations and plans find it by its name, its structure and its CAS number.</p>}
       {lacking.length > 0 && <StillToSay of={lacking} />}
-      {trial !== null && !isKept && (
+      {trial !== null && !isKept && lacking.length === 0 && (
         <>
-          <ChangeRows rows={trial.rows} refused={trial.refused} blocked={blocked || lacking.length > 0} />
+          <ChangeRows rows={trial.rows} refused={trial.refused} blocked={blocked} />
           <Problems of={told.problems.some(one => one.code === 'stopped') ? [] : trial.refused} />
           <Problems of={trial.warnings.filter(one => one.where.includes(id))} />
         </>

@@ -1,3 +1,5 @@
+import type { Material } from '../../core/library/material.ts'
+import { numberText } from '../../core/quantity/print.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import type { Identified } from './api.ts'
@@ -18,14 +20,29 @@ export function Told({ told }: { readonly told: Identified }) {
       <Drawn depiction={told.depiction} name={told.material.name} />
       <table class="t told">
         <tbody>
-          <tr>
-            <th scope="row">formula</th>
-            <td>{told.material.formula === undefined ? <Unknown /> : <Formula text={told.material.formula} />}</td>
-          </tr>
-          <tr>
-            <th scope="row">molar mass</th>
-            <td>{told.molarMass === null ? <Unknown /> : `${told.molarMass.toFixed(3)} g/mol`}</td>
-          </tr>
+          {told.material.contains === undefined ? (
+            <>
+              <tr>
+                <th scope="row">formula</th>
+                <td>{told.material.formula === undefined ? <Unknown /> : <Formula text={told.material.formula} />}</td>
+              </tr>
+              <tr>
+                <th scope="row">molar mass</th>
+                <td>{told.molarMass === null ? <Unknown /> : `${told.molarMass.toFixed(3)} g/mol`}</td>
+              </tr>
+            </>
+          ) : (
+            <tr>
+              <th scope="row">strength</th>
+              <td>{strengthText(told.material.contains)}</td>
+            </tr>
+          )}
+          {told.material.densityGPerMl !== undefined && (
+            <tr>
+              <th scope="row">density</th>
+              <td>{numberText(told.material.densityGPerMl, 4)} g/mL</td>
+            </tr>
+          )}
           <tr>
             <th scope="row">reactivity groups</th>
             <td>
@@ -75,6 +92,10 @@ export function Told({ told }: { readonly told: Identified }) {
     </>
   )
 }
+
+/** As it was read, in what the library holds. */
+const strengthText = ({ massFraction, molPerL }: NonNullable<Material['contains']>): string =>
+  massFraction === undefined ? `${numberText(molPerL ?? 0, 4)} mol/L` : `${numberText(massFraction * 100, 4)} % by mass`
 
 /** That it is another all the same: a grade, a form, a racemate beside one hand. */
 function Apart({ id }: { readonly id: string }) {

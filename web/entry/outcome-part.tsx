@@ -1,6 +1,8 @@
 import { numberText } from '../../core/quantity/print.ts'
 import { Name } from '../parts/words.tsx'
-import { write, writing } from './draft.ts'
+import { replaceWriting, write, writing } from './draft.ts'
+import { wrongIn } from './drafting.ts'
+import { outcomeWords } from './outcome-words.ts'
 import { TextField } from './parts.tsx'
 import { readingState } from './reading.ts'
 
@@ -10,6 +12,7 @@ export function OutcomePart() {
   const { reading, fresh } = readingState.value
   const read = reading?.transformation.yieldPercent
   const main = reading?.transformation.mainProduct
+  const words = reading === null || !fresh ? null : outcomeWords(outcome, reading)
   const above = reading?.percentYield != null && reading.percentYield > 100
   return (
     <section class="entry-row" aria-label="Yield">
@@ -17,14 +20,27 @@ export function OutcomePart() {
         <TextField
           label="What came out"
           help="Dry and weighed: 46.5 g, a range such as 45-48 g, or a yield such as 74 %."
+          field="outcome"
           value={outcome}
           invalid={above}
+          wrong={words?.wrong ?? null}
           onText={text => write({ outcome: text })}
         />
+        {words !== null && words.offers.length > 0 && (
+          <p class="dos">
+            {words.offers.map(offer => (
+              <button type="button" class="do" key={offer} onClick={() => replaceWriting({ outcome: offer })}>
+                {offer}
+              </button>
+            ))}
+          </p>
+        )}
         <div class="three">
           <TextField
             label="On a bad day, %"
             help="One run in ten gives less."
+            field="low"
+            wrong={wrongIn('low')}
             value={low}
             placeholder={read?.low === undefined ? undefined : String(read.low)}
             onText={text => write({ low: text })}
@@ -32,6 +48,8 @@ export function OutcomePart() {
           <TextField
             label="Usually, %"
             help="Half the runs give more."
+            field="typical"
+            wrong={wrongIn('typical')}
             value={typical}
             placeholder={read === undefined ? undefined : String(read.typical)}
             onText={text => write({ typical: text })}
@@ -39,6 +57,8 @@ export function OutcomePart() {
           <TextField
             label="On a good day, %"
             help="One run in ten gives more."
+            field="high"
+            wrong={wrongIn('high')}
             value={high}
             placeholder={read?.high === undefined ? undefined : String(read.high)}
             onText={text => write({ high: text })}

@@ -3,9 +3,10 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
 import type { Reading } from './api.ts'
-import type { Writing } from './draft.ts'
+import { outcomeLine, type Writing } from './draft.ts'
 import { piecesOf } from './equipment-typed.ts'
 import { numberTyped } from './number-typed.ts'
+import { outcomeWords } from './outcome-words.ts'
 import { tasksTyped } from './typed-tasks.ts'
 
 /** A record ready to be tried, or what is still to be said, in plain words. */
@@ -36,8 +37,8 @@ export function temperatureTyped(text: string): readonly [number, number] | null
 /** The record of the library format out of what was read and what was ticked; today is for the bench's own notebook. */
 export function drafted(writing: Writing, reading: Reading | null, today: string, taken: (id: string) => boolean): Drafted {
   const lacking: Lack[] = []
-  const lack = (field: string, what: string): null => {
-    lacking.push({ field, what })
+  const lack = (field: string, what: string, wrong?: string): null => {
+    lacking.push({ field, what, ...(wrong === undefined ? {} : { wrong }) })
     return null
   }
   if (reading === null) return { record: null, lacking: [{ field: 'equation', what: 'the equation' }] }
@@ -45,30 +46,41 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   if (!reading.balanced) lack('equation', 'an equation that balances, every compound known')
   if (read.limiting === undefined) lack('body', 'the amount of a reactant')
   if (reading.lines.some(line => line.material === null)) lack('body', 'which material is meant in the lines marked above')
-  if (reading.unread.some(line => !reading.lines.some(one => one.text === line)))
-    lack('body', 'what the unread lines say: reword or remove them')
+  if (reading.lines.some(line => line.material !== null && problemsAt(reading.problems, line.text).length > 0))
+    lack('body', 'which is right in the lines that contradict themselves')
+  const cameOut = outcomeWords(writing.outcome, reading)
+  if (cameOut !== null) lack('outcome', 'what came out, as a mass or a percentage', cameOut.wrong)
+  if (unreadOfBody(writing, reading).length > 0) lack('body', 'what the unread lines say: reword or remove them')
   const yields = yieldTyped(writing, reading, lack)
   const tasks = tasksTyped(writing.tasks, writing.holdPoint)
   if (tasks.lacks !== null) lack('tasks', tasks.lacks)
   const told = tasks.tasks.length > 0
+  const hoursIn = (field: 'hours' | 'handsOn'): number | null => {
+    const value = numberTyped(writing[field])
+    if (value !== null && value >= 0) return value
+    return lack(field, field === 'hours' ? 'hours as a number' : 'hands-on hours as a number', notHours(writing[field]))
+  }
   const hours =
     writing.hours.trim() === ''
       ? ((told ? tasks.elapsedHours : read.elapsedHours) ?? lack('hours', 'how long it takes in all'))
-      : (numberTyped(writing.hours) ?? lack('hours', 'hours as a number'))
-  const handsOn =
-    writing.handsOn.trim() === ''
-      ? told
-        ? tasks.handsOnHours
-        : undefined
-      : (numberTyped(writing.handsOn) ?? lack('handsOn', 'hands-on hours as a number'))
-  if (told && hours !== null && Math.abs(hours - tasks.elapsedHours) > leastDifferenceH)
+      : hoursIn('hours')
+  const handsOn = writing.handsOn.trim() === '' ? (told ? tasks.handsOnHours : undefined) : hoursIn('handsOn')
+  if (hours !== null && handsOn != null && handsOn > hours + leastDifferenceH)
+    lack('handsOn', 'hands-on hours within those in all', `${handsOn} h of hands-on work do not fit into ${hours} h in all.`)
+  const whole = told && tasks.lacks === null
+  if (whole && hours !== null && Math.abs(hours - tasks.elapsedHours) > leastDifferenceH)
     lack('tasks', `which is right: the tasks take ${tasks.elapsedHours} h, in all it takes ${hours} h`)
-  if (told && handsOn != null && Math.abs(handsOn - tasks.handsOnHours) > leastDifferenceH)
+  if (whole && handsOn != null && Math.abs(handsOn - tasks.handsOnHours) > leastDifferenceH)
     lack('tasks', `which is right: ${tasks.handsOnHours} h of the tasks are hands-on, ${handsOn} h are said`)
   const temperature =
     writing.temperature.trim() === ''
       ? read.temperatureC
-      : (temperatureTyped(writing.temperature) ?? lack('temperature', 'a temperature such as 20-25'))
+      : (temperatureTyped(writing.temperature) ??
+        lack(
+          'temperature',
+          'a temperature such as 20-25',
+          `“${writing.temperature.trim()}” is not read as degrees Celsius: write 78, 60-65 or -5 to 0.`,
+        ))
   if (writing.exotherm === '') lack('exotherm', 'whether it gets warm by itself')
   if (writing.hood === '') lack('hood', 'whether it needs a hood')
   if (writing.known === '') lack('known', 'whether you read it, remember it or ran it')
@@ -141,23 +153,35 @@ function timesBasis({ tasks, hours, known }: Writing, guessed: boolean): { reado
 function yieldTyped(
   writing: Writing,
   reading: Reading,
-  lack: (field: string, what: string) => null,
+  lack: (field: string, what: string, wrong?: string) => null,
 ): { readonly low: number; readonly typical: number; readonly high: number } | null {
   const read = reading.transformation.yieldPercent
   const one = (field: 'low' | 'typical' | 'high', fallback: number | undefined, what: string): number | null => {
     const text = writing[field]
     if (text.trim() === '') return fallback ?? lack(field, what)
     const value = numberTyped(text)
-    return value === null || value < 0 || value > 100 ? lack(field, `${what}, from 0 to 100`) : value
+    if (value !== null && value >= 0 && value <= 100) return value
+    return lack(field, `${what}, from 0 to 100`, `“${text.trim()}” is no percentage from 0 to 100: write 74.`)
   }
   const typical = one('typical', read?.typical, 'what it usually gives, percent or an isolated mass')
   const low = one('low', read?.low, 'what it gives in a bad run, percent')
   const high = one('high', read?.high, 'what it gives in a good run, percent')
   if (low === null || typical === null || high === null) return null
-  if (!(low <= typical && typical <= high)) return lack('low', 'bad run, usual and good run in rising order')
-  if (typical === 0) return lack('typical', 'a usual yield above zero')
+  if (!(low <= typical && typical <= high))
+    return lack('low', 'bad run, usual and good run in rising order', `Now ${low}, ${typical}, ${high}: give them in rising order.`)
+  if (typical === 0)
+    return lack('typical', 'a usual yield above zero', 'A step that gives nothing cannot be planned with: give what it usually gives.')
   return { low, typical, high }
 }
+
+const notHours = (text: string): string => `“${text.trim()}” is no number of hours: write 1.5 for an hour and a half.`
+
+/** Lines of the charges that nothing was made of, as typed. */
+export const unreadOfBody = ({ equation, outcome }: Writing, reading: Reading): readonly string[] =>
+  reading.unread.filter(
+    line =>
+      !reading.lines.some(one => one.text === line) && line !== equation.trim() && (outcome.trim() === '' || line !== outcomeLine(outcome)),
+  )
 
 function freeId(wanted: string, taken: (id: string) => boolean): string {
   if (!taken(wanted)) return wanted

@@ -12,7 +12,7 @@ function lead(field: string): void {
 export const StillToSay = ({ of }: { readonly of: readonly Lack[] }) => (
   <div>
     <p>Still to be said; what is typed stays in this browser meanwhile:</p>
-    <ul class="rows still">
+    <ul class="dos still">
       {of.map(({ field, what }) => (
         <li key={`${field} ${what}`}>
           <button type="button" class="do" onClick={() => lead(field)}>

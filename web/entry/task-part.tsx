@@ -12,6 +12,27 @@ const guessWords: Readonly<Record<TaskProposed['guessed'][number], string>> = {
   hours: 'the hours',
 }
 
+/** Said once above all tasks, and read out with each field of each. */
+const helps = {
+  do: { label: 'What is done', help: 'in a few words, as it is to stand on the bench sheet: stir at 60 °C.' },
+  kind: {
+    label: 'Meanwhile you',
+    help: 'work at it where it takes your hands; keep an eye on it where somebody must stay in the room; may leave it where it stands safely alone, also overnight.',
+  },
+  hours: { label: 'Hours', help: 'as a number: 0.5 is half an hour.' },
+  wait: {
+    label: 'Then may wait, h',
+    help: 'the longest it may stand before the next task. Left open: not at all; after the last, as “The product may wait” below says.',
+  },
+  reaction: { label: 'The mixture reacts meanwhile', help: 'its hours count as time of the reaction, and stand under the arrow.' },
+  splits: { label: 'May be stopped and taken up again', help: 'it may be parted over two evenings.' },
+} as const
+
+const wrongHours = (text: string): string | null => {
+  const hours = numberTyped(text)
+  return text.trim() === '' || (hours !== null && hours >= 0) ? null : `“${text.trim()}” is no number of hours: write 0.5.`
+}
+
 /** What is done in which order, for how long, and who must be there: what evenings are planned from. */
 export function TaskPart() {
   const { tasks, holdPoint } = writing.value
@@ -24,18 +45,34 @@ export function TaskPart() {
       ),
     })
   return (
-    <section aria-label="Tasks" class="entry-tasks">
+    <section aria-label="Tasks" class="entry-tasks" data-field="tasks">
       <h2>What is done, and who must be there</h2>
       <p class="s soft">
         Evenings are planned from these. Without them all hours count as work of your hands, at the longest.
         {read.guessed && <b> What is marked a guess was proposed, not read: the record will say that its times are estimates.</b>}
       </p>
+      <div class="s soft help task-help">
+        {tasks.length > 0 &&
+          Object.entries(helps).map(([field, { label, help }]) => (
+            <p id={`task-help-${field}`} key={field}>
+              <b>{label}</b>: {help}
+            </p>
+          ))}
+      </div>
       {tasks.map((task, at) => (
         <fieldset class="task" key={at}>
           <legend class="s">Task {at + 1}</legend>
-          <TextField label="What is done" value={task.do} onText={text => set(at, { do: text })} class="what" />
+          <TextField
+            label={helps.do.label}
+            helpAt="task-help-do"
+            value={task.do}
+            wrong={task.do.trim() === '' && task.hours.trim() !== '' ? 'Say what is done in these hours.' : null}
+            onText={text => set(at, { do: text })}
+            class="what"
+          />
           <Choice
-            label="Meanwhile you"
+            label={helps.kind.label}
+            helpAt="task-help-kind"
             value={task.kind}
             options={[
               ['hands', 'work at it'],
@@ -45,28 +82,40 @@ export function TaskPart() {
             onChoose={kind => set(at, { kind }, 'kind')}
           />
           <TextField
-            label="Hours"
+            label={helps.hours.label}
+            helpAt="task-help-hours"
             value={task.hours}
-            invalid={task.hours !== '' && numberTyped(task.hours) === null}
+            wrong={wrongHours(task.hours)}
             onText={hours => set(at, { hours }, 'hours')}
           />
           <TextField
-            label="Then may wait, h"
+            label={helps.wait.label}
+            helpAt="task-help-wait"
             value={task.wait}
             placeholder={at === tasks.length - 1 ? 'as below' : '0'}
-            invalid={task.wait !== '' && numberTyped(task.wait) === null}
+            wrong={wrongHours(task.wait)}
             onText={wait => set(at, { wait })}
           />
           <div class="ticks s">
             {task.kind !== 'hands' && (
               <label>
-                <input type="checkbox" checked={task.reaction} onChange={event => set(at, { reaction: event.currentTarget.checked })} /> the
-                mixture reacts meanwhile
+                <input
+                  type="checkbox"
+                  aria-describedby="task-help-reaction"
+                  checked={task.reaction}
+                  onChange={event => set(at, { reaction: event.currentTarget.checked })}
+                />{' '}
+                the mixture reacts meanwhile
               </label>
             )}
             <label>
-              <input type="checkbox" checked={task.splits} onChange={event => set(at, { splits: event.currentTarget.checked })} /> may be
-              stopped and taken up again
+              <input
+                type="checkbox"
+                aria-describedby="task-help-splits"
+                checked={task.splits}
+                onChange={event => set(at, { splits: event.currentTarget.checked })}
+              />{' '}
+              may be stopped and taken up again
             </label>
             {task.guessed.length > 0 && <span class="guess">a guess: {task.guessed.map(one => guessWords[one]).join(', ')}</span>}
             <button

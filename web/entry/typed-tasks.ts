@@ -46,15 +46,17 @@ const rounded = (hours: number): number => Math.round(hours * 100) / 100
 
 /** The tasks out of what was typed. */
 export function tasksTyped(typed: readonly TypedTask[], holdPoint: Transformation['holdPoint'] | ''): TasksRead {
-  const rows = typed.filter(one => one.do.trim() !== '' || one.hours.trim() !== '')
+  const rows = typed
+    .map((one, at) => ({ ...one, number: at + 1 }))
+    .filter(one => [one.do, one.hours, one.wait].some(text => text.trim() !== ''))
   let lacks: string | null = null
   const tasks = rows.map((row, at): Task => {
     const hours = numberTyped(row.hours)
     const last = at === rows.length - 1
     const wait = row.wait.trim() === '' ? (last && holdPoint ? holdH[holdPoint] : 0) : numberTyped(row.wait)
-    if (row.do.trim() === '') lacks ??= `what is done in task ${at + 1}`
-    if (hours === null || hours < 0) lacks ??= `the hours of task ${at + 1}`
-    if (wait === null || wait < 0) lacks ??= `how many hours it may wait after task ${at + 1}`
+    if (row.do.trim() === '') lacks ??= `what is done in task ${row.number}`
+    if (hours === null || hours < 0) lacks ??= `the hours of task ${row.number}`
+    if (wait === null || wait < 0) lacks ??= `how many hours it may wait after task ${row.number}`
     return {
       do: row.do.trim(),
       kind: row.kind,

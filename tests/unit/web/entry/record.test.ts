@@ -1,12 +1,18 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { tasksAddUp } from '../../../../core/library/checks/tasks-add-up.ts'
-import { transformationSchema } from '../../../../core/library/transformation.ts'
+import { type Transformation, transformationSchema } from '../../../../core/library/transformation.ts'
 import type { Reading } from '../../../../web/entry/api.ts'
 import { emptyWriting, textOf, type Writing } from '../../../../web/entry/draft.ts'
 import { numberTyped } from '../../../../web/entry/number-typed.ts'
+import { outcomeWords } from '../../../../web/entry/outcome-words.ts'
 import { answered, answeredTerm, drafted, temperatureTyped } from '../../../../web/entry/record.ts'
 import { emptyTask, type TypedTask } from '../../../../web/entry/typed-tasks.ts'
 import { library, prepared } from '../../../support/reader.ts'
+
+// The page keeps which part of it stands in the address.
+vi.stubGlobal('location', { search: '', href: 'http://localhost/' })
+vi.stubGlobal('addEventListener', () => {})
+const { draftingOf } = await import('../../../../web/entry/drafting.ts')
 
 const reading = (writing: Writing): Reading => {
   const read = prepared(...textOf(writing).split('\n'))
@@ -120,6 +126,61 @@ describe('a record out of what was written', () => {
       high: '80',
     }
     expect(of(gas).record!.gasEvolved).toEqual([{ compound: 'carbon-dioxide', perMolLimiting: 1 }])
+  })
+})
+
+describe('what is wrong in a field', () => {
+  const wrongs = (patch: Partial<Writing>) =>
+    Object.fromEntries(of({ ...whole, ...patch }).lacking.flatMap(one => (one.wrong === undefined ? [] : [[one.field, one.wrong]])))
+  it('keeps the record from being saved and says beside it how to write it', () => {
+    const found = wrongs({ hours: '1h30', handsOn: 'some', temperature: '350 F', low: 'a lot', high: '120', outcome: '75' })
+    expect(Object.keys(found).sort()).toEqual(['handsOn', 'high', 'hours', 'low', 'outcome', 'temperature'])
+    expect(found.hours).toMatch(/“1h30” .* write 1\.5/)
+    expect(wrongs({ handsOn: '31' })).toEqual({ handsOn: '31 h of hands-on work do not fit into 30 h in all.' })
+    expect(wrongs({ hours: '-3' }).hours).toMatch(/write 1\.5/)
+    expect(wrongs({})).toEqual({})
+  })
+  it.each([
+    ['75', /grams, or percent/, ['75 g', '75 %']],
+    ['12 mL', /a volume: weigh it/, []],
+    ['crude 12 g, pure 10 g', /several masses/, ['12 g', '10 g']],
+    ['abc', /neither a mass nor a yield/, []],
+  ])('%j of what came out is told, and what it may have meant is offered', (outcome, wrong, offers) => {
+    const words = outcomeWords(outcome, reading({ ...whole, outcome }))
+    expect(words?.wrong).toMatch(wrong)
+    expect(words?.offers).toEqual(offers)
+    expect(of({ ...whole, outcome }).lacking.map(one => one.field)).toEqual(['outcome', 'typical'])
+    for (const offer of offers) expect(outcomeWords(offer, reading({ ...whole, outcome: offer })), offer).toBeNull()
+  })
+  it('passes over no task of which only the wait is typed, and calls tasks by their places', () => {
+    const tasks = [emptyTask, { ...emptyTask, wait: '3' }]
+    expect(of({ ...whole, tasks }).lacking).toEqual([{ field: 'tasks', what: 'what is done in task 2' }])
+  })
+})
+
+describe('a record that is saved already', () => {
+  const day = '2026-12-03'
+  const drafting = (writing: Writing, kept: readonly Transformation[], ways: readonly { id: string; name: string }[] = []) =>
+    draftingOf(writing, reading(writing), kept, ways, new Set(), day)
+  const first = transformationSchema.parse(drafting(whole, []).record)
+  it('is that record: pressing again stores no twin', () => {
+    const again = drafting(whole, [first], [first])
+    expect(again).toMatchObject({ isKept: true, record: { id: first.id } })
+    const own = transformationSchema.parse(drafting({ ...whole, known: 'own' }, []).record)
+    expect(draftingOf({ ...whole, known: 'own' }, reading(whole), [own], [own], new Set(), '2026-12-09').isKept).toBe(true)
+  })
+  it('is changed by what is corrected on its page, and by nothing else', () => {
+    const corrected = drafting({ ...whole, high: '80', inPlaceOf: first.id }, [first], [first])
+    expect(corrected).toMatchObject({ isKept: false, record: { id: first.id, yieldPercent: { high: 80 } } })
+    // Another reaction written over it: its id is not among the ways that make the same of the same.
+    const other: Writing = { ...whole, equation: 'benzoin + acetic anhydride -> benzoin acetate + acetic acid', inPlaceOf: first.id }
+    const body = { body: '21.2 g benzoin\n20 mL acetic anhydride', outcome: '22.5 g' }
+    expect(drafting({ ...other, ...body }, [first]).record?.id).not.toBe(first.id)
+  })
+  it('lends its name to no other way: one is asked for', () => {
+    expect(drafting({ ...whole, high: '80' }, [first], [first]).lacking.map(one => one.field)).toEqual(['name'])
+    const named = drafting({ ...whole, high: '80', name: 'Benzoin, the long way' }, [first], [first])
+    expect(named).toMatchObject({ lacking: [], isKept: false, record: { id: `${first.id}-2` } })
   })
 })
 

@@ -1,0 +1,163 @@
+import type { Problem } from '../../core/problem/problem.ts'
+import { server } from '../api/client.ts'
+import { ProblemNote } from '../parts/problem.tsx'
+import type { Reading } from './api.ts'
+import { replaceWriting, writing } from './draft.ts'
+import { beginMaterial, beginSolution } from './material-draft.ts'
+import { readingState } from './reading.ts'
+import { answered, problemsAt } from './record.ts'
+
+/** What a charge line leaves open, or contradicts, with the buttons that settle it. */
+export function LineAsked({
+  text,
+  candidates,
+  reading,
+}: {
+  readonly text: string
+  readonly candidates: readonly string[] | undefined
+  readonly reading: Reading
+}) {
+  const [problem, ...more] = problemsAt(reading.problems, text)
+  if (problem === undefined) return null
+  return (
+    <>
+      <OneAsked text={text} candidates={candidates} reading={reading} problem={problem} />
+      {more.map(one => (
+        <ProblemNote problem={one} key={one.what} />
+      ))}
+    </>
+  )
+}
+
+function OneAsked({
+  text,
+  candidates,
+  reading,
+  problem,
+}: Omit<Asked, 'candidates'> & { readonly candidates: readonly string[] | undefined; readonly problem: Problem }) {
+  if (problem.code === 'strength-not-held')
+    return <StrengthAsked text={text} candidates={candidates ?? []} problem={problem} reading={reading} />
+  if (candidates !== undefined)
+    return (
+      <ProblemNote problem={{ ...problem, what: `Which bottle is “${text}”?`, cure: 'Choose one:' }}>
+        <Bottles text={text} candidates={candidates} reading={reading} />
+      </ProblemNote>
+    )
+  const weighed = weighedIn(text)
+  if (weighed !== null && (problem.code === 'product-charged' || problem.code === 'name-missing'))
+    return (
+      <ProblemNote problem={problem}>
+        <button
+          type="button"
+          class="do"
+          disabled={!readingState.value.fresh}
+          onClick={() => replaceWriting({ body: withoutLine(writing.value.body, text), outcome: weighed })}
+        >
+          {weighed} came out: put it there
+        </button>
+      </ProblemNote>
+    )
+  if (problem.code === 'strength-contradicts-bottle')
+    return (
+      <ProblemNote problem={problem}>
+        <button
+          type="button"
+          class="do"
+          disabled={!readingState.value.fresh}
+          onClick={() => replaceWriting({ body: writing.value.body.replace(text, text.replace(/\s*\{[a-z0-9-]*\}/, '')) })}
+        >
+          Choose the bottle anew
+        </button>
+      </ProblemNote>
+    )
+  if (problem.code === 'dash-before-amount')
+    return (
+      <ProblemNote problem={problem}>
+        <button
+          type="button"
+          class="do"
+          disabled={!readingState.value.fresh}
+          onClick={() => replaceWriting({ body: writing.value.body.replace(text, `- ${text.replace(/^[-–—−\s]+/, '')}`) })}
+        >
+          It is the mark of a list
+        </button>
+      </ProblemNote>
+    )
+  return (
+    <ProblemNote problem={problem}>
+      {problem.code === 'name-unknown' ? (
+        <button
+          type="button"
+          class="do"
+          disabled={!readingState.value.fresh}
+          onClick={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}
+        >
+          Enter it as a new material
+        </button>
+      ) : undefined}
+    </ProblemNote>
+  )
+}
+
+interface Asked {
+  readonly text: string
+  readonly candidates: readonly string[]
+  readonly reading: Reading
+}
+
+/** The bottles that a line may mean, a press each. */
+const Bottles = ({ text, candidates, reading }: Asked) => (
+  <>
+    {candidates.map(id => (
+      <button
+        type="button"
+        class="do"
+        disabled={!readingState.value.fresh}
+        key={id}
+        onClick={() => replaceWriting({ body: answered(writing.value.body, text, id) })}
+      >
+        {reading.materials[id]?.name ?? id}
+      </button>
+    ))}
+  </>
+)
+
+/** A strength that no bottle has: another is chosen, or the solution is entered with what the line says of it. */
+function StrengthAsked({ problem, ...asked }: Asked & { readonly problem: Problem }) {
+  const wanted = /"([^"]+)"/.exec(problem.what)?.[1] ?? asked.text
+  const compound = /solution of ([a-z0-9-]+)/.exec(problem.cure)?.[1]
+  const enter = async (): Promise<void> => {
+    if (compound === undefined) return
+    const found = await server.materials(compound, new AbortController().signal)
+    const name = found.materials.find(one => one.id === compound)?.name ?? compound
+    beginSolution({ id: compound, name }, strengthIn(wanted), asked.text)
+  }
+  return (
+    <ProblemNote
+      problem={{
+        ...problem,
+        what: `The library holds no “${wanted}”.`,
+        cure: asked.candidates.length === 0 ? 'Enter the solution:' : 'Enter the solution, or choose a strength that is held:',
+      }}
+    >
+      <button type="button" class="do strong" disabled={!readingState.value.fresh} onClick={() => void enter()}>
+        Enter the solution of {strengthIn(wanted) || 'this strength'}
+      </button>
+      <Bottles {...asked} />
+    </ProblemNote>
+  )
+}
+
+/** The strength that a phrase names: "0.5 M NaOH", "NaOH (2 % w/v)"; empty where it is worded otherwise. */
+const strengthIn = (phrase: string): string =>
+  /\d+(?:[.,]\d+)?\s*(?:%(?:\s*\(?\s*[wm]\/[wvm]\s*\)?)?|wt\.?\s*%|mol\/(?:L|dm3)|mmol\/L|g\/L|M\b|N\b)/i.exec(phrase)?.[0].trim() ?? ''
+
+/** The mass in a line: "17.7 g". Null where it gives none. */
+const weighedIn = (line: string): string | null => /\d+(?:[.,]\d+)?\s*(?:kg|mg|g)\b/i.exec(line)?.[0] ?? null
+
+/** The text without the first line that says this. */
+function withoutLine(body: string, line: string): string {
+  const lines = body.split('\n')
+  const at = lines.findIndex(one => one.trim() === line)
+  return at < 0 ? body : lines.toSpliced(at, 1).join('\n')
+}
