@@ -87,7 +87,11 @@ export function stepFigures(step: Transformation): readonly FigureTrust[] {
 export function chargesFigure(step: Transformation): FigureTrust {
   const own = sourcesFor(step.sources, 'charge')
   const trust = recordTrust(step, own)
-  return marked('charges', trust, citations(own.length > 0 ? own : step.sources, trust))
+  const speaking = own.length > 0 ? own : step.sources
+  const told = citations(speaking, trust)
+  // A record that was read in the main may have gaps that were filled from memory: the source says which.
+  const beside = trust === 'seen' ? speaking.filter(source => !source.checked).map(source => source.citation.replace(/\.$/, '')) : []
+  return marked('charges', trust, told === null || beside.length === 0 ? told : `${told}; in part ${beside.join('; ')}`)
 }
 
 /** How sure one line of a charge is: as its source gives it, reckoned by the library, or left open. */

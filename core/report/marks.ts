@@ -28,7 +28,7 @@ export const markWords: Readonly<Record<Mark, string>> = {
   planned: 'rule of thumb',
   estimated: 'estimated',
   invented: 'invented',
-  unknown: 'source not stated',
+  unknown: 'not stated',
   reckoned: 'reckoned from figures that have a letter',
 }
 

@@ -14,7 +14,7 @@ const pages: readonly { readonly place: EntryPlace; readonly short: string; read
   { place: 'write', short: 'a preparation', title: 'Write a preparation down as you read it.' },
   { place: 'material', short: 'a material', title: 'Enter a material by its structure or formula.' },
   { place: 'file', short: 'from a file', title: 'Take records over from a file, or give yours away.' },
-  { place: 'library', short: 'the library', title: 'The library: how sure each yield is, and your own.' },
+  { place: 'library', short: 'the library', title: 'The library: how sure each figure is, and your own.' },
   { place: 'weak', short: 'weak spots', title: 'Where the library is weak.' },
 ]
 

@@ -23,7 +23,7 @@ export function WaysCompared({ library, ways }: PackProps) {
   const unknown = alike ? (first?.unknown ?? []) : null
   const others = comparison.shared.filter(name => !unknown?.includes(name))
   return (
-    <section class="ways">
+    <section class="ways" data-mark="reckoned">
       <h2>{comparisonHeadline(comparison)}</h2>
       <table class="t">
         <thead>

@@ -1,9 +1,11 @@
 import type { Library } from '../../core/library/library.ts'
 import { referenceFeedstockG, referenceMoles } from '../../core/library/reference-charge.ts'
+import { trustInYield } from '../../core/library/trust.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText } from '../../core/quantity/print.ts'
 import { spreadText } from '../../core/report/answers.ts'
+import { pricesOf } from '../../core/report/price-words.ts'
 import type { Basket } from '../../core/shopping/shopping.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { hazardBrief } from './way-answer.ts'
@@ -147,6 +149,23 @@ function axesOf(library: Library, target: string): readonly Axis[] {
       text: (_, value) => (value === 0 ? 'none' : String(value)),
     },
     {
+      label: 'Prices not seen',
+      better: 'less',
+      value: of(evaluation => (evaluation.basket === null ? undefined : pricesOf(evaluation).filter(one => one.mark !== 'seen').length)),
+      text: (column, value) =>
+        value === 0
+          ? 'none'
+          : value === (column.evaluation === null ? 0 : pricesOf(column.evaluation).length)
+            ? `all ${value}`
+            : String(value),
+    },
+    {
+      label: 'Yields not seen',
+      better: 'less',
+      value: column => column.row.steps.filter(step => yieldMark(library, step) !== 'seen').length,
+      text: (_, value) => (value === 0 ? 'none' : String(value)),
+    },
+    {
       label: 'Hands-on',
       better: 'less',
       value: of(evaluation => evaluation.days.handsOnH),
@@ -160,6 +179,12 @@ function axesOf(library: Library, target: string): readonly Axis[] {
       text: (column, value) => `${numberText(value, 3, 1)}${column.evaluation?.metrics.route.lowerBound ? ' +' : ''}`,
     },
   ]
+}
+
+/** How sure the yield of a step is; unknown where the page does not hold it. */
+const yieldMark = (library: Library, step: string) => {
+  const transformation = library.transformations.get(step)
+  return transformation === undefined ? 'unknown' : trustInYield(transformation)
 }
 
 /** Nothing that is to be bought has a price: there is no total, and certainly not one of zero. */

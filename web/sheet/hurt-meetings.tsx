@@ -1,6 +1,7 @@
 import type { Meeting } from '../../core/hazards/hazard-list.ts'
-import { severityText, sharedMeetings, togetherText } from '../../core/report/hazard-sheet.ts'
+import { meetingMark, severityText, sharedMeetings, togetherText } from '../../core/report/hazard-sheet.ts'
 import { capital, counted, listed, sentence } from '../../core/report/words.ts'
+import { MarkLegend, MarkSign } from '../parts/mark.tsx'
 import { nameOf } from '../state/names.ts'
 
 /** What may not meet. Inside the steps it stands open; cabinet, waste and mere notes are one press away, and all of it is in print. */
@@ -27,6 +28,7 @@ export function Meetings({ of }: { readonly of: readonly Meeting[] }) {
           </details>
         ),
       )}
+      <MarkLegend used={of.map(meeting => meetingMark(meeting).mark)} />
     </div>
   )
 }
@@ -50,6 +52,7 @@ function MeetingList({ of }: { readonly of: readonly Meeting[] }) {
           {meeting.where === 'step' ? `${capital(places)}: ` : ''}
           {listed(meeting.materials.map(nameOf))}. {sentence(meeting.consequence)} {sentence(meeting.do)}
           {togetherText(meeting)} <span class="soft">{conditionsText(meeting)}</span>
+          <MarkSign of={meetingMark(meeting)} />
         </li>
       ))}
     </ul>

@@ -1,6 +1,7 @@
 import { isWanted, type WantedMark } from '../../core/library/mark.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { type PlanFigure, planFigures } from '../../core/report/plan-figures.ts'
+import { capital } from '../../core/report/words.ts'
 import { MarkSign } from '../parts/mark.tsx'
 import { wantedOptions } from '../parts/wanted-mark.ts'
 import { Name } from '../parts/words.tsx'
@@ -58,25 +59,35 @@ export function PlanFigures({ evaluation }: { readonly evaluation: Evaluation })
   )
 }
 
-const Place = ({ place, figures }: { readonly place: string; readonly figures: readonly PlanFigure[] }) => (
-  <table class="t rests">
-    <caption>{place.charAt(0).toUpperCase() + place.slice(1)}</caption>
-    <tbody>
-      {figures.map((one, at) => (
-        <tr key={`${one.of} ${one.figure} ${at}`}>
-          <th scope="row" class="plain">
-            <Name text={one.of} />
-            <span class="soft">, {one.figure}</span>
-            {one.source !== null && <span class="s soft block">{one.source}</span>}
-          </th>
-          <td class="n">
-            <span data-mark={one.mark}>
-              {one.value}
-              <MarkSign of={one} />
-            </span>
-          </td>
-        </tr>
-      ))}
-    </tbody>
-  </table>
-)
+/** One row for all figures of a thing that rest on the same. */
+function Place({ place, figures }: { readonly place: string; readonly figures: readonly PlanFigure[] }) {
+  const rows = new Map<string, PlanFigure[]>()
+  for (const one of figures) {
+    const key = JSON.stringify([one.of, one.mark, one.source])
+    rows.set(key, [...(rows.get(key) ?? []), one])
+  }
+  return (
+    <table class="t rests">
+      <caption>{capital(place)}</caption>
+      <tbody>
+        {[...rows.values()].map((of, at) => (
+          <tr key={`${of[0]!.of} ${at}`}>
+            <th scope="row" class="plain">
+              <Name text={of[0]!.of} />
+              {of[0]!.source !== null && <span class="s soft block">{of[0]!.source}</span>}
+            </th>
+            <td class="n">
+              {of.map(one => (
+                <span class="block" data-mark={one.mark} key={`${one.figure} ${one.value}`}>
+                  <span class="soft s">{one.figure} </span>
+                  {one.value}
+                  <MarkSign of={one} />
+                </span>
+              ))}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

@@ -1,11 +1,12 @@
 import { stepFigures } from '../../core/library/figure-trust.ts'
+import type { Marked } from '../../core/library/mark.ts'
 import { beliefAbout } from '../../core/plan/beliefs.ts'
 import { withEnd } from '../../core/plan/own-yield.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
-import { Marked } from '../parts/mark.tsx'
+import { MarkSign } from '../parts/mark.tsx'
 import { WorkingRow } from '../parts/working.tsx'
 import { nameOf } from '../state/names.ts'
 import { facts } from '../state/questions.ts'
@@ -32,6 +33,8 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
   const figures = stepFigures(transformation)
   const typical = figures.find(one => one.figure === 'yield')!
   const range = figures.find(one => one.figure === 'range of the yield')!
+  // The ends of the range share a letter, which stands behind the second.
+  const markOf = (end: (typeof ends)[number]): Marked => (own !== undefined ? typed : end === 'typical' ? typical : range)
   const set = (range: Range | null): void => {
     const { [step.transformation]: _old, ...others } = plan.value.settings.yields
     change({ do: 'settings', patch: { yields: range === null ? others : { ...others, [step.transformation]: range } } })
@@ -47,7 +50,7 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
           {ends.map((end, at) => (
             <span key={end}>
               {at > 0 && ' / '}
-              <Marked of={own === undefined ? (end === 'typical' ? typical : range) : typed}>
+              <span data-mark={markOf(end).mark}>
                 <input
                   class="blank n"
                   size={4}
@@ -60,7 +63,8 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
                     else set(next)
                   }}
                 />
-              </Marked>
+                {end !== 'low' && <MarkSign of={markOf(end)} />}
+              </span>
             </span>
           ))}
           {noBreakSpace}

@@ -170,6 +170,29 @@ describe('the command line on own records', () => {
     expect(files.get('plan.txt')).toMatch(/Times: estimated\./)
   })
 
+  it('lists the figures that a plan rests on, and counts prices without a source', async () => {
+    const files = new Map<string, string>()
+    const words = ['plan', '--from', 'benzoin', '--to', 'lophine', '--have', '5 g', '--packs', 'demo']
+    const { json } = await waybenchJson([...words, '--figures', 'not seen', '--save', 'plan.json'], files)
+    expect(json.figures.length).toBeGreaterThan(10)
+    for (const { mark } of json.figures) expect(mark).not.toBe('seen')
+    expect(
+      json.shopping.flatMap((line: { packs: { priceFrom: { trust: string } }[] }) => line.packs.map(pack => pack.priceFrom.trust)),
+    ).toContain('invented')
+    expect((await waybench([...words, '--figures', 'estimated'])).out).toMatch(/What the figures rest on[\s\S]*times .*h: estimated/)
+    const refused = await waybenchJson([...words, '--figures', 'sure'])
+    expect([refused.code, refused.problems[0].where[1]]).toEqual([2, '--figures'])
+    const { priceFrom: _stated, ...silent } = demoParts().packs
+    files.set('packs.json', JSON.stringify(silent))
+    files.set('odd.json', JSON.stringify({ ...silent, priceFrom: { trust: 'certain' } }))
+    const checked = await waybenchJson(['check', 'packs.json', 'plan.json'], files)
+    expect(checked.json.errors).toEqual([])
+    expect(checked.json.warnings.map((one: { what: string }) => one.what)).toContain(
+      `${silent.packs.length} of ${silent.packs.length} prices do not say where they were got.`,
+    )
+    expect((await waybenchJson(['check', 'odd.json'], files)).code).toBe(2)
+  })
+
   it('lists only ways whose yields were seen, where that is asked for', async () => {
     const { library } = bundled()
     const routesOf = async (...words: string[]): Promise<string[][]> =>

@@ -1,6 +1,7 @@
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
 import type { Library } from '../../../../core/library/library.ts'
+import { marks } from '../../../../core/library/mark.ts'
 import { planCsv } from '../../../../core/report/csv.ts'
 import { csvColumns } from '../../../../core/report/csv-columns.ts'
 import { allReported } from './demo-plans.ts'
@@ -36,6 +37,17 @@ describe.each(plans)('the CSV of $title', ({ library, plan, evaluation }) => {
       expect(row.amount === '' ? null : Number(row.amount)).toBe(line.massG ?? line.volumeMl)
       expect(row.mol === '' ? null : Number(row.mol)).toBe(line.amountMol)
     }
+  })
+
+  it('tells of each charge, each price and each other figure how sure it is and by whose word', () => {
+    const marked = [...section('charge'), ...section('price'), ...section('figure')]
+    expect(section('price').length).toBe(evaluation.shopping.reduce((sum, line) => sum + line.packs.length, 0))
+    expect(new Set(section('figure').map(row => row.id))).toContain('temperature')
+    for (const row of marked) {
+      expect(marks, `${row.section} ${row.id}`).toContain(row.mark)
+      if (row.mark === 'seen' || row.mark === 'invented') expect(row.source, `${row.section} ${row.id}`).not.toBe('')
+    }
+    for (const row of section('price')) expect([row.mark, row.source]).toEqual(['invented', 'made up for the demonstration'])
   })
 
   it('never writes an unknown amount or price as a figure', () => {

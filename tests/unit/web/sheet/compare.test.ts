@@ -23,6 +23,7 @@ const evaluated = (of: Basket, handsOnH: number | null): Evaluation =>
   ({
     steps: [],
     goals: [],
+    shopping: [],
     basket: of,
     hazards: { gas: [], regulated: [] },
     days: { handsOnH, elapsedH: 30 },
@@ -54,6 +55,21 @@ describe('compareRows', () => {
     const evaluation = { ...evaluated(basket(0, []), 1), steps: [{ transformation: step.id, limiting: { massG: 16 }, batches: 1 }] }
     const rows = compareRows(of, [column('a', 0.8, evaluation as unknown as Evaluation)], 'lophine')
     expect(rows.find(row => row.label === 'Scale-up')!.cells[0]!.text).toBe('0.032\u00a0×')
+  })
+
+  it('counts prices and yields that were not seen in a source', () => {
+    const [read, remembered] = [
+      transformation({ id: 'read', confidence: 'checked' }),
+      transformation({ id: 'remembered', confidence: 'memory' }),
+    ]
+    const of = libraryOfParts({ title: 'two steps' }, [], [read, remembered])
+    const pack = (priceFrom: object) => ({ supplier: 's', amount: 1, unit: 'g', count: 1, priceMinor: 1, priceFrom })
+    const shopping = [{ packs: [pack({ trust: 'seen', source: 'a list' }), pack({ trust: 'invented', source: 'x' }), pack({})] }]
+    const evaluation = { ...evaluated(basket(3, []), 1), shopping } as unknown as Evaluation
+    const rows = compareRows(of, [column('read', 0.8, evaluation), column('remembered', 0.8, null)], 'lophine')
+    const texts = (label: string) => rows.find(row => row.label === label)!.cells.map(cell => cell.text)
+    expect(texts('Prices not seen')).toEqual(['2', '…'])
+    expect(texts('Yields not seen')).toEqual(['none', '1'])
   })
 
   it('marks the best of a row, and nothing where all are alike', () => {
