@@ -6,6 +6,7 @@ import { type Command, givenFor, type Terminal } from './commands/command.ts'
 import { helpOf, helpOfAll } from './commands/help.ts'
 import { library } from './commands/library.ts'
 import { log } from './commands/log.ts'
+import { own } from './commands/own.ts'
 import { plan } from './commands/plan.ts'
 import { reach } from './commands/reach.ts'
 import { read } from './commands/read.ts'
@@ -14,7 +15,7 @@ import { routes } from './commands/routes.ts'
 import { serve } from './commands/serve.ts'
 import { Refusal, refusalOf } from './refusal.ts'
 
-export const commands: readonly Command[] = [reach, routes, plan, log, replan, read, library, check, serve]
+export const commands: readonly Command[] = [reach, routes, plan, log, replan, read, library, check, own, serve]
 
 /**
  * Runs one command line.

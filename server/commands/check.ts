@@ -1,4 +1,4 @@
-import { differences, type RecordDifference } from '../../core/library/differences.ts'
+import { differences } from '../../core/library/differences.ts'
 import { hazardsLost } from '../../core/library/hazards-lost.ts'
 import { loadLibrary } from '../../core/library/load.ts'
 import { isWanted, type WantedMark } from '../../core/library/mark.ts'
@@ -16,6 +16,7 @@ import { sideFiles } from '../planning/files.ts'
 import { planFileProblems } from '../planning/plan-file.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
 import { Refusal } from '../refusal.ts'
+import { changeLine } from './change-line.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
 import { storeIn } from './data-folder.ts'
 import { laid, ownRecords, workshopFor } from './workshop-for.ts'
@@ -97,21 +98,11 @@ function over(workshop: Workshop, given: Given, terminal: Terminal): number {
   const news = [...hazardsLost(rows), ...warnings.filter(warning => !workshop.warnings.includes(warning))]
   if (given.on('json')) terminal.out(`${JSON.stringify({ rows, warnings: news }, null, 2)}\n`)
   else {
-    for (const row of rows) terminal.out(`${changeWords[row.change]}: ${row.name} (${row.id})${fieldsText(row)}\n`)
+    for (const row of rows) terminal.out(changeLine(row))
     for (const warning of news) terminal.out(`warning: ${paragraph(warning)}\n`)
   }
   return 0
 }
-
-const changeWords: Readonly<Record<RecordDifference['change'], string>> = {
-  added: 'added',
-  overrides: 'in place of the one beneath',
-  changed: 'changed',
-  same: 'the same',
-  removed: 'taken out',
-}
-
-const fieldsText = ({ fields }: RecordDifference): string => (fields.length === 0 ? '' : `: ${fields.map(({ text }) => text).join('. ')}`)
 
 /** One warning a file: how many of its prices say nothing of where they were got. */
 function priceWarnings({ library }: Workshop, packs: PacksFile, name: string): readonly Problem[] {

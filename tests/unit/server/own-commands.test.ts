@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
@@ -240,6 +240,45 @@ describe('the command line on own records', () => {
       const refused = await waybenchJson(['library', ...words])
       expect([refused.code, refused.problems[0].where[1]], words.join(' ')).toEqual([2, where])
     }
+  })
+
+  it('own: shows what files would change, saves all of it or nothing, and takes it back', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'waybench-own-'))
+    const data = join(folder, 'data')
+    try {
+      const table = 'id,name,kind,form,smiles,sources\nown-ester,own ester,compound,liquid,CCCCCCOC(=O)CCC,notebook\n'
+      const bad = table.replace('liquid', 'runny')
+      const run = (words: readonly string[], text = table) => waybenchJson(['own', ...words, '--data', data], new Map([['mine.csv', text]]))
+      const shown = await run(['mine.csv'])
+      expect([shown.code, shown.json.saved, shown.json.rows[0].change]).toEqual([0, null, 'added'])
+      expect(existsSync(data)).toBe(false)
+      const refused = await run(['mine.csv', '--save'], bad)
+      expect([refused.code, refused.json.saved, refused.json.refused[0].where.at(-1)]).toEqual([2, null, 'form'])
+      expect((await run(['mine.csv', '--save'])).json.saved).toMatchObject({ version: 1 })
+      // Another program on the same folder has it.
+      const found = await waybenchJson(['library', '--own', data])
+      expect(found.json.materials.filter((one: { id: string }) => one.id === 'own-ester')).toHaveLength(1)
+      expect((await run(['mine.csv'])).json.rows[0].change).toBe('same')
+      expect((await run(['--undo'])).json.saved).toMatchObject({ version: 2, undoes: 1 })
+      expect((await run(['mine.csv'])).json.rows[0].change).toBe('added')
+      expect((await run(['--undo'])).problems[0].code).toBe('nothing-to-undo')
+      expect((await run(['--undo', 'mine.csv'])).problems[0].where).toContain('--undo')
+    } finally {
+      rmSync(folder, { recursive: true })
+    }
+  })
+
+  it('read: tells every reaction of a file, the bad ones with their numbers', async () => {
+    // C4H8O2 + H2O from ethanol and acetic acid; the salt is held together by its group.
+    const text = 'CCO.CC(=O)O>>CCOC(C)=O.O ester\nC(>>CC bad\n[Na+].[Cl-].O>>O.[Na+].[Cl-] |f:0.1,4.5| salt\n'
+    const { code, json } = await waybenchJson(['read', 'some.smi'], new Map([['some.smi', text]]))
+    expect(code).toBe(2)
+    expect(json.reactions.map((one: { balanced: boolean; problems: unknown[] }) => [one.balanced, one.problems.length])).toEqual([
+      [true, 0],
+      [false, 1],
+      [true, 0],
+    ])
+    expect(json.reactions[2].read.equation).toBe('sodium chloride + water -> water + sodium chloride')
   })
 
   it('keeps what a reaction SMILES has over its arrow as charges to be completed', async () => {
