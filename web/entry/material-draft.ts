@@ -119,9 +119,20 @@ export function asked({ name, smiles, formula, cas, form, density, of, strength,
   return { name, smiles, formula, cas, form, density, of: idOf(of), strength: isSolution ? strength : '', rest: idOf(rest) }
 }
 
+/** Fields whose faults stand beside them, and what each wants. */
+export const wanted = {
+  density: 'the density as one figure',
+  of: 'what is dissolved in it',
+  strength: 'how strong it is',
+  rest: 'what it is made up with',
+} as const
+
 /** What is still to be said of a material before it can be saved, field by field. */
 export function materialLacks(typed: TypedMaterial, told: Identified): readonly Lack[] {
-  const lacking: Lack[] = []
+  const lacking: Lack[] = told.problems.flatMap(({ where, what, cure }) => {
+    const field = where[1] ?? ''
+    return Object.hasOwn(wanted, field) ? [{ field, what: wanted[field as keyof typeof wanted], wrong: `${what} ${cure}` }] : []
+  })
   for (const match of told.matches) {
     if (match.named)
       lacking.push({

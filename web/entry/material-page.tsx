@@ -4,7 +4,7 @@ import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified } from './api.ts'
-import { asked, materialLacks, materialRecord, setMaterial, typedMaterial } from './material-draft.ts'
+import { asked, materialLacks, materialRecord, setMaterial, typedMaterial, wanted } from './material-draft.ts'
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
 import { own } from './own.ts'
@@ -18,9 +18,6 @@ interface Answer {
   readonly of: string
   readonly told: Identified
 }
-
-/** Fields whose faults stand beside them. */
-const besideField = new Set(['density', 'of', 'strength', 'rest'])
 
 /** A new material: what is typed on the left, what follows from it on the right. */
 export function MaterialPage() {
@@ -53,10 +50,7 @@ export function MaterialPage() {
   const kept = typedRecord === null || !fresh ? null : sameRecord(typedRecord, own.value?.materials ?? [])
   // Saved, it is found under its own name and structure: that is no double.
   const lacking = told === null || kept !== null ? [] : materialLacks(typed, told)
-  const wrong = (field: string): string | null => {
-    const problem = told?.problems.find(one => besideField.has(field) && one.where[1] === field)
-    return problem !== undefined ? `${problem.what} ${problem.cure}` : (lacking.find(one => one.field === field)?.wrong ?? null)
-  }
+  const wrong = (field: string): string | null => lacking.find(one => one.field === field)?.wrong ?? null
   return (
     <>
       <div class="entry-row">
@@ -137,7 +131,7 @@ export function MaterialPage() {
             <Told
               told={{
                 ...told,
-                problems: told.problems.filter(one => !besideField.has(one.where[1] ?? '')),
+                problems: told.problems.filter(one => !Object.hasOwn(wanted, one.where[1] ?? '')),
                 matches: told.matches.filter(one => one.id !== kept?.id),
               }}
             />

@@ -42,7 +42,7 @@ describe('a solution typed on the page', () => {
     expect(inEthanol).toEqual({ compound: 'sodium-hydroxide', molPerL: 0.5, rest: 'ethanol' })
   })
   it('is not ready while a part of it is unreadable, missing or not chosen', () => {
-    expect(tried({ ...lye, strength: 'strong' }).problems).toEqual(['strength-unreadable'])
+    expect(tried({ ...lye, strength: 'strong' })).toMatchObject({ problems: ['strength-unreadable'], lacking: ['strength', 'known'] })
     expect(tried({ ...lye, strength: '' }).problems).toEqual(['strength-missing'])
     expect(tried({ ...lye, of: { id: '', name: 'sodium hydro' }, strength: '3 M' }).problems).toEqual(['solution-of-nothing'])
     expect(tried({ ...lye, strength: '3 M', rest: { id: '', name: 'brine of old' } }).problems).toEqual(['solution-made-up-with-nothing'])
@@ -57,6 +57,9 @@ describe('by whose word a material stands', () => {
     form: 'liquid' as const,
     density: '0.81',
   }
+  it('waits for a figure that is read', () => {
+    expect(tried({ ...plain, density: '0.80-0.84', known: 'own' }).lacking).toEqual(['density'])
+  })
   it('is asked once a figure is given', () => {
     expect(tried(plain).lacking).toEqual(['known'])
     expect(tried({ ...plain, density: '' }).lacking).toEqual([])
