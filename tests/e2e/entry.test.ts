@@ -56,7 +56,12 @@ async function typeStep(page: Page, { equation, body, outcome, unknown }: Typed)
   await page.getByLabel('The figures are').selectOption('own')
   const save = page.getByRole('button', { name: 'Save to the own library' })
   await expect.poll(() => save.isEnabled(), { timeout: 15_000 }).toBe(true)
-  await save.click()
+  await save.focus()
+  await page.keyboard.press('Enter')
+  await page.getByRole('heading', { name: 'Saved', exact: true }).waitFor()
+  // The message has the focus, and there is nothing left to save a second time.
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Saved')
+  expect(await save.isDisabled()).toBe(true)
   await page.getByRole('button', { name: 'Write the next step' }).waitFor()
 }
 
@@ -139,6 +144,51 @@ describe('a newcomer with a preparation of three steps', () => {
     expect(await body.inputValue()).toMatch(/25 mL HCl$/)
     await page.reload()
     expect(await page.getByLabel('Charges, and what is done').inputValue()).toMatch(/25 mL HCl$/)
+    expect(page.faults).toEqual([])
+    await page.close()
+  })
+
+  it('loses nothing that is typed before the equation, and leads from every refusal to what mends it', async () => {
+    const page = await opened(browser, server.url)
+    await page.goto(`${server.url}/?entry=write`)
+    await page.getByRole('button', { name: 'Empty the page' }).click()
+    const body = page.getByLabel('Charges, and what is done')
+    await body.fill('10 g benzaldehyde\n3 x 100 mL water\n0.2 M NaOH, 20 mL')
+    // 10 g / 106.124 g/mol; three times 100 mL.
+    await expect.poll(async () => words(page.locator('.lines-read'))).toMatch(/benzaldehyde[\s\S]*10\.00 g[\s\S]*94\.23[\s\S]*300\.0 mL/)
+    const outcome = page.getByLabel('What came out')
+    await outcome.fill('75')
+    await page.getByText('grams, or percent of theory?').waitFor()
+    await page.getByRole('button', { name: '75 %', exact: true }).click()
+    expect(await outcome.inputValue()).toBe('75 %')
+    await page.getByLabel('Takes in all, h').fill('1h30')
+    await page.getByText('“1h30” is no number of hours').waitFor()
+    // What is still to be said leads to where it is said.
+    await page.getByRole('button', { name: 'hours as a number' }).click()
+    expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).value)).toBe('1h30')
+    // A strength that no bottle has.
+    await page.getByRole('button', { name: 'Enter the solution of 0.2 M' }).click()
+    const strength = page.getByLabel('Strength')
+    expect(await strength.inputValue()).toBe('0.2 M')
+    expect(await page.getByLabel('A solution of').inputValue()).toBe('sodium hydroxide')
+    await page.getByLabel('The figures are').selectOption('own')
+    const back = page.getByRole('button', { name: 'Save, and back to the preparation' })
+    await strength.fill('weak')
+    await page.getByText('"weak" is not read as a strength').waitFor()
+    expect(await back.isDisabled()).toBe(true)
+    // 8 g/L / 39.997 g/mol = 0.2000 mol/L.
+    await strength.fill('8 g/L')
+    await expect.poll(async () => words(page.locator('.told'))).toMatch(/0\.2000 mol\/L/)
+    await expect.poll(() => back.isEnabled()).toBe(true)
+    await back.click()
+    await expect.poll(async () => words(page.locator('.lines-read'))).toMatch(/sodium hydroxide, 0\.2 M[\s\S]*4\.000/)
+    // A second acetone is taken for the first, or called otherwise.
+    await page.goto(`${server.url}/?entry=material`)
+    await page.getByLabel('Name', { exact: true }).fill('acetone')
+    await page.getByLabel('SMILES').fill('CC(C)=O')
+    await page.getByText('acetone is called so already').waitFor()
+    expect(await page.getByRole('button', { name: 'Save to the own library' }).isDisabled()).toBe(true)
+    await page.getByRole('button', { name: 'Empty the page' }).click()
     expect(page.faults).toEqual([])
     await page.close()
   })
@@ -236,7 +286,11 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByRole('button', { name: 'Undo' }).click()
     await page.goto(`${server.url}/?entry=library`)
     await page.getByLabel('Look for').fill('benzoin thiamine')
-    await page.getByRole('button', { name: 'sources, own yield' }).first().click()
+    // The list is asked for anew while one types: the row is waited for.
+    const row = page.locator('.rows.steps > li', { hasText: /thiamine/i }).first()
+    await row.getByRole('button', { name: 'sources, own yield' }).click()
+    // What the record states stands line by line with how sure it is.
+    await row.locator('.charges-told [data-mark=seen]').first().waitFor()
     const href = await page.getByRole('link', { name: 'charges as CSV' }).first().getAttribute('href')
     expect(await fetch(new URL(href!, `${server.url}/`)).then(reply => reply.text())).toMatch(
       /^step,id,material,amount,unit,per gram of product,role,at,derived\r\n/,

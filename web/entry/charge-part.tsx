@@ -20,6 +20,7 @@ export function ChargePart() {
     <section class="entry-row" aria-label="Charges">
       <Field
         label="Charges, and what is done"
+        field="body"
         help="A line each, pasted or typed as a procedure gives them: 25 mL conc. HCl; 3 M NaOH, 20 mL; reflux 2 h. A table copied from a spreadsheet (material, amount, unit) is taken too."
       >
         {ids => (

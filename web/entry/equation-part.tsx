@@ -22,6 +22,7 @@ export function EquationPart() {
     <section class="entry-row" aria-label="Equation">
       <Field
         label="Equation"
+        field="equation"
         help="Names, formulas or SMILES with + and an arrow: 2 benzaldehyde -> benzoin. By-products belong to it. A reaction SMILES will do too."
       >
         {ids => (
@@ -32,7 +33,7 @@ export function EquationPart() {
             spellcheck={false}
             placeholder="2 benzaldehyde -> benzoin"
             value={equation}
-            aria-invalid={unbalanced.length + others.length > 0}
+            aria-invalid={equation.trim() !== '' && unbalanced.length + others.length > 0}
             onInput={event => write({ equation: event.currentTarget.value })}
             onKeyDown={event => event.key === 'Enter' && event.preventDefault()}
           />

@@ -119,6 +119,19 @@ export function asked({ name, smiles, formula, cas, form, density, of, strength,
   return { name, smiles, formula, cas, form, density, of: idOf(of), strength: isSolution ? strength : '', rest: idOf(rest) }
 }
 
+/** Characters that the server takes in a field: beyond any name, and short of what would hold others up. */
+const longest = { name: 300, smiles: 2000, formula: 300, cas: 20, density: 100, strength: 100 } as const
+
+/** Fields that hold more than can be a name, a structure or a figure; they are not sent, and nothing is cut off. */
+export const tooLong = (typed: TypedMaterial): readonly Lack[] =>
+  (Object.keys(longest) as (keyof typeof longest)[])
+    .filter(field => typed[field].length > longest[field])
+    .map(field => ({
+      field,
+      what: `a shorter text in ${field === 'smiles' ? 'the SMILES' : field === 'cas' ? 'the CAS number' : `the ${field}`}`,
+      wrong: `It has ${typed[field].length} characters, and at most ${longest[field]} are read: is something else pasted into it?`,
+    }))
+
 /** Fields whose faults stand beside them, and what each wants. */
 export const wanted = {
   density: 'the density as one figure',

@@ -4,7 +4,7 @@ import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified } from './api.ts'
-import { asked, materialLacks, materialRecord, setMaterial, typedMaterial, wanted } from './material-draft.ts'
+import { asked, materialLacks, materialRecord, setMaterial, tooLong, typedMaterial, wanted } from './material-draft.ts'
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
 import { own } from './own.ts'
@@ -26,9 +26,10 @@ export function MaterialPage() {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const { name, smiles, formula, cas, form } = typed
   const version = own.value?.version ?? 0
+  const long = tooLong(typed)
   const question = JSON.stringify(asked(typed))
   useEffect(() => {
-    if ([name, smiles, formula, cas].every(text => text.trim() === '')) return setAnswer(null)
+    if (long.length > 0 || [name, smiles, formula, cas].every(text => text.trim() === '')) return setAnswer(null)
     const stop = new AbortController()
     const timer = setTimeout(() => {
       entryServer.identify(asked(typed), stop.signal).then(
@@ -49,7 +50,7 @@ export function MaterialPage() {
   const typedRecord = told === null ? null : materialRecord(typed, told, today())
   const kept = typedRecord === null || !fresh ? null : sameRecord(typedRecord, own.value?.materials ?? [])
   // Saved, it is found under its own name and structure: that is no double.
-  const lacking = told === null || kept !== null ? [] : materialLacks(typed, told)
+  const lacking = told === null ? long : kept !== null ? [] : materialLacks(typed, told)
   const wrong = (field: string): string | null => lacking.find(one => one.field === field)?.wrong ?? null
   return (
     <>
@@ -60,13 +61,14 @@ export function MaterialPage() {
             help="As it is called at your bench; synonyms of known materials are found."
             field="name"
             value={name}
-            wrong={fresh ? wrong('name') : null}
+            wrong={fresh || told === null ? wrong('name') : null}
             onText={text => setMaterial({ name: text })}
           />
-          <StructureField invalid={told?.problems.some(one => one.code.startsWith('smiles')) ?? false} />
+          <StructureField wrong={wrong('smiles')} invalid={told?.problems.some(one => one.code.startsWith('smiles')) ?? false} />
           <TextField
             label="Formula"
             help="Where there is no structure: CuSO4.5H2O. With a structure it follows by itself."
+            wrong={wrong('formula')}
             value={formula}
             invalid={told?.problems.some(one => one.code.startsWith('formula')) ?? false}
             onText={text => setMaterial({ formula: text })}
@@ -74,6 +76,7 @@ export function MaterialPage() {
           <TextField
             label="CAS number"
             help="From the bottle; hazards and lists are found by it. May stay open."
+            wrong={wrong('cas')}
             value={cas}
             onText={text => setMaterial({ cas: text })}
           />

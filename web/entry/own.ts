@@ -20,12 +20,15 @@ export async function loadOwn(): Promise<void> {
   }
 }
 
+/** Of what a save is called in the list of saves, characters. */
+const longestWhat = 300
+
 /** @returns the problems; empty = it is saved, whole */
 export async function saveOwn(what: string, edit: Edit): Promise<readonly Problem[]> {
   try {
     // On top of what stands now: what the trial showed was checked against just that.
     const { version } = await entryServer.own()
-    const saved = await entryServer.save(version, what, edit)
+    const saved = await entryServer.save(version, what.slice(0, longestWhat), edit)
     await changed()
     lastSave.value = saved
     return []

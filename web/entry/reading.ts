@@ -1,5 +1,6 @@
 import { effect, signal } from '@preact/signals'
 import type { Problem } from '../../core/problem/problem.ts'
+import { longestText, tooLong } from '../../core/reading/preparation-problems.ts'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Reading } from './api.ts'
 import { textOf, writing } from './draft.ts'
@@ -33,6 +34,10 @@ export function watchWriting(): void {
     const text = textOf(writing.value)
     if (text.trim() === '') {
       readingState.value = { reading: null, fresh: true, problems: [] }
+      return
+    }
+    if (text.length > longestText) {
+      readingState.value = { reading: null, fresh: true, problems: [tooLong(text.length)] }
       return
     }
     readingState.value = { ...readingState.peek(), fresh: false }

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { MarkLegend, MarkSign } from '../parts/mark.tsx'
@@ -105,7 +105,11 @@ function Opened({ row }: { readonly row: StepRow }) {
   const [note, setNote] = useState('')
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const values = [low, typical, high].map(numberTyped)
-  const fits = values.every(value => value !== null) && values[0]! <= values[1]! && values[1]! <= values[2]!
+  const inReason = values.every(value => value !== null && value >= 0 && value <= 100) && values[1]! > 0
+  const fits = inReason && values[0]! <= values[1]! && values[1]! <= values[2]!
+  const key = JSON.stringify([values, note.trim()])
+  const [savedKey, setSavedKey] = useState<string | null>(null)
+  const said = useRef<HTMLParagraphElement>(null)
   const save = async (): Promise<void> => {
     try {
       const step = await entryServer.step(row.id)
@@ -115,12 +119,19 @@ function Opened({ row }: { readonly row: StepRow }) {
         yieldPercent: { low: values[0], typical: values[1], high: values[2], from: ownBench },
         sources: [{ citation, for: 'yield', checked: true }, ...step.sources.filter(one => !one.citation.startsWith(ownBench))],
       }
-      setProblems(await saveOwn(`own yield of ${row.name}`, { transformations: [record] }))
+      const found = await saveOwn(`own yield of ${row.name}`, { transformations: [record] })
+      setProblems(found)
+      if (found.length > 0) return
+      setSavedKey(key)
+      said.current?.focus()
     } catch (fault) {
       setProblems(problemsOf(fault))
     }
   }
-  const drop = async (): Promise<void> => setProblems(await saveOwn(`${row.name} taken out`, { removeTransformations: [row.id] }))
+  const drop = async (): Promise<void> => {
+    setSavedKey(null)
+    setProblems(await saveOwn(`${row.name} taken out`, { removeTransformations: [row.id] }))
+  }
   return (
     <div class="working">
       <Figures row={row} />
@@ -152,10 +163,13 @@ function Opened({ row }: { readonly row: StepRow }) {
         value={note}
         onText={setNote}
       />
-      {!fits && <p class="s">Give three numbers in rising order.</p>}
+      {!fits && <p class="s wrong">Give three numbers from 0 to 100 in rising order, the usual one above 0: 55, 70, 80.</p>}
       <Problems of={problems} />
+      <p role="status" tabIndex={-1} ref={said}>
+        {savedKey === key && <b>Saved: plans reckon with it from now on.</b>}
+      </p>
       <p class="dos">
-        <button type="button" class="do strong" disabled={!fits} onClick={() => void save()}>
+        <button type="button" class="do strong" disabled={!fits || savedKey === key} onClick={() => void save()}>
           Plan with this yield
         </button>
         {row.own && (

@@ -5,7 +5,7 @@ import { TextField } from './parts.tsx'
 import { StructureEditor } from './structure-editor.tsx'
 
 /** A structure as SMILES, and as a drawing beside it where one is wanted: either follows the other. */
-export function StructureField({ invalid }: { readonly invalid: boolean }) {
+export function StructureField({ invalid, wrong }: { readonly invalid: boolean; readonly wrong: string | null }) {
   const [drawing, setDrawing] = useState(false)
   const [fault, setFault] = useState<string | null>(null)
   return (
@@ -16,6 +16,7 @@ export function StructureField({ invalid }: { readonly invalid: boolean }) {
         value={typedMaterial.value.smiles}
         placeholder="O=C(c1ccccc1)C(O)c1ccccc1"
         invalid={invalid}
+        wrong={wrong}
         onText={text => setMaterial({ smiles: text })}
       />
       <p class="dos">
