@@ -9,7 +9,9 @@ const toldAtOnce = 3
 
 /** What became of the library since the plan was saved, as one note: its figures are the new ones until the person says otherwise. */
 export function LibraryChanged() {
-  const changes = changedSince.value
+  // What is not held at all is told, and may be taken over, beside this.
+  const changes = changedSince.value.filter(one => one.code === 'record-changed')
+  if (changes.length === 0) return null
   if (plan.value.keepsRecords) return <RecordsKept changes={changes} />
   return (
     <div class="trouble" role="status">

@@ -4,11 +4,14 @@ import { choosingSchema } from '../../core/plan/choosing.ts'
 import { planSchema } from '../../core/plan/file.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import type { Checked } from '../../core/problem/problem.ts'
+import { withCarried } from '../library/with-carried.ts'
+import type { Workshop } from '../library/workshop.ts'
 import { type CheapestAsked, cheapestSearch, chosenIn } from '../planning/cheapest.ts'
 import { Running } from '../planning/running.ts'
 import { inTurns, searched } from '../planning/searching.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
+import { carriedSchema } from './carried.ts'
 import type { Resource } from './resource.ts'
 import { noSearch, streamed } from './search-lines.ts'
 import { whileConnected } from './while-connected.ts'
@@ -24,6 +27,7 @@ const bodySchema = z
         finishBy: z.iso.date().nullish(),
       })
       .prefault({}),
+    carried: carriedSchema,
   })
   .meta({ id: 'CheapestQuery' })
 
@@ -74,19 +78,21 @@ function askedIn({ plan, choosing, limits }: Body): CheapestAsked {
 /** The cheapest way to all goals of a plan: routes, make-or-buy and packs chosen together; whole, or with its progress told. */
 export const cheapest: Resource = (api, { workshop }) => {
   const running = new Running()
-  const replyOf = (answer: Checked<JointAnswer>) => {
-    const { plan, chosen } = chosenIn(workshop, answer)
+  const replyOf = (shop: Workshop, answer: Checked<JointAnswer>) => {
+    const { plan, chosen } = chosenIn(shop, answer)
     return structuredClone({ routes: plan.goals.map(goal => goal.route), ...chosen }) as unknown as z.infer<typeof replySchema>
   }
-  api.post('/cheapest', { schema: { body: bodySchema, response: { 200: replySchema, ...refusals } } }, async (request, reply) =>
-    replyOf(await searched(await cheapestSearch(workshop, askedIn(request.body)), whileConnected(reply))),
-  )
+  api.post('/cheapest', { schema: { body: bodySchema, response: { 200: replySchema, ...refusals } } }, async (request, reply) => {
+    const { shop } = withCarried(workshop, request.body.carried)
+    return replyOf(shop, await searched(await cheapestSearch(shop, askedIn(request.body)), whileConnected(reply)))
+  })
   const description =
     'The same as lines of JSON: first {"search"} with an id to stop it by, then {"progress": {"found", "work"}} now and then (ways there are, ways reckoned in full), and last {"done"} with the whole reply, or {"problems"}. Closing the connection ends the search.'
   api.post('/cheapest/stream', { schema: { description, body: bodySchema, response: refusals } }, async (request, reply) => {
+    const { shop } = withCarried(workshop, request.body.carried)
     const search = running.begin()
-    const turns = inTurns(await cheapestSearch(workshop, askedIn(request.body), search.shouldStop), whileConnected(reply))
-    const lines = await streamed(search, turns, replyOf)
+    const turns = inTurns(await cheapestSearch(shop, askedIn(request.body), search.shouldStop), whileConnected(reply))
+    const lines = await streamed(search, turns, answer => replyOf(shop, answer))
     reply.header('content-type', 'application/x-ndjson').header('cache-control', 'no-store')
     return reply.send(lines as never)
   })

@@ -3,11 +3,13 @@ import { z } from 'zod'
 import { reachNetwork } from '../../core/choose/reach-network.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { jsonInPieces } from '../json-in-pieces.ts'
+import { withCarried } from '../library/with-carried.ts'
 import { type ReachAsked, reachIn, reachInput } from '../planning/reaching.ts'
 import { Running } from '../planning/running.ts'
 import { inTurns, searched } from '../planning/searching.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
+import { carriedSchema } from './carried.ts'
 import type { Resource } from './resource.ts'
 import { noSearch, streamed } from './search-lines.ts'
 import { whileConnected } from './while-connected.ts'
@@ -47,7 +49,9 @@ const replySchema = z
 
 const hand = settingsSchema.shape.hand.unwrap().optional()
 const querySchema = z.strictObject({ from: z.string().max(200), maxSteps: z.coerce.number().int().positive().optional(), hand })
-const bodySchema = z.strictObject({ from: z.string().max(200), maxSteps: z.int().positive().nullish(), hand }).meta({ id: 'ReachQuery' })
+const bodySchema = z
+  .strictObject({ from: z.string().max(200), maxSteps: z.int().positive().nullish(), hand, carried: carriedSchema })
+  .meta({ id: 'ReachQuery' })
 
 /** Everything a start can become, with the steps between, for the list and for the drawing: whole, or as it is found. */
 export const reach: Resource = (api, { workshop }) => {
@@ -65,9 +69,10 @@ export const reach: Resource = (api, { workshop }) => {
   const description =
     'The same as lines of JSON, as it is found: first {"search"} with an id to stop it by, then {"rows"} that real routes have just confirmed (their routes not counted yet), {"progress": {"found", "work", "of": {"doing", "done", "all"}}} now and then, and last {"done"} with the whole reply, or {"problems"}. Closing the connection ends the search.'
   api.post('/reach/stream', { schema: { description, body: bodySchema, response: refusals } }, async (request, reply) => {
+    const { shop } = withCarried(workshop, request.body.carried)
     const search = running.begin()
-    const turns = inTurns(reachNetwork(reachInput(workshop, asked(request.body), search.shouldStop)), whileConnected(reply))
-    const lines = await streamed(search, turns, answer => reachIn(workshop, answer))
+    const turns = inTurns(reachNetwork(reachInput(shop, asked(request.body), search.shouldStop)), whileConnected(reply))
+    const lines = await streamed(search, turns, answer => reachIn(shop, answer))
     reply.header('content-type', 'application/x-ndjson').header('cache-control', 'no-store')
     return reply.send(lines as never)
   })

@@ -3,12 +3,14 @@ import { axes } from '../../core/choose/query.ts'
 import { routeList } from '../../core/choose/route-list.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { packsFileSchema } from '../../core/shopping/packs.ts'
+import { withCarried } from '../library/with-carried.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { routesInput, rowsIn } from '../planning/request.ts'
 import { Running } from '../planning/running.ts'
 import { inTurns, searched } from '../planning/searching.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
+import { carriedSchema } from './carried.ts'
 import type { Resource } from './resource.ts'
 import { noSearch, streamed } from './search-lines.ts'
 import { whileConnected } from './while-connected.ts'
@@ -49,6 +51,7 @@ const querySchema = z
       .meta({ description: 'Has the integer solver prove the best by steps or hands-on hours where the search could not; takes seconds.' }),
     settings: settingsSchema.optional(),
     packs: packsFileSchema.nullish(),
+    carried: carriedSchema,
   })
   .meta({ id: 'RoutesQuery' })
 
@@ -84,7 +87,7 @@ const replySchema = z
 
 type Body = z.output<typeof querySchema>
 
-const inputOf = (workshop: Workshop, { settings, packs, maxSteps, ...query }: Body) =>
+const inputOf = (workshop: Workshop, { settings, packs, maxSteps, carried: _, ...query }: Body) =>
   routesInput(
     workshop,
     { ...query, ...(maxSteps == null ? {} : { maxSteps }) },
@@ -95,15 +98,17 @@ const inputOf = (workshop: Workshop, { settings, packs, maxSteps, ...query }: Bo
 export const routes: Resource = (api, { workshop }) => {
   const running = new Running()
   api.post('/routes', { schema: { body: querySchema, response: { 200: replySchema, ...refusals } } }, async (request, reply) => {
-    const answer = await searched(routeList(inputOf(workshop, request.body)), whileConnected(reply))
-    return structuredClone(rowsIn(workshop, answer)) as z.infer<typeof replySchema>
+    const { shop } = withCarried(workshop, request.body.carried)
+    const answer = await searched(routeList(inputOf(shop, request.body)), whileConnected(reply))
+    return structuredClone(rowsIn(shop, answer)) as z.infer<typeof replySchema>
   })
   const description =
     'The same as lines of JSON, as they are found: first {"search"} with an id to stop it by, then {"row", "place"} for each route in order (none where the axis only re-orders), {"progress": {"found", "work", "bound"}} now and then, and last {"done"} with the whole reply, or {"problems"}. Closing the connection ends the search.'
   api.post('/routes/stream', { schema: { description, body: querySchema, response: refusals } }, async (request, reply) => {
+    const { shop } = withCarried(workshop, request.body.carried)
     const search = running.begin()
-    const input = { ...inputOf(workshop, request.body), shouldStop: search.shouldStop }
-    const lines = await streamed(search, inTurns(routeList(input), whileConnected(reply)), answer => rowsIn(workshop, answer))
+    const input = { ...inputOf(shop, request.body), shouldStop: search.shouldStop }
+    const lines = await streamed(search, inTurns(routeList(input), whileConnected(reply)), answer => rowsIn(shop, answer))
     reply.header('content-type', 'application/x-ndjson').header('cache-control', 'no-store')
     return reply.send(lines as never)
   })

@@ -1,14 +1,11 @@
 import { z } from 'zod'
-import { type LibraryFile, libraryFileSchema } from '../../core/library/library.ts'
+import { libraryFileSchema } from '../../core/library/library.ts'
 import { libraryHash } from '../../core/plan/file.ts'
-import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import { sliceFile, sliceOf } from '../../core/plan/slice.ts'
 import { nearest } from '../../core/problem/nearest.ts'
 import type { Problem } from '../../core/problem/problem.ts'
-import { withSlice } from '../library/with-slice.ts'
-import type { Workshop } from '../library/workshop.ts'
+import { withCarried } from '../library/with-carried.ts'
 import { depictionsOf } from '../planning/drawings.ts'
-import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
@@ -23,7 +20,7 @@ const bodySchema = z.strictObject({
 
 /**
  * The part of the library that some routes use, with all that the page needs to reckon and draw by itself: of what is asked for, what there
- * is; `problems` name the rest, `brought` the steps that are of `carried` alone.
+ * is; `problems` name the rest, `brought` and `broughtMaterials` what is of `carried` alone.
  */
 export const slices: Resource = (api, { workshop }) => {
   api.post('/slice', { schema: { body: bodySchema, response: { 200: z.unknown(), ...refusals } } }, request => {
@@ -47,21 +44,10 @@ export const slices: Resource = (api, { workshop }) => {
       drawings: depictionsOf(slice),
       problems,
       brought: [...slice.transformations.keys()].filter(id => !workshop.library.transformations.has(id)),
+      broughtMaterials: [...slice.materials.keys()].filter(id => !workshop.library.materials.has(id)),
       makeable: [...slice.materials.keys()].filter(id => library.makers.has(id)),
     }
   })
-}
-
-/** With what a plan brings along; where that breaks a rule of the library by now, without it. A list that ends planning ends this too. */
-function withCarried(workshop: Workshop, carried: LibraryFile | null | undefined) {
-  if (!carried) return { shop: workshop, refused: [] }
-  try {
-    const brought = libraryOfParts({ title: carried.title }, carried.materials, carried.transformations)
-    return { shop: withSlice(workshop, brought), refused: [] }
-  } catch (error) {
-    if (!(error instanceof Refusal) || error.kind !== 'bad-input') throw error
-    return { shop: workshop, refused: error.problems }
-  }
 }
 
 function unknown(kind: string, id: string, ids: Iterable<string>): Problem {

@@ -12,6 +12,7 @@ import { nameKey } from '../../core/reading/name-key.ts'
 import type { Beneath } from '../../core/reading/over-known.ts'
 import { type StepCharges, stepChargesIn } from '../../core/reading/step-charges.ts'
 import { materialsInSdf } from './chemical-files.ts'
+import { isPlanFile, planRecords } from './plan-records.ts'
 import { hasRecords, recordsInRdf } from './rd-file.ts'
 import type { Workshop } from './workshop.ts'
 
@@ -35,7 +36,8 @@ const envelopeSchema = z.strictObject({
 })
 
 /**
- * Raw records of library files in any form that is read: JSON of the library format, CSV or TSV of materials or of the charges of steps, SDF,
+ * Raw records of library files in any form that is read: JSON of the library format, a plan file for the own
+ * records it brings, CSV or TSV of materials or of the charges of steps, SDF,
  * RD files that carry records. What the form says is told by its content, not by the ending of its name.
  *
  * What a table or an SD file does not speak of is kept of the record that its line stands over.
@@ -56,7 +58,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
     const start = text.replace(/^\ufeff/, '').trimStart()
     if (start === '') problems.push(nothingIn(name))
     else if (start.startsWith('{') || start.startsWith('['))
-      take(libraryIn(name, text), file => {
+      take(libraryIn(name, text, workshop), file => {
         materials.push(...file.materials)
         transformations.push(...file.transformations)
       })
@@ -77,9 +79,11 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
   return problems.length > 0 ? bad(problems) : good({ materials, transformations })
 }
 
-function libraryIn(name: string, text: string): Checked<Records> {
+/** A library file, or a plan file with the own records that it brings. */
+function libraryIn(name: string, text: string, { library }: Workshop): Checked<Records> {
   const json = parseJson(name, text)
   if (!json.ok) return json
+  if (isPlanFile(json.value)) return planRecords(name, json.value, library)
   const file = envelopeSchema.safeParse(json.value)
   return file.success ? good(file.data) : bad(schemaProblems(file.error, envelopeSchema, json.value, [name]))
 }

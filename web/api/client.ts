@@ -77,17 +77,23 @@ export interface RoutesQuery extends Omit<Choosing, 'maxSteps' | 'unbeaten'> {
   readonly settings: Settings
   /** For the axis of cost. */
   readonly packs: PacksFile | null
+  /** As of {@link ReachQuery}. */
+  readonly carried?: LibraryFile
 }
 
 export interface ReachQuery {
   readonly from: string
   readonly maxSteps?: number
+  /** Records that the plan brings along and the library does not hold: the search knows them too. */
+  readonly carried?: LibraryFile
 }
 
 /** Start, goals, shelf, packs and settings of a plan, what may be used, and what it may cost. */
 export interface CheapestBody {
   readonly plan: Plan
   readonly choosing: Choosing
+  /** As of {@link ReachQuery}. */
+  readonly carried: LibraryFile | null
   readonly limits: { readonly budgetMinor: number | null; readonly maxHandsOnH: number | null; readonly finishBy: string | null }
 }
 

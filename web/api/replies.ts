@@ -41,6 +41,8 @@ export interface SliceReply {
   readonly problems?: readonly Problem[]
   /** Transformations that are only in what the plan brings along. */
   readonly brought?: readonly string[]
+  /** The same of materials. */
+  readonly broughtMaterials?: readonly string[]
 }
 
 /** A way in to try the product with: what is in hand, and what might be wanted. */

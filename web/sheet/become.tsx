@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import type { Problem } from '../../core/problem/problem.ts'
 import { percentText } from '../../core/quantity/print.ts'
 import { counted } from '../../core/report/words.ts'
 import type { ReachRow } from '../api/replies.ts'
@@ -30,7 +31,7 @@ export function Become() {
     : waiting
       ? 'Looking downstream'
       : problems.length > 0
-        ? 'Not known: the server does not answer'
+        ? toldBy(problems)
         : 'Nothing in the library takes this further'
   return (
     <Question
@@ -44,6 +45,10 @@ export function Become() {
     </Question>
   )
 }
+
+/** Only silence is told as silence: what the search refuses has its own words. */
+const toldBy = ([first]: readonly Problem[]): string =>
+  first === undefined || first.code === 'server-silent' ? 'Not known: the server does not answer' : first.what
 
 function BecomeBody() {
   const { answer, waiting, problems, looking } = reach.value

@@ -5,6 +5,7 @@ import type { CheapestReply } from '../api/replies.ts'
 import { streamCheapest } from '../api/stream.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
+import { carriedInSearch } from '../state/brought.ts'
 import { halfDone } from '../state/half-done.ts'
 import { change, choosing, plan } from '../state/store.ts'
 
@@ -45,6 +46,7 @@ export function Cheapest() {
         {
           plan: plan.value,
           choosing: choosing.value,
+          carried: carriedInSearch.value,
           limits: {
             budgetMinor: budgetMajor === null ? null : Math.round(budgetMajor * 10 ** minorDigitsOf(currency)),
             maxHandsOnH: limit(hands),

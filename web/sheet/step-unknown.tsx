@@ -28,7 +28,7 @@ export const WaysOutOf = ({ steps }: { readonly steps: readonly string[] }) => (
     </button>
     {canKeepOld(steps) && (
       <button type="button" class="do" onClick={keepOldLibrary}>
-        Keep the old record
+        Go on with the plan’s own {steps.length === 1 ? 'record' : 'records'}
       </button>
     )}
   </>

@@ -8,7 +8,7 @@ import type { Library, LibraryFile } from '../../core/library/library.ts'
 import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { bad, good } from '../../core/problem/problem.ts'
 import { stopProblems } from '../../core/report/stops.ts'
-import type { RoutesQuery } from '../api/client.ts'
+import type { ReachQuery, RoutesQuery } from '../api/client.ts'
 import { libraryOf } from './facts.ts'
 
 /** The whole library as the server hands it out; `library` null = too large to be searched here. */
@@ -35,9 +35,7 @@ export function libraryHere({ edition, library, traits, lists = [] }: LibraryRep
 }
 
 /** What is looked for in it. */
-export type SearchAsked =
-  | { readonly what: 'routes'; readonly query: RoutesQuery }
-  | { readonly what: 'reach'; readonly query: { readonly from: string; readonly maxSteps?: number } }
+export type SearchAsked = { readonly what: 'routes'; readonly query: RoutesQuery } | { readonly what: 'reach'; readonly query: ReachQuery }
 export type Found = RouteRows | ReachNetwork
 
 /**

@@ -1,6 +1,7 @@
 import { effect, signal } from '@preact/signals'
 import type { LibraryFile } from '../../core/library/library.ts'
 import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
+import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { sliceFile } from '../../core/plan/slice.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -8,13 +9,14 @@ import { server } from '../api/client.ts'
 import type { DemoReply, PlanRow, WayIn } from '../api/replies.ts'
 import { addressWith, planInAddress } from './address.ts'
 import { problemsOf } from './asked.ts'
+import { brought, carried } from './brought.ts'
 import { type Draft, draftOf, dropDraft, unsavedDrafts } from './draft.ts'
 import { keeping, noFacts } from './facts.ts'
 import { forgetWanted, wantGoal } from './goals.ts'
 import { forgetHalfDone } from './half-done.ts'
 import { planOfFile, stateOfPlan } from './plan-file.ts'
 import { planTitle } from './plan-title.ts'
-import { bringFacts, carried, facts, startCompound } from './questions.ts'
+import { bringFacts, facts, startCompound } from './questions.ts'
 import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
 import { emptyState, hasStart } from './sheet-state.ts'
@@ -212,13 +214,22 @@ export function showFile(opened: OpenedPlan): void {
   edits.value = 1
   atDoor.value = false
   openQuestion.value = null
-  const steps = opened.plan.goals.map(goal => goal.route.steps.map(step => step.transformation))
-  void bringFacts(steps, [opened.plan.start.material, ...opened.plan.shelf.map(item => item.material)]).then(() => {
-    const here = facts.value.library
-    const held = [...opened.slice.transformations.keys()].every(id => here.transformations.has(id))
-    changedSince.value = held ? changesSince(here, opened).filter(change => change.code === 'record-changed') : changesSince(here, opened)
+  // All of its records, so that each is held against what the library says of it.
+  const steps = [...opened.slice.transformations.keys()]
+  const routes = Array.from({ length: Math.ceil(steps.length / mostSteps) }, (_, at) => steps.slice(at * mostSteps, (at + 1) * mostSteps))
+  void bringFacts(routes, [...opened.slice.materials.keys()]).then(() => {
+    const { materials, transformations } = facts.value.library
+    const here = libraryOfParts(
+      { title: '' },
+      [...materials.values()].filter(one => !brought.value.materials.has(one.id)),
+      [...transformations.values()].filter(one => !brought.value.steps.has(one.id)),
+    )
+    changedSince.value = changesSince(here, opened)
   })
 }
+
+/** So many steps are asked for in one list. */
+const mostSteps = 300
 
 /** The demo's bench, with one of its ways in; goals without steps go the way that the search puts first. */
 export async function openDemo(of: DemoReply, way: WayIn): Promise<void> {

@@ -1,13 +1,14 @@
 import { batch, computed, effect, signal } from '@preact/signals'
-import type { LibraryFile } from '../../core/library/library.ts'
 import type { Axis } from '../../core/plan/choosing.ts'
 import { missingSteps } from '../../core/plan/missing-steps.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import { sliceOfPlan } from '../../core/plan/slice.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { Route } from '../../core/route/route.ts'
 import { server } from '../api/client.ts'
 import type { ReachReply, RouteRow } from '../api/replies.ts'
 import { type Asked, Asking, problemsOf } from './asked.ts'
+import { brought, carried, carriedInSearch, carriedKey, forgetBrought, noteBrought } from './brought.ts'
 import { type Facts, grown, keeping, noFacts, withPlanOf } from './facts.ts'
 import { forget, reckon, warmUp } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
@@ -35,12 +36,8 @@ export const stopReach = (): void => reachAsking.stop()
 
 export const facts = signal<Facts>(noFacts)
 export const tables = signal<unknown>(null)
-/** Records that the open plan brought along: the server takes those of them that it does not hold. */
-export const carried = signal<LibraryFile | null>(null)
 /** What the server does not know, nor the plan brings along: not asked for again until one of them is another. */
 const lacking = signal<ReadonlyMap<string, Problem>>(new Map())
-/** Steps that are no longer in the library; the plan goes on with its own record of them. */
-const brought = signal<ReadonlySet<string>>(new Set())
 /** Counts the changes of the bench's own library that this page has made. */
 const libraryEdition = signal(0)
 export const factsAsked = signal<Asked<true>>({ answer: null, waiting: false, problems: [] })
@@ -51,11 +48,15 @@ export const factsTrouble = computed<readonly Problem[]>(() => {
   return [...factsAsked.value.problems, ...[...lacking.value].flatMap(([id, problem]) => (named.has(id) ? [problem] : []))]
 })
 
-/** Steps of the plan that the library no longer holds, and the plan has its own record of. */
-export const stepsOfPlanAlone = computed<readonly string[]>(() => {
-  const { kept, library } = facts.value
-  const used = plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation))
-  return kept !== null ? [] : [...new Set(used)].filter(id => brought.value.has(id) && library.transformations.has(id))
+/** Steps and materials that the plan uses and the library does not hold: it was never told of them, or no longer has them. */
+export const ofPlanAlone = computed<{ readonly steps: readonly string[]; readonly materials: readonly string[] }>(() => {
+  const { steps, materials } = brought.value
+  if (facts.value.kept !== null || steps.size + materials.size === 0) return { steps: [], materials: [] }
+  const used = sliceOfPlan(facts.value.library, plan.value)
+  return {
+    steps: [...used.transformations.keys()].filter(id => steps.has(id)),
+    materials: [...used.materials.keys()].filter(id => materials.has(id)),
+  }
 })
 
 /** Compound that the start is or contains; the search runs between compounds. */
@@ -207,7 +208,7 @@ export async function bringFacts(routes: readonly (readonly string[])[], materia
     if (edition !== libraryEdition.peek()) return
     batch(() => {
       facts.value = grown(facts.value, slice)
-      brought.value = new Set([...brought.peek(), ...(slice.brought ?? [])])
+      noteBrought(slice)
       lacking.value = new Map([...lacking.peek(), ...(slice.problems ?? []).map(one => [one.where[1] ?? '', one] as const)])
     })
     factsAsked.value = { answer: true, waiting: false, problems: [] }
@@ -254,6 +255,7 @@ function queryTo(target: string) {
     settings: plan.value.settings,
     packs: plan.value.packs,
   }
+  const { value: carried } = carriedInSearch
   // What the bench owns decides which routes there are only where it was asked to.
   const { hood, inertGas, vessels, heatSources, region, buyer, hand, yields } = plan.value.settings
   const owned = choosing.value.ownedOnly ? { hood, inertGas, vessels, heatSources } : null
@@ -263,8 +265,9 @@ function queryTo(target: string) {
       packs: axes.includes('cost') ? plan.value.packs : null,
       settings: { owned, region, buyer, hand, yields },
       axes,
+      carried: carriedKey.value,
     })
-  return { query, keyFor }
+  return { query: carried === null ? query : { ...query, carried }, keyFor }
 }
 
 /** Asks for the routes to a compound with the options that hold now. */
@@ -300,7 +303,8 @@ export function watchQuestions(): void {
     const steps = choosing.value.maxSteps ?? usualReach
     const from = startCompound.value
     libraryEdition.value
-    reachAsking.ask(`${from} ${steps}`, onTold => findReach(from, steps, onTold), false)
+    const { value: records } = carriedInSearch
+    reachAsking.ask(`${from} ${steps} ${carriedKey.value}`, onTold => findReach(from, steps, records, onTold), false)
   })
   effect(() => {
     libraryEdition.value
@@ -318,7 +322,7 @@ export function watchQuestions(): void {
   })
   effect(() => {
     libraryEdition.value
-    brought.value = new Set()
+    forgetBrought()
   })
   effect(() => fetchFacts())
   effect(() => {

@@ -1,5 +1,6 @@
 import type { Told } from '../../core/choose/in-turns.ts'
 import type { ReachNetwork } from '../../core/choose/reach-network.ts'
+import type { LibraryFile } from '../../core/library/library.ts'
 import type { Checked } from '../../core/problem/problem.ts'
 import { Refused, type RoutesQuery } from '../api/client.ts'
 import type { ReachReply, RoutesReply } from '../api/replies.ts'
@@ -89,8 +90,8 @@ export function findRoutes(query: RoutesQuery, onTold: OnTold): Finding<RoutesRe
 }
 
 /** Everything a start can become. */
-export function findReach(from: string, maxSteps: number | null, onTold: OnTold): Finding<ReachReply> {
-  const query = { from, ...(maxSteps === null ? {} : { maxSteps }) }
+export function findReach(from: string, maxSteps: number | null, carried: LibraryFile | null, onTold: OnTold): Finding<ReachReply> {
+  const query = { from, ...(maxSteps === null ? {} : { maxSteps }), ...(carried === null ? {} : { carried }) }
   return finding<ReachNetwork>({ what: 'reach', query }, onTold, (left, enough) => streamReach(query, onTold, left, enough))
 }
 
@@ -107,7 +108,8 @@ function finding<T extends Found>(
   })
   const answer = new Promise<T>((resolve, reject) => {
     const there = (): void => void onServer(left.signal, stopped).then(resolve, fault => left.signal.aborted || reject(fault))
-    if (!searchesHere) {
+    // What a plan brings along is held against the rules and screened on the server, which then searches with it.
+    if (!searchesHere || what.query.carried !== undefined) {
       there()
       return
     }

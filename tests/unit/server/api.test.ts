@@ -200,7 +200,7 @@ describe('a plan whose own step was taken out of the library', () => {
     sources: [{ citation: 'own bench', checked: true }],
   }
 
-  it('is kept with its record and refused without; the slice goes on with what the plan brings along', async () => {
+  it('is kept with its record and refused without; slices and searches go on with what the plan brings along, and it can be taken over', async () => {
     expect((await send('POST', 'own-library', { onVersion: 0, transformations: [ownStep] })).status).toBe(201)
     const brought = (await send('POST', 'slice', { routes: [['own-quick', 'lophine']], materials: ['benzoin'] })).body.library
     const plan = await demoPlanFile()
@@ -233,6 +233,23 @@ describe('a plan whose own step was taken out of the library', () => {
     const carried = (await send('POST', 'slice', { routes: [['own-quick'], ['nowhere']], carried: brought })).body
     expect(carried.brought).toEqual(['own-quick'])
     expect(carried.problems.map((one: { where: string[] }) => one.where[1])).toEqual(['nowhere'])
+
+    // Searches know it too where they are told: the best yield on start by one step is then its 99 %.
+    const best = async (more: object) =>
+      (await send('POST', 'routes', { from: 'benzoin', to: 'benzil', count: 1, by: 'start', ...more })).body.routes[0]
+    expect((await best({})).steps).not.toEqual(['own-quick'])
+    expect(await best({ carried: brought })).toMatchObject({ steps: ['own-quick'], overallYieldOnStart: expect.closeTo(0.99, 9) })
+    const lines = async (path: string, body: object) =>
+      (await app.inject({ method: 'POST', url: `/api/v1/${path}/stream`, payload: { ...body, carried: brought } })).body
+    expect(await lines('reach', { from: 'benzoin', maxSteps: 1 })).toContain('own-quick')
+    const { format: _format, version: _version, library: _library, slice: _slice, ...bare } = whole
+    expect(await lines('cheapest', { plan: bare })).toContain('own-quick')
+
+    // Taken over out of the plan file: what the library lacks, and nothing of what it holds.
+    const files = [{ name: 'plan.json', text: JSON.stringify(whole) }]
+    const { rows, refused } = (await send('POST', 'own-library/check', { files })).body
+    expect(refused).toEqual([])
+    expect(rows.map((row: { id: string; change: string }) => `${row.id} ${row.change}`)).toEqual(['own-quick added'])
   })
 })
 
