@@ -2,7 +2,7 @@ import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Source } from '../library/source.ts'
 import { isAbbreviation } from './listed-names.ts'
 import { shows } from './pattern.ts'
-import { heavyAtoms, type ListedRow, partsOf, regulatedIndex, wholeKey } from './regulated-index.ts'
+import { heavyAtoms, type ListedRow, partsOf, type RegulatedIndex, regulatedIndex, wholeKey } from './regulated-index.ts'
 import type { HazardTables, RegulatedEntry, RegulatedList } from './tables.ts'
 
 /** A row of a list that a substance meets, before region, buyer, strength and role are looked at. Plain JSON. */
@@ -35,6 +35,17 @@ export type BareMatch = Omit<RegulatedMatch, 'massFraction'>
 
 const actionOf = { stop: 'stop', 'licence or declaration needed': 'licence', 'reporting of suspicious transactions': 'reporting' } as const
 
+/** An index for each pair of tables and toolkit: a material is screened at every letter typed, and indexing takes far longer than screening. */
+const indexes = new WeakMap<HazardTables['regulated'], Map<Toolkit | null, RegulatedIndex>>()
+
+function indexOf(tables: HazardTables['regulated'], toolkit: Toolkit | null): RegulatedIndex {
+  const known = indexes.get(tables) ?? new Map<Toolkit | null, RegulatedIndex>()
+  indexes.set(tables, known)
+  const index = known.get(toolkit) ?? regulatedIndex(tables, toolkit)
+  known.set(toolkit, index)
+  return index
+}
+
 /**
  * Makes the comparison with all regulated rows: by CAS number, by name and synonym, by structure (solvates off; counter-ions only where the
  * row's salts rule says so; hands and isotopes ignored), by structural family. A stop row is found in any part of what a structure holds.
@@ -42,7 +53,7 @@ const actionOf = { stop: 'stop', 'licence or declaration needed': 'licence', 're
  * @param toolkit null where none is at hand: then only CAS numbers and names are compared
  */
 export function screenFrom(tables: HazardTables['regulated'], toolkit: Toolkit | null): (identity: Identity) => readonly BareMatch[] {
-  const index = regulatedIndex(tables, toolkit)
+  const index = indexOf(tables, toolkit)
   return ({ names, cas, structure }) => {
     const found = new Map<object, BareMatch>()
     const add = (row: ListedRow, matchedBy: RegulatedMatch['matchedBy'], reason = listed(row)) => {

@@ -5,7 +5,8 @@ import { compoundIn } from '../../core/library/reference-charge.ts'
 import { chargedRoles, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
-import { isReactionSmiles, partsOfReactionSmiles, type ReactionSmiles, reactionSmiles } from '../../core/reading/reaction-smiles.ts'
+import { isReactionSmiles, partsOfReactionSmiles, type ReactionSmiles, reactionSmiles, smilesLine } from '../../core/reading/reaction-smiles.ts'
+import { plainSmiles } from '../../core/reading/smiles-or-formula.ts'
 import { wordFor } from '../../core/reading/word-for.ts'
 import { moleculeOf } from './molecule-of.ts'
 import { titleOf } from './reaction-title.ts'
@@ -75,6 +76,15 @@ export function rxnOf(library: Library, step: Transformation): string | null {
   return `${[...lines, ...agents.map(smiles => `$MOL\n${moleculeOf(smiles).toMolfile().trimEnd()}`)].join('\n')}\n`
 }
 
+/** A coefficient is so many times the same molecule: each is looked at once. */
+function once<T>(of: (text: string) => T): (text: string) => T {
+  const known = new Map<string, T>()
+  return text => {
+    if (!known.has(text)) known.set(text, of(text))
+    return known.get(text)!
+  }
+}
+
 export interface EquationIn {
   /** A line for the reader: names of the library, SMILES where it holds none. */
   readonly equation: string
@@ -82,12 +92,6 @@ export interface EquationIn {
   readonly agents: readonly string[]
   /** Structures that the library does not hold. */
   readonly unknown: readonly string[]
-}
-
-/** A reaction SMILES with what CXSMILES adds to it, and the name behind. */
-export function smilesLine(line: string): { readonly body: string; readonly title: string } {
-  const [, smiles = line.trim(), extension, title = ''] = /^\s*(\S+)(?:[ \t]+(\|[^|\n]*\|))?[ \t]*(.*)$/m.exec(line) ?? []
-  return { body: extension === undefined ? smiles : `${smiles} ${extension}`, title: title.trim() }
 }
 
 /** Longest reaction that is read, characters. */
@@ -106,18 +110,18 @@ export function equationIn(name: string, text: string, names: NameIndex, toolkit
     return bad([unreadable(name, 'it has no reactant or no product, or its structures cannot be read')])
   const unknown: string[] = []
   const problems: Problem[] = []
-  const words = (list: readonly string[]): readonly string[] =>
-    list.flatMap(smiles => {
-      const read = toolkit.parse(smiles, [name])
-      if (!read.ok) {
-        problems.push(...read.problems)
-        return []
-      }
-      const ids = names.ofStructure(read.value)
-      if (ids.length === 0) unknown.push(smiles)
-      // Of several compounds with one structure none is taken: the reader asks which.
-      return [ids.length === 1 ? wordFor(ids[0]!, names) : smiles]
-    })
+  const wordOf = once((smiles: string): string | null => {
+    const read = toolkit.parse(smiles, [name])
+    if (!read.ok) {
+      problems.push(...read.problems)
+      return null
+    }
+    const ids = names.ofStructure(read.value)
+    if (ids.length === 0) unknown.push(smiles)
+    // Of several compounds with one structure none is taken: the reader asks which.
+    return ids.length === 1 ? wordFor(ids[0]!, names) : smiles
+  })
+  const words = (list: readonly string[]): readonly string[] => list.flatMap(smiles => wordOf(smiles) ?? [])
   const side = (list: readonly string[]): string => {
     const counted = new Map<string, number>()
     for (const word of words(list)) counted.set(word, (counted.get(word) ?? 0) + 1)
@@ -151,7 +155,7 @@ function partsOfRxn(text: string): ReactionSmiles | null {
     if (counts === null) return null
     const [left, right] = [Number(counts[1]), Number(counts[2])]
     if (left + right > blocks.length || blocks.length > mostMolecules) return null
-    const smiles = blocks.map(block => Molecule.fromMolfile(block).toIsomericSmiles())
+    const smiles = blocks.map(once(block => Molecule.fromMolfile(block).toIsomericSmiles()))
     return {
       reactants: smiles.slice(0, left),
       products: smiles.slice(left, left + right),

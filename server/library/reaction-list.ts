@@ -3,8 +3,8 @@ import { bad, type Checked, good, type Problem } from '../../core/problem/proble
 import { balanceOf } from '../../core/reading/equation-balance.ts'
 import { readEquation } from '../../core/reading/equation-line.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
-import { isReactionSmiles } from '../../core/reading/reaction-smiles.ts'
-import { type EquationIn, equationIn, smilesLine } from './reaction-files.ts'
+import { isReactionSmiles, smilesLine } from '../../core/reading/reaction-smiles.ts'
+import { type EquationIn, equationIn } from './reaction-files.ts'
 
 /** One reaction of a file, as it is called there. */
 export interface ReactionIn extends EquationIn {
@@ -45,10 +45,9 @@ export function reactionsShown(
   names: NameIndex,
   toolkit: Toolkit,
 ): Checked<readonly ReactionShown[]> {
-  const pieces = files.flatMap(({ name, text }) =>
-    piecesOf(text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n')).map((piece, at) => ({ ...piece, file: name, number: at + 1 })),
-  )
-  if (pieces.length > mostReactions) return bad([tooMany(files.map(file => file.name).join(', '), pieces.length)])
+  const raw = files.flatMap(({ name, text }) => rawPieces(text).map((piece, at) => ({ piece, file: name, number: at + 1 })))
+  if (raw.length > mostReactions) return bad([tooMany(files.map(file => file.name).join(', '), raw.length)])
+  const pieces = raw.map(({ piece, file, number }) => ({ ...pieceOf(piece), file, number }))
   return good(
     pieces.map(({ file, number, title, body, text }) => {
       const read = equationIn(`${file}, reaction ${number}`, body, names, toolkit)
@@ -66,8 +65,9 @@ export function reactionsShown(
  * @returns all of them, or every problem with the number of its reaction: none is left out in silence
  */
 export function reactionsIn(name: string, text: string, names: NameIndex, toolkit: Toolkit): Checked<readonly ReactionIn[]> {
-  const pieces = piecesOf(text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n'))
-  if (pieces.length > mostReactions) return bad([tooMany(name, pieces.length)])
+  const raw = rawPieces(text)
+  if (raw.length > mostReactions) return bad([tooMany(name, raw.length)])
+  const pieces = raw.map(pieceOf)
   const problems: Problem[] = []
   const found = pieces.flatMap(({ title, body }, at): ReactionIn[] => {
     const read = equationIn(pieces.length === 1 ? name : `${name}, reaction ${at + 1}`, body, names, toolkit)
@@ -80,21 +80,20 @@ export function reactionsIn(name: string, text: string, names: NameIndex, toolki
 
 const linesOf = (text: string): readonly string[] => text.split(/\r\n|\r|\n/).filter(line => line.trim() !== '' && !line.startsWith('#'))
 
-function piecesOf(text: string): readonly { readonly title: string; readonly body: string; readonly text: string }[] {
-  if (!/^\$RXN/m.test(text)) {
-    const lines = linesOf(text)
-    if (lines.length === 0) return [{ title: '', body: text, text }]
-    return lines.map(line => ({ ...smilesLine(line), text: line.trim() }))
-  }
-  return text
-    .split(/^(?=\$RXN)/m)
-    .filter(piece => piece.startsWith('$RXN'))
-    .map(piece => {
-      // Data of an RD file come after the last structure.
-      const end = /^\$(?:DTYPE|DATUM|RFMT|MFMT|RIREG|REREG|MIREG|MEREG)\b/m.exec(piece)
-      const body = end === null ? piece : piece.slice(0, end.index)
-      return { title: (piece.split('\n')[1] ?? '').trim(), body, text: body.trimEnd() }
-    })
+/** The file cut into its reactions, not looked at yet: a file of millions of lines is refused by their number. */
+function rawPieces(text: string): readonly string[] {
+  const body = text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n')
+  if (/^\$RXN/m.test(body)) return body.split(/^(?=\$RXN)/m).filter(piece => piece.startsWith('$RXN'))
+  const lines = linesOf(body)
+  return lines.length === 0 ? [body] : lines
+}
+
+function pieceOf(raw: string): { readonly title: string; readonly body: string; readonly text: string } {
+  if (!raw.startsWith('$RXN')) return { ...smilesLine(raw), text: raw.trim() }
+  // Data of an RD file come after the last structure.
+  const end = /^\$(?:DTYPE|DATUM|RFMT|MFMT|RIREG|REREG|MIREG|MEREG)\b/m.exec(raw)
+  const body = end === null ? raw : raw.slice(0, end.index)
+  return { title: (raw.split('\n')[1] ?? '').trim(), body, text: body.trimEnd() }
 }
 
 const tooMany = (name: string, count: number): Problem => ({
