@@ -1,4 +1,4 @@
-import { parseFormula } from '../chemistry/formula.ts'
+import { equivalentsPerMole } from '../chemistry/normality.ts'
 import { molarityOf } from '../chemistry/solution.ts'
 import type { Material } from '../library/material.ts'
 import { nameKey } from './name-key.ts'
@@ -25,17 +25,6 @@ const leading =
   /^(?:of|the|an?|some|few|little|de la|de l'|de|du|des|del|d'|di|von|in|with|and|então|ca\.?|approx\.?|about|etwa|environ)\s*(?<=\s|')/i
 const piece =
   /^(?:an?|one|the|a few|few|some|several)?\s*(?:crystals?|pinch(?:es)?|traces?|grains?|spatula(?:ful)?s?|pieces?|chips?|drops?|small amounts?)\s+(?:of\s+)?/i
-
-/** Acid or base equivalents per mole, for normality. Common practice: full neutralisation. */
-const equivalentsPerMole = new Map<string, number>([
-  ['H2O4S', 2],
-  ['H3O4P', 3],
-  ['C2H2O4', 2],
-  ['CNa2O3', 2],
-  ['CH2O3', 2],
-  ['BaH2O2', 2],
-  ['CaH2O2', 2],
-])
 
 /**
  * The bottle that a phrase of a procedure means.
@@ -165,19 +154,8 @@ export function isOfStrength(material: Material, { value, unit }: StatedStrength
   const contains = material.contains!
   if (unit === '%') return contains.massFraction !== undefined && Math.abs(contains.massFraction * 100 - value) < 0.05
   if (contains.molPerL === undefined) return false
-  const perMole = unit === 'N' ? normality(index.materials.get(contains.compound)) : 1
+  const perMole = unit === 'N' ? equivalentsPerMole(index.materials.get(contains.compound)?.formula) : 1
   return perMole !== null && Math.abs(contains.molPerL * perMole - value) < 0.005 * value
-}
-
-/** Equivalents per mole; 1 for acids and bases with one; null where it is not known, so that no bottle is taken for a wrong one. */
-function normality(compound: Material | undefined): number | null {
-  if (compound?.formula === undefined) return null
-  const known = equivalentsPerMole.get(compound.formula)
-  if (known !== undefined) return known
-  const read = parseFormula(compound.formula)
-  if (!read.ok) return null
-  const simple = /^(ClH|BrH|HI|HNO3|HNaO|HKO|H3N|C2H4O2|CH2O2|CHNaO3)$/
-  return simple.test(compound.formula) ? 1 : null
 }
 
 /**

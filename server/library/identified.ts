@@ -107,7 +107,8 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
   }
   if (cas !== '')
     problems.push(...casDigits(material).map(({ code, what, why, cure }) => ({ code, where: ['new material', 'cas'], what, why, cure })))
-  if (smiles === '' && written === '' && name !== '' && formula === null && cas === '' && !isOfSomething(inIt)) problems.push(nothingToGoBy)
+  if (smiles === '' && written === '' && name !== '' && formula === null && cas === '' && !isOfSomething(inIt))
+    problems.push(form === 'solution' ? solutionOfNothing : nothingToGoBy)
   const parts = [contains?.compound, contains?.rest].flatMap(id => library.materials.get(id ?? '') ?? [])
   const traits = traitsOf(libraryOfParts({ title: '' }, [material, ...parts], []), tables, toolkit).get(material.id)!
   const stops = traits.regulated.filter(match => match.action === 'stop')
@@ -170,4 +171,11 @@ const nothingToGoBy: Problem = {
   what: 'A name alone gives no molar mass.',
   why: 'Moles, balance and screening need a structure, a formula or a CAS number.',
   cure: 'Give a SMILES or a formula; without either it is entered as a feedstock, weighed out and never counted in moles.',
+}
+
+const solutionOfNothing: Problem = {
+  ...nothingToGoBy,
+  what: 'A name alone says neither what is dissolved nor how much of it.',
+  why: 'Moles are counted on the compound in it, and screening looks at that.',
+  cure: 'Say what it is a solution of, and how strong; without either it is entered as a feedstock, measured out and never counted in moles.',
 }

@@ -8,6 +8,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { NameIndex } from '../../core/reading/names.ts'
 import type { OwnChange, OwnList, OwnRecords, OwnVersion } from '../store/own-records.ts'
 import { laidOver, sound } from './laid-over.ts'
+import { namesTaken } from './names-taken.ts'
 import { ambiguousNames, type Workshop } from './workshop.ts'
 
 /** What is to be taken over into the bench's own library, and what is to go out of it. */
@@ -107,6 +108,12 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
     return standing
   }
 
+  const namesNow = (): NameIndex => {
+    const { hasMaterials, library } = now()
+    names ??= !hasMaterials ? beneath.names() : new NameIndex(library.materials, ambiguousNames(), beneath.toolkit)
+    return names
+  }
+
   const trialOf = (edit: OwnEdit): { readonly trial: OwnTrial; readonly layered: Layered | null } => {
     const file = stored()
     const taken = (list: OwnList, records: readonly unknown[], removed: readonly string[]) => {
@@ -124,7 +131,8 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
       { materials: sound(materialSchema, edit.materials), transformations: sound(transformationSchema, edit.transformations) },
       { materials: edit.removeMaterials, transformations: edit.removeTransformations },
     )
-    return { layered, trial: { ...trial, rows, warnings: [...hazardsLost(rows), ...trial.warnings] } }
+    const warnings = [...hazardsLost(rows), ...namesTaken(rows, now().library.materials, namesNow()), ...trial.warnings]
+    return { layered, trial: { ...trial, rows, warnings } }
   }
 
   const changesOf = (edit: OwnEdit, rows: readonly RecordDifference[]): readonly OwnChange[] => {
@@ -155,11 +163,7 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
         traits ??= touched.size === 0 ? beneath.traits() : new Map([...beneath.traits(), ...touched])
         return traits
       },
-      names: () => {
-        const { hasMaterials, library } = now()
-        names ??= !hasMaterials ? beneath.names() : new NameIndex(library.materials, ambiguousNames(), beneath.toolkit)
-        return names
-      },
+      names: namesNow,
     },
     version: () => store.version(),
     history: () => store.history(),

@@ -181,7 +181,22 @@ describe('whatever is typed', () => {
     fc.assert(
       fc.property(nasty, nasty, nasty, (name, smiles, cas) => {
         const told = inTime(() => identified(workshop, { name, smiles, formula: cas, cas, form: 'solid' }))
-        tells(told.problems)
+        const lye = {
+          name,
+          smiles: '',
+          formula: '',
+          cas: '',
+          form: 'solution',
+          of: 'sodium-hydroxide',
+          density: cas,
+          strength: smiles,
+        } as const
+        const solution = inTime(() => identified(workshop, lye))
+        tells([...told.problems, ...solution.problems])
+        // Typed and not read is told: nothing is left out in silence.
+        const { contains, densityGPerMl } = solution.material
+        if (contains === undefined) expect(solution.problems.some(one => one.where[1] === 'strength')).toBe(true)
+        if (densityGPerMl === undefined && cas.trim() !== '') expect(solution.problems.some(one => one.where[1] === 'density')).toBe(true)
         expect(told.material.id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/)
         expect(library.materials.has(told.material.id)).toBe(false)
         if (told.molarMass !== null) expect(told.molarMass).toBeGreaterThanOrEqual(0)

@@ -127,7 +127,7 @@ function StrengthAsked({ problem, ...asked }: Asked & { readonly problem: Proble
   const wanted = /"([^"]+)"/.exec(problem.what)?.[1] ?? asked.text
   const compound = /solution of ([a-z0-9-]+)/.exec(problem.cure)?.[1]
   const enter = async (): Promise<void> => {
-    if (compound === undefined) return
+    if (compound === undefined) return beginMaterial(wanted)
     const found = await server.materials(compound, new AbortController().signal)
     const name = found.materials.find(one => one.id === compound)?.name ?? compound
     beginSolution({ id: compound, name }, strengthIn(wanted), asked.text)

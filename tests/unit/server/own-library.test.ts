@@ -66,6 +66,14 @@ const codes = (body: { problems?: { code: string }[]; refused?: { code: string }
   (body.problems ?? body.refused ?? []).map(p => p.code)
 
 describe('the bench own library', () => {
+  it('warns of a new material that would share its name with another, by every door', async () => {
+    const named = async (name: string): Promise<string[]> =>
+      (await post('own-library/check', { materials: [{ ...bromobenzil, name }] })).body.warnings.map((one: { code: string }) => one.code)
+    expect(await named('Acetone')).toContain('name-taken')
+    // A synonym of the same (IUPAC name of acetone).
+    expect(await named('propanone')).toContain('name-taken')
+    expect(await named('4-bromobenzil')).not.toContain('name-taken')
+  })
   it('tells what would happen and changes nothing', async () => {
     const trial = await post('own-library/check', { materials: [bromobenzil, quinoxaline], transformations: [step] })
     expect(trial.body.refused).toEqual([])
