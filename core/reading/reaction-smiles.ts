@@ -11,6 +11,12 @@ const longest = 20_000
 
 export const isReactionSmiles = (text: string): boolean => text.length <= longest && reaction.test(text.trim())
 
+/** A reaction SMILES with what CXSMILES adds to it, and the name behind. */
+export function smilesLine(line: string): { readonly body: string; readonly title: string } {
+  const [, smiles = line.trim(), extension, title = ''] = /^\s*(\S+)(?:[ \t]+(\|[^|\n]*\|))?[ \t]*(.*)$/m.exec(line) ?? []
+  return { body: extension === undefined ? smiles : `${smiles} ${extension}`, title: title.trim() }
+}
+
 export interface ReactionSmiles {
   readonly reactants: readonly string[]
   /** What stands over the arrow: charged, but no reactant of the equation. */

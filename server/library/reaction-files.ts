@@ -119,7 +119,7 @@ export function equationIn(name: string, text: string, names: NameIndex, toolkit
     const ids = names.ofStructure(read.value)
     if (ids.length === 0) unknown.push(smiles)
     // Of several compounds with one structure none is taken: the reader asks which.
-    return ids.length === 1 ? wordFor(ids[0]!, names) : smiles
+    return ids.length === 1 ? wordFor(ids[0]!, names) : plainSmiles(smiles)
   })
   const words = (list: readonly string[]): readonly string[] => list.flatMap(smiles => wordOf(smiles) ?? [])
   const side = (list: readonly string[]): string => {
