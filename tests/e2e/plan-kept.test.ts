@@ -105,7 +105,9 @@ describe('a plan that is kept', () => {
     server = await served(folder, [own])
     const again = await opened(browser, `${server.url}/${search}`)
     await expect.poll(() => words(again.locator('body')), { timeout: 30_000 }).toMatch(/The library has changed since this plan was saved/)
-    expect(await words(again.locator('.trouble'))).toMatch(/one transformation.*Lophine .* changed since.*yield: 80–95.%, typically 90.* → 50–65.%, typically 60/)
+    expect(await words(again.locator('.trouble'))).toMatch(
+      /one transformation.*Lophine .* changed since.*yield: 80–95.%, typically 90.* → 50–65.%, typically 60/,
+    )
     await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
     expect(await answer(again, /How much/)).not.toBe(old)
     await again.getByRole('button', { name: 'Keep the old' }).click()
