@@ -71,7 +71,8 @@ export function materialsInSdf(name: string, text: string, beneath: Beneath = no
     }
     record.name ??= molfile.split('\n')[0]?.trim() || undefined
     if (record.name === undefined) delete record.name
-    if (record.smiles === undefined) {
+    const isDrawn = record.smiles === undefined
+    if (isDrawn) {
       const smiles = smilesOf(molfile)
       if (smiles === null) problems.push(noStructure(where))
       else if (smiles !== '') record.smiles = smiles
@@ -84,7 +85,11 @@ export function materialsInSdf(name: string, text: string, beneath: Beneath = no
     }
     record.id = id.value
     taken.add(id.value)
-    return [overKnown(record, new Set(), beneath.byId.get(id.value), `from the file ${name}`)]
+    const known = beneath.byId.get(id.value)
+    // The same structure written in another way is no change.
+    if (isDrawn && known?.smiles !== undefined && identityOf(known.smiles) === identityOf(String(record.smiles)))
+      record.smiles = known.smiles
+    return [overKnown(record, new Set(), known, `from the file ${name}`)]
   })
   if (records.length === 0 && problems.length === 0) problems.push(noStructure([name]))
   return problems.length > 0 ? bad(problems) : good(records)
@@ -96,6 +101,15 @@ const aliases: ReadonlyMap<string, string> = new Map([
   ['molecular formula', 'formula'],
   ['synonym', 'synonyms'],
 ])
+
+/** The same for every way of writing one structure; null where it cannot be read. */
+function identityOf(smiles: string): string | null {
+  try {
+    return Molecule.fromSmiles(smiles).getIDCode()
+  } catch {
+    return null
+  }
+}
 
 /** Null where the molfile cannot be read; empty where it has no atoms. */
 function smilesOf(molfile: string): string | null {

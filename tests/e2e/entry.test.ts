@@ -343,6 +343,9 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByRole('button', { name: 'Read it again' }).click()
     await page.getByText('3 reactions: 0 of 3 ready').waitFor()
     await page.getByRole('button', { name: 'leave out: salt' }).click()
+    await page.setViewportSize({ width: 390, height: 844 })
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+    await page.setViewportSize({ width: 1440, height: 900 })
     const say = async (charges: string): Promise<void> => {
       await body.fill(charges)
       for (const [label, figure] of [

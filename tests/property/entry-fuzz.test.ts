@@ -4,7 +4,7 @@ import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { readChargeTable } from '../../core/reading/charge-table.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { identified } from '../../server/library/identified.ts'
-import { reactionsIn } from '../../server/library/reaction-list.ts'
+import { reactionsIn, reactionsShown } from '../../server/library/reaction-list.ts'
 import { recordsIn } from '../../server/library/records-in.ts'
 import { bundledWorkshop, testApp } from '../support/app.ts'
 import { index, library, toolkit } from '../support/reader.ts'
@@ -108,6 +108,13 @@ const nasty = fc.oneof(
       'material\tamount\tunit\nbenzoin\t25\tg',
       ',,,,\n,,,,',
       'name,name\na,b',
+      'step,id,amount\n,,\nx,y,z,1',
+      'step,material,amount,unit,role,at,derived\nbenzoin-thiamine,ammonia,-1,furlong,king,nowhere,maybe',
+      'step,step,id,amount,colour\na,b,c,d,e',
+      '$RDFILE 1\n$RFMT\n$RXN\n$DTYPE waybench:id\n$DATUM {',
+      '$RDFILE 1\n$DATM\n$DTYPE waybench:__proto__\n$DATUM {"a":1}\n$RFMT',
+      'C.C>>C |f:0.9,1.2,99.100|',
+      'C>>C |f:|\n|||\nC>>C |',
     ],
   ),
   fc.string({ unit: 'binary', maxLength: 120 }),
@@ -221,6 +228,12 @@ describe('whatever is typed', () => {
           ),
         )
         settles(inTime(() => reactionsIn('x', one, index, toolkit)))
+        const shown = inTime(() => reactionsShown([{ name: 'x', text: one }], index, toolkit))
+        settles(shown)
+        for (const reaction of shown.ok ? shown.value : []) {
+          tells(reaction.problems)
+          if (reaction.read === null) expect(reaction.problems.length).toBeGreaterThan(0)
+        }
         inTime(() => readChargeTable(one))
       }),
       { numRuns: runs },

@@ -222,6 +222,13 @@ describe('a table over materials that are known', () => {
     expect(over('id,name,smiles,form\nbenzoin,benzoin,,\n')).not.toHaveProperty('smiles')
     expect(over('id,name,smiles,form\nbenzoin,benzoin,,\n')).toMatchObject({ form: benzoin.form })
   })
+  it('an SD file of another program too: the same structure drawn there is no change', () => {
+    const whole = sdfOf([{ ...benzoin, smiles: 'OC(c1ccccc1)C(=O)c1ccccc1' }])
+    const drawn = `${whole.slice(0, whole.indexOf('M  END'))}M  END\n>  <id>\nbenzoin\n\n$$$$\n`
+    expect(drawn).toMatch(/^benzoin\n/)
+    const read = materialsInSdf('theirs.sdf', drawn, known)
+    expect(read.ok && read.value).toEqual([benzoin])
+  })
   it('asks which one a name without an id means, and never stands a new material over one of another name', async () => {
     const workshop = await bundledWorkshop()
     const read = (text: string) => recordsIn([{ name: 'mine.csv', text }], workshop)
