@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
 import { reactionsIn, reactionsShown } from '../library/reaction-list.ts'
+import { screenedReaction } from '../planning/reactions-screen.ts'
 import { refuseListed } from '../planning/reading-screen.ts'
 import { Refusal } from '../refusal.ts'
 import { problemSchema, refusals } from '../replies.ts'
@@ -80,6 +81,14 @@ export const readings: Resource = (api, { workshop }) => {
     request => {
       const read = reactionsIn(request.body.name, request.body.text, workshop.names(), workshop.toolkit)
       if (!read.ok) throw new Refusal('bad-input', read.problems)
+      const stopped = read.value.flatMap(
+        (one, at) =>
+          screenedReaction(workshop, {
+            ...{ file: request.body.name, number: at + 1, title: one.title, text: '' },
+            ...{ read: one, balanced: false, problems: [] },
+          }).problems,
+      )
+      if (stopped.length > 0) throw new Refusal('no-answer', stopped)
       const reactions = read.value.map(({ title, equation, agents, unknown }) => ({
         title,
         equation,
@@ -109,7 +118,8 @@ export const readings: Resource = (api, { workshop }) => {
     request => {
       const shown = reactionsShown(request.body.files, workshop.names(), workshop.toolkit)
       if (!shown.ok) throw new Refusal('bad-input', shown.problems)
-      return { reactions: structuredClone(shown.value) as z.infer<typeof shownSchema>[] }
+      const reactions = shown.value.map(one => screenedReaction(workshop, one))
+      return { reactions: structuredClone(reactions) as z.infer<typeof shownSchema>[] }
     },
   )
 }

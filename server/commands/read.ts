@@ -3,6 +3,7 @@ import { numberText } from '../../core/quantity/print.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { isReactionFile, reactionsShown } from '../library/reaction-list.ts'
 import type { Workshop } from '../library/workshop.ts'
+import { screenedReaction } from '../planning/reactions-screen.ts'
 import { refuseListed } from '../planning/reading-screen.ts'
 import { Refusal } from '../refusal.ts'
 import type { Command, Given, Terminal } from './command.ts'
@@ -59,10 +60,11 @@ export const read: Command = {
 const isPreparation = (text: string): boolean => !/^\s*\$/.test(text) && text.trim().split('\n').length === 1
 
 /** The reactions of a file, each with what is wrong with it. */
-function reactions(text: string, file: string, { names, toolkit }: Workshop, given: Given, terminal: Terminal): number {
+function reactions(text: string, file: string, workshop: Workshop, given: Given, terminal: Terminal): number {
+  const { names, toolkit } = workshop
   const shown = reactionsShown([{ name: file === '-' ? 'standard input' : file, text }], names(), toolkit)
   if (!shown.ok) throw new Refusal('bad-input', shown.problems)
-  const list = shown.value
+  const list = shown.value.map(one => screenedReaction(workshop, one))
   if (given.on('json')) terminal.out(`${JSON.stringify({ reactions: list }, null, 2)}\n`)
   else {
     for (const { number, title, read } of list) {
@@ -75,6 +77,7 @@ function reactions(text: string, file: string, { names, toolkit }: Workshop, giv
     ))
       terminal.err(`\n${paragraph(problem)}\n`)
   }
+  if (list.some(one => one.problems.some(problem => problem.code === 'stopped'))) return 1
   return list.every(one => one.read !== null && one.balanced) ? 0 : 2
 }
 

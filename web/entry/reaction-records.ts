@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
+import { Refused } from '../api/client.ts'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Reading, type Trial } from './api.ts'
 import { textOf, writing } from './draft.ts'
@@ -57,6 +58,22 @@ export function useTogether(today: string): Together {
   return together
 }
 
+async function readingOf(text: string, signal: AbortSignal): Promise<Reading | readonly Problem[]> {
+  const known = readings.get(text)
+  if (known !== undefined) return known
+  try {
+    const reading = await entryServer.read(text, signal)
+    readings.set(text, reading)
+    return reading
+  } catch (fault) {
+    if (fault instanceof Refused && fault.status === refused) return fault.problems
+    throw fault
+  }
+}
+
+/** HTTP: understood, and refused. */
+const refused = 422
+
 const wanted = ({ items }: Queue): readonly number[] => items.flatMap((item, at) => (item.read === null || item.left ? [] : [at]))
 
 async function tried(now: Queue, today: string, version: number, signal: AbortSignal): Promise<Together> {
@@ -69,8 +86,12 @@ async function tried(now: Queue, today: string, version: number, signal: AbortSi
   for (const at of wanted(now)) {
     const written = now.at === at ? writing.peek() : writtenOf(now, at)
     const text = textOf(written)
-    const reading = readings.get(text) ?? (await entryServer.read(text, signal))
-    readings.set(text, reading)
+    const reading = await readingOf(text, signal)
+    if (!('lines' in reading)) {
+      // What ends planning in one reaction is said of that one.
+      standing.set(at, { record: null, lacking: reading.map(({ what }) => ({ field: 'equation', what })) })
+      continue
+    }
     const { record, lacking } = drafted(written, reading, today, id => taken.has(id))
     if (record !== null) taken.add(String(record.id))
     standing.set(at, { record, lacking })

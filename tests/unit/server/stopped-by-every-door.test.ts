@@ -170,6 +170,22 @@ describe('a plan to a substance under a stop row cannot be had', () => {
       for (const one of listedRoles) expect((await through(one)).through, one.role).toBe(false)
     })
   }
+  it('nor written down from a file of reactions, where the library does not hold it; the others of the file are read', async () => {
+    // Convention on the Prohibition of Chemical Weapons (1993), Schedule 1, A(4).
+    const text = 'OCCSCCO.Cl.Cl>>ClCCSCCCl.O.O one\nCCO>>CC=O two\n'
+    const reply = await plain.inject({
+      method: 'POST',
+      url: '/api/v1/read-reactions',
+      payload: { files: [{ name: 'two.smi', text }] },
+    })
+    const { reactions } = reply.json()
+    expect(reactions[0]).toMatchObject({ read: null, problems: [{ code: 'stopped', what: expect.stringContaining('Chemical Weapons') }] })
+    expect(reactions[1].read.equation).toBe('ethanol {ethanol} -> acetaldehyde')
+    const old = await plain.inject({ method: 'POST', url: '/api/v1/read-reaction', payload: { name: 'two.smi', text } })
+    expect([old.statusCode, old.json().problems[0].code]).toEqual([422, 'stopped'])
+    const said = await waybench(['read', 'two.smi', '--json'], new Map([['two.smi', text]]))
+    expect([said.code, JSON.parse(said.out).reactions]).toEqual([1, reactions])
+  })
   it('though the same without it goes through each of these doors', async () => {
     for (const [door, through] of Object.entries({ ...doors, ...readers, ...lists })) {
       if (door.includes('own')) continue
