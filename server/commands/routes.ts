@@ -1,6 +1,7 @@
 import { type Axis, axes } from '../../core/choose/query.ts'
 import { type RouteRows, routeList } from '../../core/choose/route-list.ts'
 import type { RouteRow } from '../../core/choose/route-row.ts'
+import { yieldsTold, yieldTrusts } from '../../core/report/yields-told.ts'
 import { choosingFrom } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { routesInput, rowsIn } from '../planning/request.ts'
@@ -45,14 +46,16 @@ export const routes: Command = {
     )
     const rows = rowsIn(workshop, answer)
     if (given.on('json')) {
-      terminal.out(`${JSON.stringify(rows, null, 2)}\n`)
+      const told = rows.routes.map(row => ({ ...row, yieldTrust: yieldTrusts(workshop.library, row.steps) }))
+      terminal.out(`${JSON.stringify({ ...rows, routes: told }, null, 2)}\n`)
       return 0
     }
     const name = (id: string) => workshop.library.materials.get(id)?.name ?? id
     terminal.out(`${rows.routes.length} ${rows.routes.length === 1 ? 'route' : 'routes'} from ${name(from)} to ${name(to)}`)
     terminal.out(`${restText(rows)}\n`)
     for (const line of surenessText(rows)) terminal.out(`${line}\n`)
-    for (const [at, row] of rows.routes.entries()) terminal.out(`\n${routeText(row, at + 1, name)}`)
+    for (const [at, row] of rows.routes.entries())
+      terminal.out(`\n${routeText(row, at + 1, name, yieldsTold(workshop.library, row.steps))}`)
     if (rows.gentlest) {
       const { place, yieldPointsLost } = rows.gentlest
       terminal.out(
@@ -114,10 +117,11 @@ function surenessText({ best, proven, tiesInOrder, unbeaten }: RouteRows): strin
 const figure = (value: number): string => String(Number(value.toPrecision(5)))
 const percent = (fraction: number): string => `${(fraction * 100).toFixed(1)} %`
 
-function routeText(row: RouteRow, number: number, name: (id: string) => string): string {
+function routeText(row: RouteRow, number: number, name: (id: string) => string, yields: string): string {
   return [
     `${number}. ${row.steps.join(', ')}`,
     `   overall yield on start ${percent(row.overallYieldOnStart)}, of the longest linear sequence ${percent(row.longestLinearYield)}${row.value === null ? '' : `; ${row.valueAtLeast ? 'at least ' : ''}${figure(row.value)} on this axis`}`,
+    `   ${yields}`,
     ...(row.values ? [`   ${valuesText(row.values)}`] : []),
     `   hazard: ${hazardWords(row.hazard)}`,
     ...(row.made.length > 0 ? [`   made: ${row.made.map(name).join('; ')}`] : []),

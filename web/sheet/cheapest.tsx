@@ -1,12 +1,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
+import { priceSentence } from '../../core/report/price-words.ts'
 import type { CheapestReply } from '../api/replies.ts'
 import { streamCheapest } from '../api/stream.ts'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { carriedInSearch } from '../state/brought.ts'
 import { halfDone } from '../state/half-done.ts'
+import { standing } from '../state/reckoner.ts'
 import { change, choosing, plan } from '../state/store.ts'
 
 /** An empty field is no limit. */
@@ -142,7 +144,8 @@ export function Cheapest() {
             </b>
             {reply.proven
               ? ', proven.'
-              : `; not proven, the search was cut short${reply.boundMinor === null ? '' : `: none costs less than ${moneyText(reply.boundMinor, currency)}`}.`}
+              : `; not proven, the search was cut short${reply.boundMinor === null ? '' : `: none costs less than ${moneyText(reply.boundMinor, currency)}`}.`}{' '}
+            <span class="soft">{standing.value.evaluation === null ? '' : priceSentence(standing.value.evaluation)}</span>
           </p>
           {reply.changedByLimits !== null && <p>The limits change the way. {reply.changedByLimits}</p>}
           <ul class="s">

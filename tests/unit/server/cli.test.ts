@@ -1,11 +1,27 @@
 import { describe, expect, it } from 'vitest'
 import { cautionSentences } from '../../../core/report/cautions.ts'
 import { commands } from '../../../server/cli.ts'
+import { bundled } from '../../../server/library/bundled.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
 import { textOf } from '../../support/tree.ts'
 
 const copper = 'benzil-copper-ammonium-nitrate,tetraphenylcyclopentadienone-koh,hexaphenylbenzene'
 const made = `${copper},benzil-dihydrazone,diphenylacetylene-dihydrazone`
+
+describe('routes', () => {
+  it('tells of each way how sure its yields are', async () => {
+    const words = ['routes', '--from', 'benzoin', '--to', 'lophine']
+    const { library } = bundled()
+    const rows = (await waybenchJson(words)).json.routes as { steps: string[]; yieldTrust: string[] }[]
+    expect(rows.length).toBeGreaterThan(2)
+    for (const { steps, yieldTrust } of rows)
+      for (const [at, step] of steps.entries()) {
+        const { confidence, yieldPercent } = library.transformations.get(step)!
+        expect(yieldTrust[at], step).toBe(confidence === 'checked' && yieldPercent.from !== 'memory' ? 'seen' : 'remembered')
+      }
+    expect((await waybench(words)).out).toMatch(/yields of the steps: two seen\n/)
+  })
+})
 
 describe('plan', () => {
   // Hand values: 24 g / 212.248 g/mol of benzoin, typical yields of the steps multiplied along the chain, times 534.70 g/mol.
