@@ -27,7 +27,7 @@ let keep: Keep | undefined
 
 /** What the scheme is drawn from: the figures that stand, with the plan they are of. */
 const scheme = computed(() => {
-  const { library, depictions, makeable } = facts.value
+  const { library, depictions, makeable, beneath, kept } = facts.value
   const drawn = plan.value
   if (
     paneWidth.value === 0 ||
@@ -44,6 +44,7 @@ const scheme = computed(() => {
     evaluation: sameRoutes ? evaluation : null,
     otherMakers: otherMakers.value,
     makeable,
+    ...(kept === null ? { beneath } : {}),
     pane: Math.min(paneWidth.value, fullPitch),
     form: narrow.value ? 'upright' : 'wide',
     ...(narrow.value ? { touch: 44 } : {}),

@@ -50,6 +50,7 @@ function packNow(): PackProps | null {
     ways: looked === null ? [] : waysBeside(evaluation, looked),
     breach: breachSentence(breachOfPlan()),
     libraryChanges: changedSince.peek(),
+    ...(facts.peek().kept === null ? { beneath: facts.peek().beneath } : {}),
   }
 }
 

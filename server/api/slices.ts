@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { libraryFileSchema } from '../../core/library/library.ts'
+import { type Library, libraryFileSchema } from '../../core/library/library.ts'
 import { libraryHash } from '../../core/plan/file.ts'
 import { sliceFile, sliceOf } from '../../core/plan/slice.ts'
 import { nearest } from '../../core/problem/nearest.ts'
@@ -20,9 +20,9 @@ const bodySchema = z.strictObject({
 
 /**
  * The part of the library that some routes use, with all that the page needs to reckon and draw by itself: of what is asked for, what there
- * is; `problems` name the rest, `brought` and `broughtMaterials` what is of `carried` alone.
+ * is; `problems` name the rest, `brought` and `broughtMaterials` what is of `carried` alone, `beneath` the yields that own records stand in place of.
  */
-export const slices: Resource = (api, { workshop }) => {
+export const slices: Resource = (api, { workshop, own }) => {
   api.post('/slice', { schema: { body: bodySchema, response: { 200: z.unknown(), ...refusals } } }, request => {
     const { routes, materials, carried } = request.body
     const { shop, refused } = withCarried(workshop, carried)
@@ -45,10 +45,20 @@ export const slices: Resource = (api, { workshop }) => {
       problems,
       brought: [...slice.transformations.keys()].filter(id => !workshop.library.transformations.has(id)),
       broughtMaterials: [...slice.materials.keys()].filter(id => !workshop.library.materials.has(id)),
+      beneath: yieldsBeneath(slice, own.beneath.library),
       makeable: [...slice.materials.keys()].filter(id => library.makers.has(id)),
     }
   })
 }
+
+/** Typical yields that own records of the slice stand in place of, by step: percent, or g per 100 g. */
+const yieldsBeneath = (slice: Library, beneath: Library): Readonly<Record<string, number>> =>
+  Object.fromEntries(
+    [...slice.transformations.values()].flatMap(({ id, yieldPercent }) => {
+      const under = beneath.transformations.get(id)?.yieldPercent
+      return under === undefined || under.typical === yieldPercent.typical ? [] : [[id, under.typical]]
+    }),
+  )
 
 function unknown(kind: string, id: string, ids: Iterable<string>): Problem {
   const near = nearest(id, ids)

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
-import { clean, opened, question, words } from '../support/page.ts'
+import { answer, clean, opened, question, words } from '../support/page.ts'
 import { pdfPages } from '../support/pdf-text.ts'
 import { type Served, served } from '../support/served.ts'
 
@@ -123,6 +123,21 @@ describe('a newcomer with a preparation of three steps', () => {
       await there.locator('input[type=file]').first().setInputFiles(file)
       const same = await question(there, /How much/)
       await expect.poll(async () => words(same), { timeout: 30_000 }).toMatch(/[789]\.\d\d? g/)
+      // What it can become, and which way, is searched with the records of the plan; nothing is said to be gone that never was here.
+      await expect.poll(() => answer(there, /What can it become/)).toMatch(/compounds? within/)
+      await expect.poll(() => answer(there, /Which way/)).toMatch(/steps to 2,3-di-p-tolylquinoxaline/)
+      const note = there.locator('.trouble')
+      expect(await words(note)).toMatch(/Your library does not hold three steps and four materials of this plan; the plan brings them/)
+      // Taken into the library there, after a look; and back again.
+      const held = async () => (await fetch(`${stranger.url}/api/v1/own-library`).then(reply => reply.json())).transformations.length
+      await note.getByRole('button', { name: 'Take these records into your library' }).click()
+      await expect.poll(() => words(note)).toMatch(/7 records would be taken into your library, all or none[\s\S]*would be added/)
+      await note.getByRole('button', { name: 'Take all of them over' }).click()
+      await expect.poll(() => words(note)).toMatch(/Saved: 7 records in your library/)
+      expect(await held()).toBe(3)
+      await note.getByRole('button', { name: 'Take it back' }).click()
+      await expect.poll(held).toBe(0)
+      expect(there.faults).toEqual([])
       await there.close()
     } finally {
       await stranger.close()

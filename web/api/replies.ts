@@ -43,6 +43,8 @@ export interface SliceReply {
   readonly brought?: readonly string[]
   /** The same of materials. */
   readonly broughtMaterials?: readonly string[]
+  /** Typical yields that own records stand in place of, by step: percent, or g per 100 g of an isolation. */
+  readonly beneath?: Readonly<Record<string, number>>
 }
 
 /** A way in to try the product with: what is in hand, and what might be wanted. */

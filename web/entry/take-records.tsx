@@ -39,7 +39,7 @@ export function TakeRecords({ title, file, onDone }: { readonly title: string; r
   const records = news === 1 ? 'one record' : `${news} records`
   const refused = trial?.refused ?? []
   return (
-    <section class="entry-save" aria-label="Records of the plan" aria-live="polite">
+    <section class="records-taking" aria-label="Records of the plan" aria-live="polite">
       <h2>
         {saved
           ? `Saved: ${records} in your library`

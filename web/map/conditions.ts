@@ -4,6 +4,7 @@ import { compoundIn, measured, referenceMoles } from '../../core/library/referen
 import { type ChargeLine, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { trustInYield } from '../../core/library/trust.ts'
 import { durationText, noBreakSpace, numberText } from '../../core/quantity/print.ts'
+import { inPlaceOf } from '../../core/report/in-place-of.ts'
 import { markLetters, markWords } from '../../core/report/marks.ts'
 import { braceText, plain } from './scheme/runs.ts'
 import type { Item, Sure } from './scheme/types.ts'
@@ -119,8 +120,14 @@ export function sureOf(transformation: Transformation): Sure {
   return trustInYield(transformation) === 'remembered' ? 'remembered' : 'seen'
 }
 
-/** The word for it under the arrow; null where the line is solid. */
-export function sureWord(transformation: Transformation): string | null {
+/**
+ * The word for it under the arrow; null where the line is solid and the yield a source's.
+ *
+ * @param beneath typical yield, percent, that an own record stands in place of
+ */
+export function sureWord(transformation: Transformation, beneath?: number): string | null {
+  if (trustInYield(transformation) === 'own bench')
+    return beneath === undefined ? 'own bench' : `own bench, ${inPlaceOf(transformation, beneath)}`
   const sure = sureOf(transformation)
   if (sure === 'seen') return null
   return sure === 'remembered' && transformation.confidence === 'common-practice' ? 'common practice' : sure

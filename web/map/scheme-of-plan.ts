@@ -16,6 +16,8 @@ import { softened } from './softened.ts'
 
 export interface SchemeOfPlan {
   readonly library: Library
+  /** Typical yields, percent, that own records stand in place of, by step. */
+  readonly beneath?: ReadonlyMap<string, number>
   readonly depictions: ReadonlyMap<string, Depiction>
   readonly plan: Plan
   /** Null before the first reckoning: the scheme then stands without amounts. */
@@ -115,7 +117,7 @@ class Draft {
 
   #way(transformation: Transformation, left: ReadonlySet<string>): Way {
     const { over, brief } = conditionsOf(this.#of.library, transformation, left)
-    const word = sureWord(transformation)
+    const word = sureWord(transformation, this.#of.beneath?.get(transformation.id))
     const under = underOf(transformation)
     return {
       id: transformation.id,

@@ -21,6 +21,8 @@ export interface PackProps {
   readonly changed?: { readonly since: number; readonly what: readonly string[] }
   /** What became of the library since the plan was saved. */
   readonly libraryChanges?: readonly Problem[]
+  /** Typical yields, percent, that own records of the bench stand in place of, by step; absent where that is not known. */
+  readonly beneath?: ReadonlyMap<string, number>
   /** How the ways taken stand among those that were looked for, as sentences; absent where nobody looked. */
   readonly choice?: readonly string[]
   /** That the plan uses what was asked to be kept clear of, as a sentence; null or absent where it does not. */

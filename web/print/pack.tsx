@@ -24,6 +24,7 @@ export function Pack(props: PackProps) {
     depictions,
     plan,
     evaluation,
+    ...(props.beneath === undefined ? {} : { beneath: props.beneath }),
     otherMakers: new Map(),
     makeable: new Set(),
     pane: layoutPx,

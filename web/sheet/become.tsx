@@ -9,7 +9,7 @@ import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { dropGoal, isWanted, noLongerWanted, wanted, wantGoal } from '../state/goals.ts'
 import { nameOf } from '../state/names.ts'
-import { askReachAgain, reach, stopReach } from '../state/questions.ts'
+import { askReachAgain, awaitsRecords, reach, stopReach } from '../state/questions.ts'
 import { askRoutesAgain, routesTo, stopRoutes } from '../state/route-lists.ts'
 import { hasStart } from '../state/sheet-state.ts'
 import { choosing, plan, sheet } from '../state/store.ts'
@@ -28,7 +28,7 @@ export function Become() {
   const clauses = answer === null ? [] : becomeAnswer(answer.reach, goals)
   const none = !hasStart(sheet.value)
     ? 'Say what you have first'
-    : waiting
+    : waiting || awaitsRecords.value
       ? 'Looking downstream'
       : problems.length > 0
         ? toldBy(problems)

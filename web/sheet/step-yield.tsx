@@ -4,6 +4,7 @@ import { beliefAbout } from '../../core/plan/beliefs.ts'
 import { withEnd } from '../../core/plan/own-yield.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
+import { inPlaceOf } from '../../core/report/in-place-of.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { MarkSign } from '../parts/mark.tsx'
@@ -29,6 +30,8 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
   const shown = own ?? percents(beliefAbout(facts.value.library, step.transformation, plan.value.settings).range)
   const moved = step.done && step.done.ownRuns > 0 ? percents(step.yieldFraction) : null
   const isolation = transformation.kind === 'isolation'
+  // Of the library under the bench's own; a plan that keeps its records is not about that.
+  const beneath = facts.value.kept === null ? facts.value.beneath.get(step.transformation) : undefined
   const label = isolation ? 'recovery' : 'yield'
   const figures = stepFigures(transformation)
   const typical = figures.find(one => one.figure === 'yield')!
@@ -44,7 +47,11 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
       <tr>
         <th scope="row" class="plain">
           {label}, low / typical / high
-          {own !== undefined && <span class="own block">own figures</span>}
+          {own !== undefined ? (
+            <span class="own block">own figures, {inPlaceOf(transformation, transformation.yieldPercent.typical)}</span>
+          ) : (
+            beneath !== undefined && <span class="own block">own bench, {inPlaceOf(transformation, beneath)}</span>
+          )}
         </th>
         <td class="n" colSpan={3}>
           {ends.map((end, at) => (

@@ -13,8 +13,12 @@ export interface Facts {
   readonly depictions: ReadonlyMap<string, Depiction>
   /** Compounds that some transformation of the whole library makes. */
   readonly makeable: ReadonlySet<string>
+  /** Typical yields, percent, that records of the bench itself stand in place of, by step. */
+  readonly beneath: ReadonlyMap<string, number>
   /** Records of an older library that a plan goes on with: what the server says of them is left aside. */
   readonly kept: LibraryFile | null
+  /** The library has changed since: what stands on the page stays until the new word comes, and that is asked for as if nothing were here. */
+  readonly stale: boolean
 }
 
 const emptyFile: LibraryFile = { format: 'waybench-library', version: 1, title: 'Slice', materials: [], transformations: [] }
@@ -23,7 +27,8 @@ const emptyFile: LibraryFile = { format: 'waybench-library', version: 1, title: 
 export const libraryOf = (file: LibraryFile): Library => libraryOfParts({ title: file.title }, file.materials, file.transformations)
 
 /** Facts with a further slice; what the slice says anew stands in place of what was known. */
-export function grown(facts: Facts, slice: SliceReply): Facts {
+export function grown(before: Facts, slice: SliceReply): Facts {
+  const facts = before.stale ? certain(before) : before
   const file = overlaid(overlaid(facts.file, slice.library), facts.kept)
   return {
     ...facts,
@@ -31,9 +36,13 @@ export function grown(facts: Facts, slice: SliceReply): Facts {
     library: libraryOf(file),
     traits: { ...facts.traits, ...slice.traits },
     depictions: new Map([...facts.depictions, ...Object.entries(slice.drawings)]),
+    beneath: new Map([...facts.beneath, ...Object.entries(slice.beneath ?? {})]),
     makeable: new Set([...facts.makeable, ...(slice.makeable ?? [])]),
   }
 }
+
+/** Of what is here, what still holds: all of it, or after a change of the library what the plan keeps of its own. */
+export const certain = (facts: Facts): Facts => (!facts.stale ? facts : facts.kept === null ? noFacts : keeping(noFacts, facts.kept))
 
 /** Facts in which the records of an older library stand in place of the server's, now and whenever more comes. */
 export function keeping(facts: Facts, old: LibraryFile): Facts {
@@ -69,5 +78,7 @@ export const noFacts: Facts = {
   traits: {},
   depictions: new Map(),
   makeable: new Set(),
+  beneath: new Map(),
   kept: null,
+  stale: false,
 }

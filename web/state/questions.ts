@@ -9,7 +9,7 @@ import { server } from '../api/client.ts'
 import type { ReachReply, RouteRow } from '../api/replies.ts'
 import { type Asked, Asking, problemsOf } from './asked.ts'
 import { brought, carried, carriedInSearch, carriedKey, forgetBrought, noteBrought } from './brought.ts'
-import { type Facts, grown, keeping, noFacts, withPlanOf } from './facts.ts'
+import { certain, type Facts, grown, noFacts, withPlanOf } from './facts.ts'
 import { forget, reckon, warmUp } from './reckoner.ts'
 import type { OtherWay } from './reckoning.ts'
 import { countFor, forgetLists, listOf, routesMost, routesTo, unbeatenTo } from './route-lists.ts'
@@ -118,7 +118,7 @@ export function goingBy(of: Plan, route: Route): Plan {
 
 /** Everything the plan names is here, so that it can be reckoned. */
 export const canReckon = computed(() => {
-  const { library } = facts.value
+  const { library } = certain(facts.value)
   return (
     tables.value !== null &&
     plan.value.goals.length > 0 &&
@@ -153,9 +153,17 @@ function fetchFacts(): void {
   if (routes.length > 0 || materials.length > 0) void bringFacts(routes, materials)
 }
 
+/** Whether the open plan brings records of its own is not known yet: a search without them would be refused, or leave ways out. */
+export const awaitsRecords = computed(() => {
+  if (carried.value === null || factsAsked.value.problems.length > 0) return false
+  const { library } = certain(facts.value)
+  const named = plan.value.goals.flatMap(goal => goal.route.steps.map(step => step.transformation))
+  return named.some(id => !library.transformations.has(id) && !lacking.value.has(id))
+})
+
 /** What is named and not here, without what is known not to be anywhere. */
 function notHere() {
-  const { library } = facts.value
+  const { library } = certain(facts.value)
   const nowhere = lacking.value
   return {
     routes: stepsNamed.value.filter(steps => steps.some(id => !library.transformations.has(id) && !nowhere.has(id))),
@@ -186,10 +194,9 @@ export function forgetLibrary(): void {
   carryPlan()
   reachAsking.forget()
   forgetLists()
-  const { kept } = facts.value
   batch(() => {
     libraryEdition.value++
-    facts.value = kept === null ? noFacts : keeping(noFacts, kept)
+    facts.value = { ...facts.value, stale: true }
   })
 }
 
@@ -300,6 +307,7 @@ export function watchQuestions(): void {
       reachAsking.clear()
       return
     }
+    if (awaitsRecords.value) return
     const steps = choosing.value.maxSteps ?? usualReach
     const from = startCompound.value
     libraryEdition.value
@@ -308,6 +316,7 @@ export function watchQuestions(): void {
   })
   effect(() => {
     libraryEdition.value
+    if (awaitsRecords.value) return
     for (const goal of plan.value.goals) askRoutes(goal.target)
   })
   effect(() => {

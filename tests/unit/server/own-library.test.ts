@@ -151,6 +151,8 @@ describe('the bench own library', () => {
     const row = routes.body.routes.find((one: { steps: string[] }) => one.steps[0] === bundled.id)
     expect(row.overallYieldOnStart).toBeCloseTo(0.7, 9)
     expect((await get('own-library')).overrides).toHaveLength(1)
+    const { beneath } = (await post('slice', { routes: [[bundled.id, 'lophine']] })).body
+    expect(beneath).toEqual({ [bundled.id]: bundled.yieldPercent.typical })
     await post('own-library/undo', { onVersion: 1 })
     const again = await post('routes', { from: 'benzoin', to: 'benzil', count: 20 })
     const typical = bundled.yieldPercent.typical / 100

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { sliceFile } from '../../../../core/plan/slice.ts'
 import type { SliceReply } from '../../../../web/api/replies.ts'
-import { grown, keeping, noFacts } from '../../../../web/state/facts.ts'
+import { certain, grown, keeping, noFacts } from '../../../../web/state/facts.ts'
 import { material, smallLibrary, transformation } from '../../../support/small-library.ts'
 
 const yieldOf = (typical: number) => ({ low: typical - 5, typical, high: typical + 5 })
@@ -31,5 +31,15 @@ describe('facts of a page', () => {
     const later = grown(kept, reply(90, 'c'))
     expect(typicalIn(later)).toBe(70)
     expect(later.library.materials.has('c')).toBe(true)
+  })
+
+  it('stand after a change of the library until the new word comes, which then stands alone', () => {
+    const before = { ...grown(noFacts, { ...reply(80, 'c'), beneath: { 'a-to-b': 75 } }), stale: true }
+    expect(typicalIn(before)).toBe(80)
+    expect(typicalIn(certain(before))).toBeUndefined()
+    const after = grown(before, reply(85))
+    expect(typicalIn(after)).toBe(85)
+    expect([...after.library.materials.keys()]).toEqual(['a', 'b'])
+    expect([after.stale, after.beneath.size]).toEqual([false, 0])
   })
 })
