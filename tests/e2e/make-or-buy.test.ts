@@ -1,6 +1,11 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
+import { covering } from '../support/networks/hard.ts'
+import { libraryText } from '../support/networks/library-text.ts'
 import { answer, opened, question, words } from '../support/page.ts'
 import { type Served, served } from '../support/served.ts'
 
@@ -106,3 +111,36 @@ it('the list of ways grows in front of the reader, can be stopped, and says at i
   await way.getByText(/These are all four ways/).waitFor({ timeout: 10_000 })
   await page.close()
 })
+
+it('the best by shared steps is not proven by the search, says how far it may be off, and is proven on request', async () => {
+  // Fifteen parts from few intermediates: 1 + 15 steps and three for each intermediate, so that the number of steps is one more than a
+  // multiple of three, whatever is chosen.
+  const { network, start, target } = covering(15, 13, 8)
+  const yields = new Float64Array(network.arcs.length).fill(0.8)
+  const hours = new Float64Array(network.arcs.length).fill(2)
+  const folder = mkdtempSync(join(tmpdir(), 'covering-'))
+  writeFileSync(join(folder, 'covering.json'), libraryText({ network, yields, hours, ownCost: hours, name: '' } as never))
+  const other = await served(':memory:', [join(folder, 'covering.json')])
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  await page.goto(other.url)
+  await page.getByLabel('I have').fill(`24 g compound ${network.compounds[start]}`)
+  await page.getByLabel('I want').fill(`compound ${network.compounds[target]}`)
+  await page.getByRole('button', { name: 'See what it can become' }).click()
+  const way = page.locator('details', { has: page.locator('summary', { hasText: /Which way/ }) }).first()
+  await way.locator('summary').first().click({ timeout: 30_000 })
+  await way.getByLabel('Ranked by').selectOption('steps')
+  // Should the search come to prove it by itself, the solver is asked for nothing, and the same is said.
+  await expect
+    .poll(() => words(way), { timeout: 30_000 })
+    .toMatch(/by steps; it is at most \d+ % above the proven bound|proven the best by steps|order by steps is proven/)
+  const steps = async (): Promise<number> => Number(/ Steps (\d+) /.exec(await words(way))?.[1])
+  const found = await steps()
+  await way.getByText('have the first proven the best').click()
+  await expect.poll(() => words(way), { timeout: 90_000 }).toMatch(/The first is proven the best by steps|Their order by steps is proven/)
+  await expect.poll(steps, { timeout: 10_000 }).toBeLessThanOrEqual(found)
+  // What HiGHS finds in Node for the same covering, and what listing all 8192 sets of intermediates finds.
+  expect(await steps()).toBe(28)
+  await page.close()
+  await other.close()
+  rmSync(folder, { recursive: true })
+}, 120_000)

@@ -136,6 +136,33 @@ export function lattice(layers = 12, width = 12, seed = 17): HardNetwork {
 }
 
 /**
+ * A target that takes fourteen parts, each made from one of three of ten intermediates that are three steps off: which few intermediates serve
+ * all parts is a covering problem, small for an integer solver and far too wide for a search by partial routes.
+ */
+export function covering(parts = 14, intermediates = 10, seed = 23): HardNetwork {
+  const build = new Builder()
+  const draw = sfc32(seed)
+  const start = build.compound()
+  const served = Array.from({ length: intermediates }, () => {
+    const [one, two, last] = [build.compound(), build.compound(), build.compound()]
+    build.arc(one, [start], 1)
+    build.arc(two, [one], 1)
+    build.arc(last, [two], 1)
+    return last
+  })
+  const body = Array.from({ length: parts }, () => {
+    const part = build.compound()
+    const from = new Set<number>()
+    while (from.size < 3) from.add(served[Math.floor(draw() * intermediates)]!)
+    for (const one of from) build.arc(part, [one], 1)
+    return part
+  })
+  const target = build.compound()
+  build.arc(target, body, 1)
+  return build.build('parts that few intermediates serve', start, target)
+}
+
+/**
  * All of it at once, as in real reaction networks: 200 layers to go through, bodies of up to 25 reactants, carriers that many steps take and
  * give back used, and four in ten steps can be gone backwards.
  */
