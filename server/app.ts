@@ -30,6 +30,7 @@ import { weakSpotsResource } from './api/weak-spots.ts'
 import type { Backing, Foundation } from './backing.ts'
 import type { ServerConfig } from './config.ts'
 import { jsonBody } from './json-body.ts'
+import { onlyKnownHosts } from './known-hosts.ts'
 import { ownLibrary } from './library/own-library.ts'
 import { replyToError, unknownAddress } from './replies.ts'
 
@@ -43,7 +44,7 @@ export type App = FastifyInstance
  */
 export async function buildApp(
   foundation: Foundation,
-  config: Pick<ServerConfig, 'rateLimit' | 'pageFolder'>,
+  config: Pick<ServerConfig, 'rateLimit' | 'pageFolder'> & Partial<Pick<ServerConfig, 'host' | 'knownAs'>>,
   logger: boolean,
 ): Promise<App> {
   const own = ownLibrary(foundation.workshop, foundation.store.own)
@@ -54,6 +55,7 @@ export async function buildApp(
     routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
     frameworkErrors: replyToError,
   })
+  app.addHook('onRequest', onlyKnownHosts(config.host ?? '127.0.0.1', config.knownAs ?? []))
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.setErrorHandler(replyToError)

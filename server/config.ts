@@ -7,6 +7,8 @@ export const projectRoot: string = dirname(dataFolder())
 export interface ServerConfig {
   readonly host: string
   readonly port: number
+  /** Names by which it may be asked, beside those of the machine itself and `host`. */
+  readonly knownAs: readonly string[]
   /** Folder of the saved plans, or `:memory:`. */
   readonly plansFolder: string
   /** Requests a minute from one address; null = no limit. */
@@ -18,6 +20,7 @@ export interface ServerConfig {
 export const defaultConfig: ServerConfig = {
   host: '127.0.0.1',
   port: 4780,
+  knownAs: [],
   plansFolder: join(projectRoot, 'data'),
   rateLimit: 1200,
   pageFolder: join(projectRoot, 'dist', 'web'),

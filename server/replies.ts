@@ -16,6 +16,7 @@ export const problemsSchema = z.object({ problems: z.array(problemSchema) }).met
 /** Replies that every resource can give besides its own. */
 export const refusals = {
   400: problemsSchema,
+  403: problemsSchema,
   404: problemsSchema,
   409: problemsSchema,
   413: problemsSchema,

@@ -15,10 +15,16 @@ const graceMs = 2000
 export const serve: Command = {
   name: 'serve',
   summary: 'serves the page and the API',
-  usage: '[--port N] [--host H] [--data DIR]',
+  usage: '[--port N] [--host H [--known-as NAME]] [--data DIR]',
   options: {
     port: { type: 'string', value: 'N', help: `port (default ${defaultConfig.port}; 0 = any free one)` },
     host: { type: 'string', value: 'H', help: `address to listen on (default ${defaultConfig.host}: this machine alone)` },
+    'known-as': {
+      type: 'string',
+      multiple: true,
+      value: 'NAME',
+      help: 'a name by which other machines ask for this one, where --host lets them: others are refused; repeatable',
+    },
     data: { type: 'string', value: 'DIR', help: 'folder of the saved plans (default: data, beside the program)' },
   },
   async run(given, terminal) {
@@ -33,7 +39,7 @@ export const serve: Command = {
       defaultConfig.pageFolder !== null && existsSync(join(defaultConfig.pageFolder, 'index.html')) ? defaultConfig.pageFolder : null
     const app = await buildApp(
       { workshop, store, now: () => new Date().toISOString(), newId: () => randomBytes(9).toString('base64url') },
-      { rateLimit: defaultConfig.rateLimit, pageFolder },
+      { rateLimit: defaultConfig.rateLimit, pageFolder, host, knownAs: given.texts('known-as') },
       true,
     )
     const closed = new Promise<void>(resolve => {
