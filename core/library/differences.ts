@@ -1,4 +1,5 @@
 import { differenceText } from './difference-text.ts'
+import { inFieldOrder } from './field-words.ts'
 import type { LibraryFile } from './library.ts'
 
 /** A key whose value differs, as the library format holds it; absent = not stated. */
@@ -64,9 +65,11 @@ export function differences(
   })
 }
 
-/** Keys whose values differ, each in words. */
+/** Keys whose values differ, each in words, in the order of the format. */
 export const toldDifferences = (before: object, now: object, nameOf: (id: string) => string): readonly ToldDifference[] =>
-  fieldDifferences(before, now).map(field => ({ ...field, text: differenceText(before, now, field.key, nameOf) }))
+  [...fieldDifferences(before, now)]
+    .sort((one, other) => inFieldOrder(one.key, other.key))
+    .map(field => ({ ...field, text: differenceText(before, now, field.key, nameOf) }))
 
 /** Keys whose values differ, in order of name; the order of keys inside a value does not count. */
 export function fieldDifferences(before: object, now: object): readonly FieldDifference[] {

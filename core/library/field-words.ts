@@ -81,7 +81,7 @@ export const materialWords: WordsOf<Material> = {
   boilingC: celsius('boiling point'),
   flashC: celsius('flash point'),
   contains: {
-    label: 'holds',
+    label: 'content',
     told: ({ compound, massFraction, molPerL, rest }, { nameOf }) => {
       const strength = [
         massFraction === undefined ? undefined : figure(Number((massFraction * 100).toPrecision(6)), '% by mass'),
@@ -203,3 +203,12 @@ export const transformationWords: WordsOf<Transformation> = {
     told: value => ({ checked: 'read in its source', memory: 'from memory', 'common-practice': 'common practice, no source' })[value],
   },
 }
+
+const all: Readonly<Record<string, { readonly label: string }>> = { ...materialWords, ...transformationWords }
+
+/** How a field of either kind of record is called; its key where the format does not know it. */
+export const fieldLabel = (key: string): string => all[key]?.label ?? key
+
+const order = Object.keys(all)
+/** Fields in the order of the format, what they rest on last. */
+export const inFieldOrder = (one: string, other: string): number => order.indexOf(one) - order.indexOf(other)

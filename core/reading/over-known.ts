@@ -1,4 +1,5 @@
 import { fieldDifferences } from '../library/differences.ts'
+import { fieldLabel } from '../library/field-words.ts'
 import type { Material } from '../library/material.ts'
 import { type Checked, good } from '../problem/problem.ts'
 import { idOfName } from './id-of-name.ts'
@@ -42,7 +43,7 @@ export function overKnown(
   if (known === undefined) return { ...record, kind: record.kind ?? 'compound', sources: record.sources ?? [source] }
   const kept = Object.fromEntries(Object.entries(known).filter(([key]) => always.has(key) || !spoken.has(key)))
   const whole: Record<string, unknown> = { ...kept, ...record }
-  const changed = fieldDifferences(known, whole).map(one => one.key)
+  const changed = fieldDifferences(known, whole).map(one => fieldLabel(one.key))
   if (record.sources !== undefined || changed.length === 0 || known.sources.some(one => one.citation === from)) return whole
   return { ...whole, sources: [...known.sources, { ...source, for: changed.join(', ') }] }
 }

@@ -215,7 +215,7 @@ describe('a table over materials that are known', () => {
     expect(over('id,name,meltingC\nbenzoin,benzoin,135.5\n')).toEqual({
       ...rest,
       meltingC: 135.5,
-      sources: [...sources, { citation: 'from the table mine.csv', for: 'meltingC', checked: false }],
+      sources: [...sources, { citation: 'from the table mine.csv', for: 'melting point', checked: false }],
     })
     expect(over(`id,name\nbenzoin,${benzoin.name}\n`)).toEqual(benzoin)
     // An emptied cell empties; of what every record has it says nothing.

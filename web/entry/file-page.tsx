@@ -93,9 +93,13 @@ export function FilePage() {
           </label>
         </p>
         <p class="s soft">
-          Library files (JSON, described by <a href="./api/v1/library-schema.json">its JSON Schema</a>), tables of materials or charges
-          (CSV, TSV), structures (SDF), reactions (reaction SMILES, MDL RXN and RD files, several at a time). Nothing changes before you
-          have seen what would: all of it is taken over, or none. What a table has no column for stays as it is.
+          Library files (JSON, described by{' '}
+          <a class="do" href="./api/v1/library-schema.json">
+            its JSON Schema
+          </a>
+          ), plan files (the records of their own that they bring), tables of materials or charges (CSV, TSV), structures (SDF), reactions
+          (reaction SMILES, MDL RXN and RD files, several at a time). Nothing changes before you have seen what would: all of it is taken
+          over, or none. What a table has no column for stays as it is.
         </p>
       </section>
       {waiting && (

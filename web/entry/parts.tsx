@@ -221,7 +221,7 @@ export function History() {
       )}
       {stands.history.length > 0 && (
         <details>
-          <summary class="do">All {stands.history.length} saves</summary>
+          <summary class="do">{stands.history.length === 1 ? 'The one save' : `All ${stands.history.length} saves`}</summary>
           <ul class="rows s">
             {stands.history.map(one => (
               <li key={one.version} class={undone.has(one.version) || one.undoes !== null ? 'alt' : ''}>
