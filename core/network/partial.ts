@@ -53,6 +53,9 @@ export class PartialRoutes {
   private readonly seenOpen: Int32Array
   private readonly value: Float64Array
   private readonly layered: Float64Array[]
+  /** Demands that making the target does not meet already. */
+  private layers: readonly Layer[]
+  private target = -1
   private mark = 0
   private chainOpen = false
   private distinctSum = 0
@@ -63,7 +66,7 @@ export class PartialRoutes {
   constructor(
     private readonly space: Space,
     private readonly labels: Float64Array,
-    private readonly layers: readonly Layer[],
+    private readonly allLayers: readonly Layer[],
     private readonly leastOwn: Float64Array,
   ) {
     const n = labels.length
@@ -72,7 +75,8 @@ export class PartialRoutes {
     this.visited = new Int32Array(n)
     this.seenOpen = new Int32Array(n)
     this.value = new Float64Array(n)
-    this.layered = layers.map(() => new Float64Array(n))
+    this.layered = allLayers.map(() => new Float64Array(n))
+    this.layers = allLayers
   }
 
   /** Begins an evaluation; then `decide` each decision, then `evaluate`. */
@@ -95,6 +99,10 @@ export class PartialRoutes {
    */
   evaluate(target: number, overlay: Overlay | null, forced: number, forcedKey: number): number {
     const { found, space } = this
+    if (target !== this.target) {
+      this.target = target
+      this.layers = this.allLayers.filter(layer => !layer.meets[target])
+    }
     this.overlay = overlay
     this.forced = forced
     this.forcedKey = forcedKey

@@ -15,6 +15,8 @@ export interface SearchOptions {
   readonly maxSteps?: number
   /** Work allowed, in partial routes taken up; the answer is then the same on every machine. */
   readonly budget?: number
+  /** The same for what is settled depth first, by distinct steps, where that budget ended the search; without it, the same again. */
+  readonly settleBudget?: number
   /** Partial routes taken up without a route before labels are repaired. */
   readonly patience?: number
   /** Partial routes taken up without a route before the order by steps among equal values is given up. */
@@ -38,6 +40,7 @@ const mostRepaired = 20_000
 export class RouteSearch {
   readonly partial: PartialRoutes
   readonly repair: LabelRepair
+  readonly layers: readonly Layer[]
   /** Makers in order under the network's own labels, by node. */
   readonly orders = new Map<number, MakerOrder>()
 
@@ -47,12 +50,12 @@ export class RouteSearch {
     readonly labels: Labels,
     musts: readonly Must[] = [],
   ) {
-    const layers = musts.map((must): Layer => {
+    this.layers = musts.map((must): Layer => {
       const meets = new Uint8Array(labels.value.length)
       for (const node of must.nodes) meets[node] = 1
       return { must, value: labelsThrough(space, labels.value, must), meets }
     })
-    this.partial = new PartialRoutes(space, labels.value, layers, leastOwn(space))
+    this.partial = new PartialRoutes(space, labels.value, this.layers, leastOwn(space))
     this.repair = new LabelRepair(space, labels.value, labels.best)
   }
 
@@ -106,8 +109,8 @@ export class RouteStream {
   private turns = 0
 
   constructor(
-    private readonly search: RouteSearch,
-    private readonly target: number,
+    readonly search: RouteSearch,
+    readonly target: number,
     private readonly options: SearchOptions,
   ) {
     this.space = search.space

@@ -6,6 +6,7 @@ import { atOnce, type InPieces } from './pieces.ts'
 import { RouteSearch, type RouteStream, type SearchOptions } from './ranked.ts'
 import type { RankedRoute } from './ranked-route.ts'
 import { routeValue } from './route-value.ts'
+import { SettledRoutes } from './settled-routes.ts'
 import { bySharing } from './shared-steps.ts'
 import { openSpace, type Space, targetNode, type Weights, withUnknownLast } from './space.ts'
 import type { Must } from './through.ts'
@@ -95,19 +96,23 @@ function sound(labels: Labels, network: Network): Labels {
 
 const nodesOf = (space: Space, compound: number): number[] => (space.twin === null ? [compound] : [compound, targetNode(space, compound)])
 
-/** A sum over distinct steps has no sharp bound: what is not found by then is not found soon. */
-const distinctBudget = 30_000
+/** What best first finds by distinct steps it has found by then; the rest is left to what goes depth first. */
+const distinctBudget = 2500
 const guessBudget = 20_000
 
 /** Partial routes taken up by guessing between two pauses. */
 const guessedAtOnce = 500
 
-function* firstOf(stream: RouteStream, count: number): Generator<unknown, RankedRoute[]> {
+/** The first routes, until there are enough of them or of their steps. */
+function* firstOf(stream: RouteStream, count: number, steps: number): InPieces<RankedRoute[]> {
   const routes: RankedRoute[] = []
-  while (routes.length < count) {
+  let left = steps
+  while (routes.length < count && left > 0) {
     const route = stream.next(guessedAtOnce)
-    if (route !== null) routes.push(route)
-    else if (stream.paused) yield
+    if (route !== null) {
+      routes.push(route)
+      left -= route.arcs.length
+    } else if (stream.paused) yield
     else break
   }
   return routes
@@ -132,8 +137,7 @@ export class OrderedRoutes {
   private readonly known: boolean
   private unknownPart = false
   private readonly handedOut = new Set<string>()
-  private guessing: Generator<unknown, readonly RankedRoute[]> | null = null
-  private guesses: RankedRoute[] | null = null
+  private settled: SettledRoutes | null = null
   private workBefore = 0
   complete = false
   /** The last call ended because the work it was given was done: ask again. */
@@ -159,7 +163,8 @@ export class OrderedRoutes {
   /** Lower bound of the routes still to come; null where that is not known. */
   get bound(): number | null {
     if (this.stream === null || this.unknownPart) return null
-    return this.stream.bound === Number.POSITIVE_INFINITY ? null : this.stream.bound
+    const { bound } = this.settled ?? this.stream
+    return bound === Number.POSITIVE_INFINITY ? null : bound
   }
 
   /** Partial routes taken up so far. */
@@ -189,7 +194,7 @@ export class OrderedRoutes {
       if (found === null) {
         this.paused = this.stream.paused
         if (this.paused) return null
-        if (!this.stream.complete) return this.unproven(work)
+        if (!this.stream.complete) return this.further(this.stream, work)
         if (this.known || this.unknownPart) {
           this.complete = true
           this.stream = null
@@ -207,30 +212,35 @@ export class OrderedRoutes {
     return null
   }
 
-  /** Where the exact search was ended, the rest of the list is what good guessing finds; for sums and chains the search itself ends in time. */
-  private unproven(work: number): OrderedRoute | null {
-    const { unknownPart } = this
+  /** Where best first was ended, a sum over distinct steps is settled depth first; for sums and chains the search itself ends in time. */
+  private further(stream: RouteStream, work: number): OrderedRoute | null {
+    const { unknownPart, options } = this
     const sought = unknownPart ? this.byStep : this.weights
-    if (sought.form !== 'distinct' || this.options.shouldStop?.()) return null
-    const draw = function* (this: OrderedRoutes, weights: Weights, count: number, options: SearchOptions) {
-      yield
-      return yield* firstOf(yield* this.streamOf(weights, options), count)
-    }.bind(this)
-    const options = { ...this.options, budget: guessBudget }
-    this.guessing ??= bySharing(this.network, sought, this.asked.start, this.target, draw, options)
-    while (this.guesses === null) {
-      const guessed = this.guessing.next()
-      // What is known to the axis stands in the list already.
-      const isNew = (route: RankedRoute) =>
-        !this.handedOut.has(route.arcs.join()) && (!unknownPart || Number.isNaN(this.valueOfRoute(route)))
-      if (guessed.done) this.guesses = guessed.value.filter(isNew).reverse()
-      else if (work < Number.POSITIVE_INFINITY) {
-        this.paused = true
+    if (sought.form !== 'distinct' || options.shouldStop?.()) return null
+    const { settleBudget = options.budget } = options
+    this.settled ??= new SettledRoutes(stream, this.handedOut, () => this.guessed(sought), {
+      ...options,
+      ...(settleBudget !== undefined && { budget: settleBudget }),
+    })
+    for (;;) {
+      const next = this.settled.next(work)
+      if (next === null) {
+        this.paused = this.settled.paused
+        this.complete = this.settled.complete
         return null
       }
+      // What is known to the axis stands in the list already.
+      if (!unknownPart || Number.isNaN(this.valueOfRoute(next))) return { ...next, value: unknownPart ? null : next.value }
     }
-    const next = this.guesses.pop()
-    return next ? { arcs: next.arcs, value: unknownPart ? null : next.value, proven: false } : null
+  }
+
+  private *guessed(sought: Weights): InPieces<readonly RankedRoute[]> {
+    const options = { ...this.options, budget: guessBudget }
+    const draw = function* (this: OrderedRoutes, weights: Weights, count: number, steps: number) {
+      yield
+      return yield* firstOf(yield* this.streamOf(weights, options), count, steps)
+    }.bind(this)
+    return yield* bySharing(this.network, sought, this.asked.start, this.target, draw)
   }
 
   private listed(route: OrderedRoute): OrderedRoute {

@@ -1,11 +1,15 @@
 import type { Network } from './network.ts'
-import type { SearchOptions } from './ranked.ts'
+import type { InPieces } from './pieces.ts'
 import type { RankedRoute } from './ranked-route.ts'
 import { routeValue } from './route-value.ts'
 import type { Weights } from './space.ts'
 
 /** Routes drawn by the sum that counts a shared step at each use, before they are valued with each step once. */
 const drawn = 100
+/** No more than so many steps in all: a long route takes long, and the next one differs from it in one step. */
+const drawnSteps = 4000
+/** Steps of the routes that re-pricing finds, one after the other, before it ends. */
+const repricedSteps = 1000
 /** Rounds of re-pricing from one route: each was seen to end by itself long before. */
 const mostRounds = 12
 /** Routes from which re-pricing sets out. */
@@ -22,7 +26,7 @@ const dearness = 4
  *
  * Pauses wherever a search does, so that whoever asks may look at other things meanwhile.
  *
- * @param draw  the best routes by given weights, in order
+ * @param draw  the best routes by given weights, in order, until there are enough of them or of their steps
  * @returns best first; good, but not proven
  */
 export function* bySharing(
@@ -30,9 +34,8 @@ export function* bySharing(
   weights: Weights,
   start: number,
   target: number,
-  draw: (weights: Weights, count: number, options: SearchOptions) => Generator<unknown, readonly RankedRoute[]>,
-  options: SearchOptions,
-): Generator<unknown, readonly RankedRoute[]> {
+  draw: (weights: Weights, count: number, steps: number) => InPieces<readonly RankedRoute[]>,
+): InPieces<readonly RankedRoute[]> {
   const uses = network.body.length
   const plainSum = (own: Float64Array): Weights => ({
     form: 'sum',
@@ -48,23 +51,25 @@ export function* bySharing(
     found.set(route.arcs.join(), valued)
     return valued
   }
-  for (const route of yield* draw(plainSum(weights.own), drawn, options)) keep(route)
+  for (const route of yield* draw(plainSum(weights.own), drawn, drawnSteps)) keep(route)
+  let left = repricedSteps
+  const bestBy = function* (prices: Float64Array): InPieces<RankedRoute | null> {
+    const route = left > 0 ? (yield* draw(plainSum(prices), 1, left))[0] : undefined
+    if (route === undefined) return null
+    left -= route.arcs.length
+    return keep(route)
+  }
   for (const seed of inOrder(found).slice(0, seeds)) {
     let best = seed
     for (let round = 0; round < mostRounds; round++) {
-      const next = (yield* draw(plainSum(repriced(weights.own, best.arcs, null)), 1, options))[0]
-      if (next === undefined) break
-      const valued = keep(next)
-      if (valued.value >= best.value - 1e-9) break
-      best = valued
+      const next = yield* bestBy(repriced(weights.own, best.arcs, null))
+      if (next === null || next.value >= best.value - 1e-9) break
+      best = next
     }
   }
   // From the best of all that, each step in turn made dear: a way round it may share more.
   const best = inOrder(found)[0]
-  for (const dear of best?.arcs.slice(0, mostDear) ?? []) {
-    const next = (yield* draw(plainSum(repriced(weights.own, best!.arcs, dear)), 1, options))[0]
-    if (next !== undefined) keep(next)
-  }
+  for (const dear of best?.arcs.slice(0, mostDear) ?? []) yield* bestBy(repriced(weights.own, best!.arcs, dear))
   return inOrder(found)
 }
 
