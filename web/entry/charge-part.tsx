@@ -1,5 +1,4 @@
 import { type ChargeLine, roles, type Stage, stageOf, stages } from '../../core/library/transformation.ts'
-import type { Problem } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { readChargeTable, withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
@@ -7,7 +6,7 @@ import { ProblemNote } from '../parts/problem.tsx'
 import { Name, Unknown } from '../parts/words.tsx'
 import type { Reading } from './api.ts'
 import { replaceWriting, write, writing } from './draft.ts'
-import { LineAsked } from './line-asked.tsx'
+import { LineAsked, LineUnread } from './line-asked.tsx'
 import { Field } from './parts.tsx'
 import { readingState } from './reading.ts'
 import { problemsAt, unreadOfBody } from './record.ts'
@@ -148,7 +147,9 @@ function Lines({ reading }: { readonly reading: Reading }) {
           .map(problem => (
             <ProblemNote problem={problem} key={problem.code} />
           ))}
-        {ownUnread.length > 0 && <ProblemNote problem={unread(ownUnread)} />}
+        {[...new Set(ownUnread)].map(line => (
+          <LineUnread line={line} key={line} />
+        ))}
       </div>
       {reading.notes.length > 0 && (
         <ul class="s soft">
@@ -205,11 +206,3 @@ function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonl
     </>
   )
 }
-
-const unread = (lines: readonly string[]): Problem => ({
-  code: 'lines-unread',
-  where: lines,
-  what: lines.length === 1 ? 'One line could not be read.' : `${lines.length} lines could not be read.`,
-  why: 'They stay as typed and are not reckoned with.',
-  cure: 'Give an amount with a unit and a name, begin the line with what is done ("heat", "pour"), or remove it.',
-})

@@ -6,6 +6,7 @@ import { replaceWriting, writing } from './draft.ts'
 import { beginMaterial, beginSolution } from './material-draft.ts'
 import { readingState } from './reading.ts'
 import { answered, problemsAt } from './record.ts'
+import { unreadWords } from './unread-words.ts'
 
 /** What a charge line leaves open, or contradicts, with the buttons that settle it. */
 export function LineAsked({
@@ -151,6 +152,25 @@ function StrengthAsked({ problem, ...asked }: Asked & { readonly problem: Proble
 /** The strength that a phrase names: "0.5 M NaOH", "NaOH (2 % w/v)"; empty where it is worded otherwise. */
 const strengthIn = (phrase: string): string =>
   /\d+(?:[.,]\d+)?\s*(?:%(?:\s*\(?\s*[wm]\/[wvm]\s*\)?)?|wt\.?\s*%|mol\/(?:L|dm3)|mmol\/L|g\/L|M\b|N\b)/i.exec(phrase)?.[0].trim() ?? ''
+
+/** A line that is neither a charge nor something that is done: it stays as typed until it is reworded or taken out. */
+export function LineUnread({ line }: { readonly line: string }) {
+  const { what, cure, offers } = unreadWords(line)
+  const change = (body: (now: string) => string): void => replaceWriting({ body: body(writing.value.body) })
+  const { fresh } = readingState.value
+  return (
+    <ProblemNote problem={{ code: 'line-unread', where: [], what, why: 'It stays as typed and is not reckoned with.', cure }}>
+      {offers.map(offer => (
+        <button type="button" class="do" disabled={!fresh} key={offer} onClick={() => change(body => body.replace(line, () => offer))}>
+          {offer}
+        </button>
+      ))}
+      <button type="button" class="do" disabled={!fresh} onClick={() => change(body => withoutLine(body, line))}>
+        Remove the line
+      </button>
+    </ProblemNote>
+  )
+}
 
 /** The mass in a line: "17.7 g". Null where it gives none. */
 const weighedIn = (line: string): string | null => /\d+(?:[.,]\d+)?\s*(?:kg|mg|g)\b/i.exec(line)?.[0] ?? null

@@ -7,6 +7,7 @@ import { numberTyped } from '../../../../web/entry/number-typed.ts'
 import { outcomeWords } from '../../../../web/entry/outcome-words.ts'
 import { answered, answeredTerm, drafted, temperatureTyped } from '../../../../web/entry/record.ts'
 import { emptyTask, type TypedTask } from '../../../../web/entry/typed-tasks.ts'
+import { unreadWords } from '../../../../web/entry/unread-words.ts'
 import { library, prepared } from '../../../support/reader.ts'
 
 // The page keeps which part of it stands in the address.
@@ -155,6 +156,29 @@ describe('what is wrong in a field', () => {
   it('passes over no task of which only the wait is typed, and calls tasks by their places', () => {
     const tasks = [emptyTask, { ...emptyTask, wait: '3' }]
     expect(of({ ...whole, tasks }).lacking).toEqual([{ field: 'tasks', what: 'what is done in task 2' }])
+  })
+})
+
+describe('a charge line that is not read', () => {
+  // The litre is a cubic decimetre (CGPM 1964); a pound is 453.59237 g (international agreement of 1959); (350 - 32) x 5/9 = 177.
+  it.each([
+    ['0.5 dm3 ethanol', ['0.5 L ethanol']],
+    ['2 lb benzaldehyde', ['907.185 g benzaldehyde']],
+    ['5 x 10^-3 mol benzaldehyde', ['0.005 mol benzaldehyde']],
+    ['5 × 10⁻³ mol benzaldehyde', ['0.005 mol benzaldehyde']],
+    ['1 dL water', ['100 mL water']],
+    ['10 benzaldehyde', ['10 g benzaldehyde', '10 mL benzaldehyde']],
+    ['1h30', ['1.5 h']],
+    ['350 F', ['177 °C']],
+    ['180°', ['180 °C']],
+    ['1 cup vinegar', []],
+    ['hello world', []],
+  ])('%j is told, and what it may mean is offered in words that are read', (line, offers) => {
+    expect(prepared(whole.equation, line).unread).toEqual([line])
+    const words = unreadWords(line)
+    expect(words.what).toContain(line)
+    expect(words.offers).toEqual(offers)
+    for (const offer of offers) expect(prepared(whole.equation, offer).unread, offer).toEqual([])
   })
 })
 
