@@ -31,7 +31,7 @@ export function unreadWords(line: string): UnreadWords {
   }
   const time = /^\D*?(\d+)\s*h\s*(\d{1,2})\s*(?:min)?\b/i.exec(line)
   if (time !== null && Number(time[2]) < 60)
-    return told(line, 'Its time is not read.', 'Write hours as one number.', [
+    return told(line, 'Hours and minutes run into one another.', 'Write hours as one number.', [
       line.replace(/\d+\s*h\s*\d{1,2}\s*(?:min)?/i, `${noted(Number(time[1]) + Number(time[2]) / 60)} h`),
     ])
   const fahrenheit = new RegExp(String.raw`(${number})\s*°?\s*F\b`).exec(line)
