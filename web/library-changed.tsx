@@ -18,7 +18,7 @@ export function LibraryChanged() {
       <div class="problem">
         <Triangle />
         <div>
-          <b>The library has changed since this plan was saved</b>
+          <b>The library here differs from what this plan was saved with</b>
           <dl>
             <dt>where</dt>
             <dd>{placesOf(changes)}</dd>

@@ -2,7 +2,9 @@ import { z } from 'zod'
 import { toldDifferences } from '../library/differences.ts'
 import type { Library } from '../library/library.ts'
 import { libraryFileSchema } from '../library/library.ts'
+import type { Material } from '../library/material.ts'
 import { idSchema } from '../library/source.ts'
+import { isOwnBench } from '../library/trust.ts'
 import { parseJson } from '../problem/json.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { schemaProblems } from '../problem/schema.ts'
@@ -195,7 +197,7 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
   const changes: Problem[] = []
   const keeps = opened.plan.keepsRecords === true
   const nameOf = (id: string): string => library.materials.get(id)?.name ?? opened.slice.materials.get(id)?.name ?? id
-  const compare = <R extends { readonly id: string; readonly name: string }>(
+  const compare = <R extends Pick<Material, 'id' | 'name' | 'sources'>>(
     kind: string,
     before: ReadonlyMap<string, R>,
     now: ReadonlyMap<string, R>,
@@ -218,7 +220,7 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
       changes.push({
         code: 'record-changed',
         where: [kind, id],
-        what: `${record.name} changed since the plan was saved: ${fields.map(({ text }) => text).join('. ')}.`,
+        what: `${record.name}${differs(record, current)}: ${fields.map(({ text }) => text).join('. ')}.`,
         why: keeps ? 'The plan keeps the record it was saved with.' : 'The plan now reckons with the new figures.',
         cure: keeps
           ? 'Leave it so, or reckon with the new: on the sheet, or with --records new.'
@@ -230,3 +232,9 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
   compare('transformations', opened.slice.transformations, library.transformations)
   return changes
 }
+
+/** A figure of somebody's own bench was never in a library that does not tell it. */
+const differs = (record: Pick<Material, 'sources'>, now: Pick<Material, 'sources'>): string =>
+  record.sources.some(isOwnBench) && !now.sources.some(isOwnBench)
+    ? ', in the plan by its own bench, here not'
+    : ' changed since the plan was saved'

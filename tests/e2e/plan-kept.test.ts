@@ -104,7 +104,9 @@ describe('a plan that is kept', () => {
     write(60)
     server = await served(folder, [own])
     const again = await opened(browser, `${server.url}/${search}`)
-    await expect.poll(() => words(again.locator('body')), { timeout: 30_000 }).toMatch(/The library has changed since this plan was saved/)
+    await expect
+      .poll(() => words(again.locator('body')), { timeout: 30_000 })
+      .toMatch(/The library here differs from what this plan was saved with/)
     expect(await words(again.locator('.trouble'))).toMatch(
       /one transformation.*Lophine .* changed since.*yield: 80–95.%, typically 90.* → 50–65.%, typically 60/,
     )

@@ -26,7 +26,7 @@ export function Changes({ plan, version, changed, libraryChanges = [] }: PackPro
           <b>
             {plan.keepsRecords
               ? 'This plan keeps the records it was saved with; the library now differs:'
-              : 'The library has changed since this plan was saved, and the figures here are the new ones:'}
+              : 'The library here differs from what this plan was saved with, and the figures here are the new ones:'}
           </b>{' '}
           {libraryChanges.slice(0, mostPrinted).map(change => `${change.what} `)}
           {further > 0 && `And ${further} more.`}

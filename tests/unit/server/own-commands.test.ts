@@ -368,7 +368,9 @@ describe('the command line on own records', () => {
     expect((await waybench(['plan', 'kept.json', '--print', 'kept.txt'], files)).out).toMatch(/keeps the record it was saved with/)
     expect(files.get('kept.txt')).toMatch(/keeps the record it was saved with/)
     await waybench(['plan', 'then.json', '--print', 'then.html'], files)
-    expect(files.get('then.html')).toMatch(/The library has changed since this plan was saved, and the figures here are the new ones/)
+    expect(files.get('then.html')).toMatch(
+      /The library here differs from what this plan was saved with, and the figures here are the new ones/,
+    )
     expect(await expectedG('kept.json', '--records', 'new')).toBe(now)
     for (const words of [
       ['kept.json', '--records', 'mine'],

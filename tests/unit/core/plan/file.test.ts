@@ -86,6 +86,14 @@ describe('a plan file', () => {
       ['record-changed', 'transformations', 'lophine'],
     ])
     expect(changes[1]!.what).toContain(`time in all: ${lophine.elapsedHours}\u00a0h → 99\u00a0h`)
+    const own = { ...lophine, sources: [{ citation: 'own bench, 2026-11-20', checked: true }] }
+    const elsewhere = opened(text())
+    const [told] = changesSince(library, {
+      ...elsewhere,
+      slice: { ...elsewhere.slice, transformations: new Map([['lophine', own]]) },
+      library: { title: 'another', hash: '0'.repeat(64) },
+    })
+    expect(told!.what).toMatch(/^Lophine .*, in the plan by its own bench, here not: /)
     // Whether it was ever held here, no file can tell.
     expect(changes[0]!.what).toBe('The library here does not hold benzaldehyde; the plan brings it.')
   })
