@@ -1,6 +1,7 @@
+import { physicalSource } from '../library/figure-trust.ts'
 import type { Library } from '../library/library.ts'
-import { type Physical, trustInPhysical } from '../library/physical.ts'
-import type { Trust } from '../library/trust.ts'
+import type { Marked } from '../library/mark.ts'
+import { type Physical, physicalFigures, trustInPhysical } from '../library/physical.ts'
 
 /** " (remembered)": how sure a figure of a material is, to stand right behind it in a sentence; empty where the record does not state it. */
 export function sureInBrackets(library: Library, material: string, figure: Physical): string {
@@ -10,17 +11,14 @@ export function sureInBrackets(library: Library, material: string, figure: Physi
   return trust === 'unknown' ? '' : ` (${trust})`
 }
 
-/** How sure the exposure limit of a material is. */
-export const exposureMark = (library: Library, material: string): Trust => {
-  const record = library.materials.get(material)
-  return record === undefined ? 'unknown' : trustInPhysical(record, 'exposure limit')
-}
-
-/** "Exposure limit 2 ppm, never above (Ontario) (seen)." with how sure it is; empty where none is known. */
-export const exposureTold = (
+/** An exposure limit as it is told, with its mark: "Exposure limit 2 ppm, never above (Ontario)"; null where none is known. */
+export function exposureTold(
   library: Library,
   { material, exposureLimit }: { readonly material: string; readonly exposureLimit: string | null },
-) =>
-  exposureLimit === null
-    ? ''
-    : `Exposure limit ${exposureLimit}${sureInBrackets(library, material, 'exposure limit').replace(' (', ', ').replace(')', '')}.`
+): { readonly text: string; readonly sure: Marked } | null {
+  const record = library.materials.get(material)
+  if (exposureLimit === null || record === undefined) return null
+  const figure = physicalFigures(record).find(one => one.figure === 'exposure limit')
+  const sure = figure === undefined ? ({ mark: 'unknown', source: null } as const) : { mark: figure.trust, source: physicalSource(figure) }
+  return { text: `Exposure limit ${exposureLimit}`, sure }
+}

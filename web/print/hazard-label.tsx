@@ -3,8 +3,8 @@ import type { Library } from '../../core/library/library.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import { stateText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
-import { exposureMark, exposureTold } from '../../core/report/physical-words.ts'
 import { softened } from '../map/softened.ts'
+import { Exposure } from '../parts/exposure.tsx'
 import { Name } from '../parts/words.tsx'
 import { Signs } from './parts.tsx'
 
@@ -41,8 +41,7 @@ export const FullLabel = ({ library, material }: { readonly library: Library; re
       <Statements material={material} />
       {material.protection.length > 0 && <p class="s">{material.protection.map(one => one.do).join(' ')}</p>}
       <p class="s soft">
-        <span data-mark="reckoned">{stateText(library, material)}</span>{' '}
-        <span data-mark={exposureMark(library, material.material)}>{exposureTold(library, material)}</span>{' '}
+        <span data-mark="reckoned">{stateText(library, material)}</span> <Exposure library={library} of={material} />{' '}
         <span data-mark="remembered">{material.note}</span>
       </p>
     </div>

@@ -14,6 +14,7 @@ import {
 } from '../../core/report/hazard-sheet.ts'
 import { meetingRows } from '../../core/report/meeting-rows.ts'
 import { nameIn } from '../../core/report/names.ts'
+import { exposureTold } from '../../core/report/physical-words.ts'
 import { recordMark } from '../../core/report/record-mark.ts'
 import { sharedNotes } from '../../core/report/shared-notes.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
@@ -34,6 +35,7 @@ export function HazardPage(props: PackProps) {
     <Leaf
       title={hazardTitle(hazards)}
       used={[
+        ...hazards.materials.flatMap(one => exposureTold(library, one)?.sure.mark ?? []),
         ...hazards.meetings.map(one => meetingMark(one).mark),
         ...evaluation.steps.map(step => recordMark(library, evaluation, [step.number]).mark),
       ]}

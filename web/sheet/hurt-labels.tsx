@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import { massText, volumeText } from '../../core/quantity/print.ts'
-import { exposureTold } from '../../core/report/physical-words.ts'
 import { counted, degrees, listed } from '../../core/report/words.ts'
+import { Exposure } from '../parts/exposure.tsx'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Name } from '../parts/words.tsx'
 import { nameOf } from '../state/names.ts'
@@ -77,7 +77,7 @@ export function LabelRow({ material, numbers }: { readonly material: LabelledMat
           {material.known === 'seen' ? `Seen: ${material.from ?? 'in a source'}.` : 'Remembered, no source seen.'} {amount}
           {where}
           {material.storedDays === null ? '' : `, kept ${counted(material.storedDays, 'day')}`}
-          {amount === '' && where === '' ? '' : '.'} {exposureTold(facts.value.library, material)} {degrees(material.note ?? '')}
+          {amount === '' && where === '' ? '' : '.'} <Exposure library={facts.value.library} of={material} /> {degrees(material.note ?? '')}
         </p>
       </div>
     </li>
