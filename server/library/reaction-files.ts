@@ -5,7 +5,13 @@ import { compoundIn } from '../../core/library/reference-charge.ts'
 import { chargedRoles, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
-import { isReactionSmiles, partsOfReactionSmiles, type ReactionSmiles, reactionSmiles, smilesLine } from '../../core/reading/reaction-smiles.ts'
+import {
+  isReactionSmiles,
+  partsOfReactionSmiles,
+  type ReactionSmiles,
+  reactionSmiles,
+  smilesLine,
+} from '../../core/reading/reaction-smiles.ts'
 import { plainSmiles } from '../../core/reading/smiles-or-formula.ts'
 import { wordFor } from '../../core/reading/word-for.ts'
 import { moleculeOf } from './molecule-of.ts'
@@ -154,7 +160,10 @@ function partsOfRxn(text: string): ReactionSmiles | null {
     const counts = /^\s*(\d{1,3})\s+(\d{1,3})(?=\s|$)/.exec(line) ?? /^([ \d]{2}\d)([ \d]{2}\d)/.exec(line)
     if (counts === null) return null
     const [left, right] = [Number(counts[1]), Number(counts[2])]
-    if (left + right > blocks.length || blocks.length > mostMolecules) return null
+    // A third count is that of what stands over the arrow: a molecule that is missing would else shift all others.
+    const over = /^\s*\d{1,3}\s+\d{1,3}\s+(\d{1,3})(?=\s|$)/.exec(line)?.[1]
+    const isWhole = over === undefined || over === '0' ? left + right <= blocks.length : left + right + Number(over) === blocks.length
+    if (!isWhole || blocks.length > mostMolecules) return null
     const smiles = blocks.map(once(block => Molecule.fromMolfile(block).toIsomericSmiles()))
     return {
       reactants: smiles.slice(0, left),
