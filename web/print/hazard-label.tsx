@@ -1,5 +1,6 @@
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import type { Library } from '../../core/library/library.ts'
+import { trustOf } from '../../core/library/trust.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import { stateText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
@@ -42,7 +43,7 @@ export const FullLabel = ({ library, material }: { readonly library: Library; re
       {material.protection.length > 0 && <p class="s">{material.protection.map(one => one.do).join(' ')}</p>}
       <p class="s soft">
         <span data-mark="reckoned">{stateText(library, material)}</span> <Exposure library={library} of={material} />{' '}
-        <span data-mark="remembered">{material.note}</span>
+        <span data-mark={trustOf(library.materials.get(material.material)?.sources ?? [])}>{material.note}</span>
       </p>
     </div>
   </article>

@@ -16,6 +16,7 @@ import { meetingRows } from '../../core/report/meeting-rows.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { exposureTold } from '../../core/report/physical-words.ts'
 import { recordMark } from '../../core/report/record-mark.ts'
+import { lawByList } from '../../core/report/regulated.ts'
 import { sharedNotes } from '../../core/report/shared-notes.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
 import { Marked, MarkSign } from '../parts/mark.tsx'
@@ -36,6 +37,7 @@ export function HazardPage(props: PackProps) {
       title={hazardTitle(hazards)}
       used={[
         ...hazards.materials.flatMap(one => exposureTold(library, one)?.sure.mark ?? []),
+        ...lawByList(hazards.regulated).map(one => one.sure.mark),
         ...hazards.meetings.map(one => meetingMark(one).mark),
         ...evaluation.steps.map(step => recordMark(library, evaluation, [step.number]).mark),
       ]}
@@ -214,7 +216,11 @@ function Waste({ library, evaluation }: PackProps) {
       ))}
       {evaluation.hazards.quench.length > 0 && <h2>Destroyed before the bottle</h2>}
       {evaluation.hazards.quench.map(line => (
-        <p class="row-p" key={line.step + line.destroys} data-mark={line.from === 'source' ? 'seen' : 'planned'}>
+        <p
+          class="row-p"
+          key={line.step + line.destroys}
+          data-mark={line.from === 'source' ? recordMark(library, evaluation, [line.step]).mark : 'planned'}
+        >
           {quenchText(library, line)}
         </p>
       ))}

@@ -2,6 +2,7 @@ import { listsHold } from '../../core/report/cautions.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { lawByList } from '../../core/report/regulated.ts'
 import { capital, listed } from '../../core/report/words.ts'
+import { MarkSign } from '../parts/mark.tsx'
 import { Name } from '../parts/words.tsx'
 import type { PackProps } from './pack-props.ts'
 
@@ -12,8 +13,8 @@ export function Law({ library, evaluation }: PackProps) {
   return (
     <section>
       <h2>§ Regulated</h2>
-      {lawByList(regulated).map(({ list, action, barred, rows, legal }) => (
-        <p class="row-p" key={list + action + barred + legal} data-mark="seen">
+      {lawByList(regulated).map(({ list, action, barred, rows, legal, sure }) => (
+        <p class="row-p" key={list + action + barred + legal} data-mark={sure.mark}>
           <b>
             {action}: {list}.
           </b>{' '}
@@ -27,6 +28,7 @@ export function Law({ library, evaluation }: PackProps) {
             </span>
           ))}
           {barred && <b> A private person may not have {rows.flatMap(row => row.materials).length > 1 ? 'them' : 'it'}.</b>} {legal}
+          <MarkSign of={sure} />
         </p>
       ))}
       {regulated.length === 0 && <p>No row of the bundled lists names anything here.</p>}

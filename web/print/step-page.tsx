@@ -303,9 +303,8 @@ const isTold = (meeting: BenchSheet['meetings'][number]): boolean => meeting.sev
 
 function Dangers({ sheet, library, record }: PackProps & { readonly sheet: BenchSheet; readonly record: Marked }) {
   // Rules about a kind of step are told in full once, in the hazard list; here their titles remind of them.
-  const general = sheet.meetings
-    .filter(meeting => meeting.general && meeting.severity === 'never')
-    .map(meeting => lowerFirst(degrees(meeting.title)))
+  const kinds = sheet.meetings.filter(meeting => meeting.general && meeting.severity === 'never')
+  const general = kinds.map(meeting => lowerFirst(degrees(meeting.title)))
   const labelled = sheet.materials.filter(material => material.class !== 'none')
   const charged = new Set(sheet.charge.map(row => row.material))
   const comesOf = ({ material, as }: LabelledMaterial): string =>
@@ -340,7 +339,7 @@ function Dangers({ sheet, library, record }: PackProps & { readonly sheet: Bench
           </p>
         ))}
         {general.length > 0 && (
-          <p data-mark="seen">
+          <p data-mark={kinds.map(meetingMark).find(one => one.mark === 'remembered')?.mark ?? meetingMark(kinds[0]!).mark}>
             <b>Never here, as the hazard list tells:</b> {general.join('; ')}.
           </p>
         )}
