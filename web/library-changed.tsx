@@ -11,8 +11,8 @@ const toldAtOnce = 3
 export function LibraryChanged() {
   // What is not held at all is told, and may be taken over, beside this.
   const changes = changedSince.value.filter(one => one.code === 'record-changed')
-  if (changes.length === 0) return null
   if (plan.value.keepsRecords) return <RecordsKept changes={changes} />
+  if (changes.length === 0) return null
   return (
     <div class="trouble" role="status">
       <div class="problem">
@@ -56,7 +56,9 @@ export function LibraryChanged() {
 const RecordsKept = ({ changes }: { readonly changes: readonly Problem[] }) => (
   <div class="records-kept" role="status">
     <details class="more-of">
-      <summary>This plan keeps the records it was saved with; the library now differs in {placesOf(changes)}</summary>
+      <summary>
+        This plan keeps the records it was saved with{changes.length === 0 ? '' : `; the library now differs in ${placesOf(changes)}`}
+      </summary>
       {changes.map(change => (
         <p key={change.where.join(' ')}>{change.what}</p>
       ))}

@@ -122,9 +122,42 @@ describe('a plan that is kept', () => {
     await expect.poll(() => words(again.locator('.records-kept')), { timeout: 30_000 }).toMatch(/keeps the records.*one transformation/)
     await expect.poll(() => answer(again, /How much/), { timeout: 20_000 }).toBe(old)
     expect(await again.locator('.trouble').count()).toBe(0)
+    // So too where only this browser has the plan: the server hands out the changed records, and not what was saved.
+    await again.route('**/api/v1/plans/**', route => route.abort())
+    await again.reload()
+    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toBe(old)
+    await again.unroute('**/api/v1/plans/**')
+    await again.reload()
+    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toBe(old)
+    again.faults.length = 0
     await again.locator('.records-kept summary').click()
     await again.getByRole('button', { name: 'Reckon with the new' }).click()
     await expect.poll(() => answer(again, /How much/), { timeout: 20_000 }).not.toBe(old)
+    expect(again.faults).toEqual([])
+
+    // A run of a step whose record is nowhere any more: the plan cannot be written, which is said, and loses nothing.
+    await again.waitForTimeout(1200)
+    await saved(again)
+    await again.evaluate(() => {
+      const key = Object.keys(localStorage).find(one => one.startsWith('waybench-draft plan'))!
+      const draft = JSON.parse(localStorage.getItem(key)!)
+      const run = { id: 'r1', step: 'a-step-that-is-gone', date: '2026-12-03', batch: 1, chargedG: 2, weighedG: 1, dampPercent: 0 }
+      draft.state.plan.log = [{ ...run, purity: null, failed: false, note: '', replaces: null }]
+      localStorage.setItem(key, JSON.stringify({ ...draft, clean: false }))
+    })
+    await again.reload()
+    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
+    await again.getByRole('button', { name: 'the plan', exact: true }).click()
+    await expect
+      .poll(() => words(again.locator('body')), { timeout: 10_000 })
+      .toMatch(/uses "a-step-that-is-gone".*stay as they are here.*bring it in from a file that holds it/)
+    for (const name of ['a table', 'plain text']) {
+      const file = again.waitForEvent('download')
+      await again.getByRole('button', { name, exact: true }).click()
+      expect((await file).suggestedFilename()).toMatch(/\.(csv|txt)$/)
+    }
+    const draft = await again.evaluate(() => JSON.stringify({ ...localStorage }))
+    expect(draft).toContain('a-step-that-is-gone')
     expect(again.faults).toEqual([])
     await again.close()
   })

@@ -1,6 +1,10 @@
+import { signal } from '@preact/signals'
 import { icalendarOf } from '../../core/days/icalendar.ts'
+import { missingSteps, stepMissing } from '../../core/plan/missing-steps.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import { planCsv } from '../../core/report/csv.ts'
 import { planText } from '../../core/report/text.ts'
+import { Problems } from '../parts/problem.tsx'
 import { fileOfPlan } from '../state/plan-file.ts'
 import { planFileName } from '../state/plan-title.ts'
 import { facts, waysTo } from '../state/questions.ts'
@@ -21,6 +25,16 @@ function comparedSteps(): readonly string[] {
     })
 }
 
+/** Why the plan was not written the last time it was asked for; nothing of it is lost by that. */
+const notWritten = signal<readonly Problem[]>([])
+
+/** The plan as its file, or null where it cannot be written: why is then told. */
+function planAsFile(): string | null {
+  const missing = missingSteps(facts.value.library, plan.value)
+  notWritten.value = missing.map(logMissing)
+  return missing.length > 0 ? null : JSON.stringify(fileOfPlan(sheet.value, facts.value, comparedSteps()), null, 2)
+}
+
 /** The plan as files for other programs: itself, a table, plain text, a calendar. */
 export function TakeAway() {
   const { evaluation } = standing.value
@@ -29,34 +43,41 @@ export function TakeAway() {
   const of = plan.value
   const calendar = icalendarOf(library, evaluation.days, saved.value?.id ?? 'plan', of.title, new Date().toISOString())
   return (
-    <p class="take-away dos s">
-      <span class="soft">As a file:</span>
-      <Take
-        name={planFileName(of.title, 'json')}
-        type="application/json"
-        text={() => JSON.stringify(fileOfPlan(sheet.value, facts.value, comparedSteps()), null, 2)}
-      >
-        the plan
-      </Take>
-      <Take name={planFileName(of.title, 'csv')} type="text/csv" text={() => planCsv(library, of, evaluation)}>
-        a table
-      </Take>
-      <Take name={planFileName(of.title, 'txt')} type="text/plain" text={() => planText(library, of, evaluation, choicesTold())}>
-        plain text
-      </Take>
-      {calendar !== null && (
-        <Take name={planFileName(`${of.title} days`, 'ics')} type="text/calendar" text={() => calendar}>
-          the days for a calendar
+    <>
+      <p class="take-away dos s">
+        <span class="soft">As a file:</span>
+        <Take name={planFileName(of.title, 'json')} type="application/json" text={planAsFile}>
+          the plan
         </Take>
-      )}
-    </p>
+        <Take name={planFileName(of.title, 'csv')} type="text/csv" text={() => planCsv(library, of, evaluation)}>
+          a table
+        </Take>
+        <Take name={planFileName(of.title, 'txt')} type="text/plain" text={() => planText(library, of, evaluation, choicesTold())}>
+          plain text
+        </Take>
+        {calendar !== null && (
+          <Take name={planFileName(`${of.title} days`, 'ics')} type="text/calendar" text={() => calendar}>
+            the days for a calendar
+          </Take>
+        )}
+      </p>
+      {notWritten.value.length > 0 && <Problems of={notWritten.value} />}
+    </>
   )
 }
+
+/** The plan is whole on the sheet and in this browser; only a file could not be opened elsewhere. */
+const logMissing = (id: string): Problem => ({
+  ...stepMissing(id),
+  why: 'A file without it could not be reckoned where it is opened. The plan and its bench log stay as they are here.',
+  cure: `Write the record of "${id}" down again, or bring it in from a file that holds it (the library page, or an earlier file of this plan); then take the plan away. The table and the plain text can be had at once.`,
+})
 
 interface TakeProps {
   readonly name: string
   readonly type: string
-  readonly text: () => string
+  /** Null = it cannot be written, and that is told elsewhere. */
+  readonly text: () => string | null
   readonly children: string
 }
 
@@ -66,8 +87,10 @@ export const Take = ({ name, type, text, children }: TakeProps) => (
     type="button"
     class="do"
     onClick={() => {
+      const written = text()
+      if (written === null) return
       const link = document.createElement('a')
-      link.href = URL.createObjectURL(new Blob([text()], { type: `${type};charset=utf-8` }))
+      link.href = URL.createObjectURL(new Blob([written], { type: `${type};charset=utf-8` }))
       link.download = name
       link.click()
       // The browser has begun to read it by then.

@@ -1,3 +1,4 @@
+import type { LibraryFile } from '../../core/library/library.ts'
 import { choosingSchema, firstChoosing } from '../../core/plan/choosing.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import type { SheetState } from './sheet-state.ts'
@@ -9,6 +10,8 @@ export interface Draft {
   readonly saved: { readonly id: string; readonly version: number; readonly savedAt: string } | null
   /** Everything in `state` is on the server. */
   readonly clean: boolean
+  /** Records that the plan brought along, where it goes by some of them: those that the library changed or does not hold. */
+  readonly records?: LibraryFile | null
 }
 
 const prefix = 'waybench-draft '
@@ -22,7 +25,14 @@ const keyOfUnsaved = (seed: number): string => prefix + unsaved + seed
 export function keepDraft(draft: Draft): boolean {
   const { seed } = draft.state.plan
   try {
-    localStorage.setItem(draft.saved === null ? keyOfUnsaved(seed) : keyOfPlan(draft.saved.id), JSON.stringify(draft))
+    const key = draft.saved === null ? keyOfUnsaved(seed) : keyOfPlan(draft.saved.id)
+    try {
+      localStorage.setItem(key, JSON.stringify(draft))
+    } catch (fault) {
+      if (!draft.records) throw fault
+      // Better without its records than not at all: what was typed is nowhere else.
+      localStorage.setItem(key, JSON.stringify({ ...draft, records: null }))
+    }
     if (draft.saved !== null) localStorage.removeItem(keyOfUnsaved(seed))
     return true
   } catch {

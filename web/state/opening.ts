@@ -154,7 +154,7 @@ export async function openPlan(id: string): Promise<void> {
     atDoor.value = false
   } catch (fault) {
     if (draft !== null) {
-      show(draft.state)
+      showDraft(draft)
       saved.value = draft.saved
       savingState.value = 'failed'
       savingProblems.value = problemsOf(fault)
@@ -169,10 +169,18 @@ export async function openPlan(id: string): Promise<void> {
   }
 }
 
+/** What a draft holds: its records too, by which a plan that keeps them is reckoned, whatever the library says by now. */
+function showDraft({ state, records = null }: Draft): void {
+  carried.value = records
+  // First what the server says of all it names, with all that it has reckoned about it; the records then stand over that.
+  show(state)
+  before.value = records
+}
+
 /** Goes on with a plan that never reached the server; it is saved as soon as that answers. */
 export function openUnsaved(draft: Draft): void {
   leave()
-  show(draft.state)
+  showDraft(draft)
   saved.value = null
   edits.value = 1
   atDoor.value = false

@@ -1,13 +1,15 @@
 import { effect, signal } from '@preact/signals'
+import type { LibraryFile } from '../../core/library/library.ts'
 import { stepMissing } from '../../core/plan/missing-steps.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { Refused, server } from '../api/client.ts'
 import { addressWith } from './address.ts'
 import { problemsOf } from './asked.ts'
+import { carried, carriedInSearch } from './brought.ts'
 import { type Draft, dropDraft, keepDraft } from './draft.ts'
 import { fileOfPlan } from './plan-file.ts'
 import { bringWhatIsSaved, carryPlan, facts, factsAsked } from './questions.ts'
-import { hasStart } from './sheet-state.ts'
+import { hasStart, type SheetState } from './sheet-state.ts'
 import { edits, sheet } from './store.ts'
 
 /** So long after the last change a plan is saved, ms: long enough for a word, short enough to be believed. */
@@ -27,13 +29,17 @@ export function watchSaving(): void {
     const now = edits.value
     const state = sheet.value
     if (now === 0) return
-    keepDraft({ state, saved: saved.peek(), clean: false })
+    keepDraft({ state, saved: saved.peek(), clean: false, records: recordsOf(state) })
     if (savingState.peek() === 'conflict') return
     savingState.value = 'kept'
     clearTimeout(timer)
     timer = setTimeout(() => void save(), restMs)
   })
 }
+
+/** What a draft must hold beside what was typed: records that the server may not have, or has others of. */
+const recordsOf = ({ plan }: SheetState): LibraryFile | null =>
+  plan.keepsRecords === true ? (facts.peek().kept ?? carried.peek()) : carriedInSearch.peek()
 
 /** Saves now. `over` writes over what somebody else saved meanwhile. */
 export async function save(over: number | null = null): Promise<void> {
@@ -80,7 +86,7 @@ export async function save(over: number | null = null): Promise<void> {
     savingProblems.value = []
     const clean = edits.peek() === at
     savingState.value = clean ? 'clean' : 'kept'
-    keepDraft({ state: sheet.peek(), saved: saved.peek(), clean })
+    keepDraft({ state: sheet.peek(), saved: saved.peek(), clean, records: recordsOf(sheet.peek()) })
     window.history.replaceState(null, '', addressWith(location.href, reply.id))
     if (!clean) timer = setTimeout(() => void save(), restMs)
   } catch (fault) {

@@ -65,4 +65,18 @@ describe('drafts', () => {
     storage.setItem('waybench-draft p2', '{}')
     expect([draftOf('p1'), draftOf('p2'), draftOf('p3')]).toEqual([null, null, null])
   })
+
+  it('holds the records that its plan goes by, or where there is no room for them at least the plan', () => {
+    const records = { format: 'waybench-library', version: 1, title: 'old', materials: [], transformations: [] } as const
+    const draft = { state: titled('a', 2), saved: null, clean: false, records: { ...records, materials: [], transformations: [] } }
+    keepDraft(draft)
+    expect(unsavedDrafts()[0]!.records).toEqual(records)
+    const { setItem } = storage
+    storage.setItem = (key, text) => {
+      if (text.includes('waybench-library')) throw new Error('QuotaExceededError')
+      setItem(key, text)
+    }
+    expect(keepDraft({ ...draft, state: titled('b', 2) })).toBe(true)
+    expect(unsavedDrafts().map(one => [one.state.plan.title, one.records])).toEqual([['b', null]])
+  })
 })
