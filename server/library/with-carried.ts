@@ -11,8 +11,8 @@ interface Laid {
   readonly refused: readonly Problem[]
 }
 
-/** What was laid over a library last: the page asks for the same plan again and again, and a search makes its network once a library. */
-const last = new WeakMap<Library, { readonly key: string; readonly laid: Laid }>()
+/** What was laid over a workshop last: the page asks for the same plan again and again, and a search makes its network once a library. */
+const last = new WeakMap<Workshop, { readonly library: Library; readonly key: string; readonly laid: Laid }>()
 
 /**
  * The workshop with what an opened plan brings along and the library does not hold; where that breaks a rule of the library by now, without
@@ -24,10 +24,10 @@ export function withCarried(workshop: Workshop, carried: LibraryFile | null | un
   if (!carried) return { shop: workshop, refused: [] }
   const { library } = workshop
   const key = JSON.stringify(carried)
-  const before = last.get(library)
-  if (before?.key === key) return before.laid
+  const before = last.get(workshop)
+  if (before?.library === library && before.key === key) return before.laid
   const laid = laidOver(workshop, carried)
-  last.set(library, { key, laid })
+  last.set(workshop, { library, key, laid })
   return laid
 }
 
