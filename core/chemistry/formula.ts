@@ -28,8 +28,8 @@ const longest = 300
 /**
  * Atoms and charge of a formula as the trade writes it.
  *
- * Reads Hill order and any other, brackets of three kinds, hydrates and double salts ("CuSO4·5H2O", also with . * or •), subscripts in
- * plain or small digits, charges ("Na+", "Cu2+", "SO4^2-", "[Cu(NH3)4]2+", "NH4⁺"), state marks "(aq)", deuterium as D, group symbols such
+ * Reads Hill order and any other, brackets of three kinds, hydrates and double salts ("CuSO4·5H2O", also with . * • x, a comma or a blank),
+ * subscripts in plain or small digits, charges ("Na+", "Cu2+", "SO4^2-", "[Cu(NH3)4]2+", "NH4⁺"), state marks "(aq)", deuterium as D, group symbols such
  * as Ph and Ac, and ignores the `*` of a repeat unit's open ends.
  *
  * @param text   one formula
@@ -44,6 +44,8 @@ export function parseFormula(text: string, where: readonly string[] = []): Check
   if (text.trim() === '') return fail('formula-empty', 'The formula is empty.', 'Write one, for example CuSO4·5H2O.')
   if (text.length > longest) return fail('formula-unreadable', `"${shown}" is too long for a formula.`, 'Give one formula unit.')
   try {
+    if (/^\s*[-–—]?[([{].*[)\]}]\s*[-–—]?[nₙ]\s*$|^\s*n\s/u.test(text))
+      throw new Slip('formula-unreadable', '"n" is a number of repeat units', 'Give one repeat unit without it, for example C2H4O.')
     return good(new FormulaReader(plain(text)).read())
   } catch (slip) {
     if (!(slip instanceof Slip)) throw slip
@@ -62,15 +64,42 @@ class Slip extends Error {
   }
 }
 
+/**
+ * A count set apart by a blank: of a whole unit that follows ("CuSO4 5H2O", "Na2CO3, 10 H2O", "Ba(OH)2 x 8 H2O"), or, where each symbol and
+ * each count stands alone ("C 6 H 12 O 6"), of the atom before it. What could be either is refused: the one is not the other's mass.
+ */
+function withPartsSetOff(text: string): string {
+  const count = String.raw`(?:\d+(?:[.,]\d+)?(?:\/\d+)?)`
+  const solvate = '(?:H2O|D2O|HCl|HBr|NH3|CH3OH|CH4O|MeOH|C2H5OH|C2H6O|EtOH)'
+  const setOff = text
+    .trim()
+    .replace(/\s+/g, ' ')
+    .replace(/(?<=[A-Za-z\d)\]}]) ?[·•∙⋅‧*×] ?(?=[\dA-Z([{])/g, '·')
+    .replace(/(?<=[·.]\d+(?:[.,]\d+)?(?:\/\d+)?) (?=[A-Z([{])/g, '')
+    .replace(
+      new RegExp(String.raw`(?<=[A-Z][A-Za-z\d()[\]{}·.]*) ?(?:, ?| x ?|(?<=\d|[)\]}])x(?=\d)| )(${count}?) ?(?=${solvate}$)`),
+      '·$1',
+    )
+    .replace(/(?<=[A-Za-z\d)\]}]) x ?(?=[\dA-Z(])/g, '·')
+    .replace(/(?<=[A-Za-z\d)\]}]) (?=\d+[A-Z([{])/g, '·')
+  if (/^(?:[A-Z][a-z]?(?: \d+)? ?)+$/.test(setOff)) return setOff
+  if (/[A-Za-z\d)\]}] \d+(?![\d+-])/.test(setOff))
+    throw new Slip(
+      'formula-unreadable',
+      'a number that stands apart may count the atom before it or the unit behind it',
+      'Join it to its atom, or set a hydrate off with a dot, for example CuSO4·5H2O.',
+    )
+  return setOff
+}
+
 /** Small digits and signs as plain ones (a raised charge with a caret), one dot between the parts, no blanks, no state mark, no open ends. */
 function plain(text: string): string {
-  return text
-    .replace(/[₀-₉]/g, digit => String(digit.charCodeAt(0) - 0x2080))
+  const digits = text.replace(/[₀-₉]/g, digit => String(digit.charCodeAt(0) - 0x2080)).replace(/½/g, '0.5')
+  return withPartsSetOff(digits)
     .replace(/[⁰¹²³⁴-⁹⁺⁻]+/g, raised => `^${[...raised].map(mark => '0123456789+-'['⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻'.indexOf(mark)]).join('')}`)
     .replace(/[\u2212\u2013]/g, '-')
     .replace(/\s*\((aq|s|l|g|cr)\)\s*$/i, '')
     .replace(/^\s*\*+|\*+\s*$/g, '')
-    .replace(/½/g, '0.5')
     .replace(/[\s\u00a0\u200b]+(?=\d*[+-]$)/, '^')
     .replace(/[\s\u00a0\u2009\u202f\u200b]/g, '')
     .replace(/[·•∙⋅‧*×]/g, '·')

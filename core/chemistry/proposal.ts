@@ -57,7 +57,7 @@ const lastResort = new Set(['O2', 'H2'])
 const largestCoefficient = 40
 
 /**
- * Ways to balance an equation, likeliest first: corrected coefficients, one forgotten molecule with the coefficients as they stand, one with
+ * Ways to balance an equation, likeliest first: corrected coefficients, one small molecule moved or recounted, one forgotten molecule with the coefficients as they stand, one with
  * corrected coefficients, two forgotten ones.
  *
  * Nothing is invented where a balanced equation is not unique: of two independent solutions none is proposed.
@@ -77,11 +77,13 @@ export function proposalsFor(equation: Equation, count = 3): readonly Proposal[]
     return found.length >= count
   }
   if (take(recounted(equation, []))) return found
+  for (const one of moved(equation)) if (take(one)) return found
   for (const list of [common, gases]) {
     for (const one of list) for (const side of ['right', 'left'] as const) if (take(asItStands(equation, [{ ...one, side }]))) return found
     for (const one of list) for (const side of ['right', 'left'] as const) if (take(recounted(equation, [{ ...one, side }]))) return found
   }
   if (found.length > 0) return found
+  // One organic molecule taken up and another given off is arithmetic: 6 methanol to 3 ethanol makes 3 water.
   for (const [at, one] of candidates.entries())
     for (const other of candidates.slice(at + 1))
       for (const [side, otherSide] of [
@@ -90,6 +92,7 @@ export function proposalsFor(equation: Equation, count = 3): readonly Proposal[]
         ['right', 'left'],
       ] as const)
         if (
+          !(side !== otherSide && one.composition.counts.has('C') && other.composition.counts.has('C')) &&
           take(
             asItStands(equation, [
               { ...one, side },
@@ -135,6 +138,29 @@ function asItStands(equation: Equation, added: readonly Placed[]): Proposal | nu
     added,
     counts,
   )
+}
+
+/**
+ * A small molecule that is named already, on the other side or in another number, all else as typed: water that a hydrate takes up stands among
+ * the products of many an equation.
+ */
+function moved(equation: Equation): readonly Proposal[] {
+  const small = new Set(forgotten.map(([formula, name]) => key(term(formula, name))))
+  return [...equation.reactants, ...equation.products]
+    .filter(one => small.has(key(one)))
+    .flatMap(one => {
+      const rest = {
+        reactants: equation.reactants.filter(other => other !== one),
+        products: equation.products.filter(other => other !== one),
+      }
+      if (rest.reactants.length === 0 || rest.products.length === 0) return []
+      return (['left', 'right'] as const).flatMap(side => {
+        const found = asItStands(rest, [{ ...one, formula: one.name, side }])
+        const { reactants = [], products = [] } = found?.equation ?? {}
+        const text = `Write ${reactants.map(written).join(' + ')} -> ${products.map(written).join(' + ')}.`
+        return found === null ? [] : [{ ...found, added: [], recounted: false, text }]
+      })
+    })
 }
 
 /** Solves for every coefficient anew; only a unique, all-positive solution counts. */

@@ -1,7 +1,8 @@
 import { type Equation, imbalancesOf, type Term, unbalanced } from '../chemistry/equation.ts'
 import { type Proposal, proposalsFor } from '../chemistry/proposal.ts'
 import type { Problem } from '../problem/problem.ts'
-import type { EquationRead, TermRead } from './equation-line.ts'
+import type { EquationRead } from './equation-line.ts'
+import type { TermRead } from './equation-term.ts'
 
 /** Whether the equation may be used, and if not, what is off with a proposal. */
 export function balanceOf(read: EquationRead): {

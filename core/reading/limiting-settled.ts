@@ -1,6 +1,6 @@
 import type { Problem } from '../problem/problem.ts'
 import { type DraftCharge, molesOf } from './draft-charge.ts'
-import type { TermRead } from './equation-line.ts'
+import type { TermRead } from './equation-term.ts'
 import type { NameIndex } from './names.ts'
 
 /** Reactants that nobody charges unless a line says so. */

@@ -44,6 +44,8 @@ export function nameKey(text: string): string {
     .replace(/[’‘′`´]/g, "'")
     .replace(/[‐‑‒–—−]/g, '-')
     .replace(/[₀-₉]/g, digit => String(digit.charCodeAt(0) - 0x2080))
+    .replace(/(?<=[A-Z][A-Za-z0-9()[\]]*)\s*(?:,\s*|\s[x×]\s*|\s)(?=\d+\s*H2O\b)/g, '.')
+    .replace(/(?<=[A-Z][A-Za-z0-9()[\]]*\.\d+)\s+(?=H2O\b)/g, '')
     .replace(/(?<=[A-Za-z0-9)\]])\s*[·•∙⋅‧*]\s*(?=[0-9A-Z])/g, '.')
   for (const [pattern, instead] of [...greek, ...strengthUnits, ...words]) key = key.replace(pattern, instead)
   return key

@@ -2,7 +2,7 @@ import { hill, parseFormula } from '../chemistry/formula.ts'
 import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Material } from '../library/material.ts'
 import { nearest } from '../problem/nearest.ts'
-import { sameLocants } from './locants.ts'
+import { groupsElsewhere, sameLocants } from './locants.ts'
 import { nameKey } from './name-key.ts'
 
 /** A name that means several bottles. Rows of `routes-data/tables/ambiguous-names.json`. */
@@ -22,8 +22,10 @@ export type Found =
 /** A name near to one that was typed. */
 export interface Meant {
   readonly name: string
-  /** Its groups stand at other places: it is another compound, and not a slip of the pen. */
+  /** Another compound, and not a slip of the pen. */
   readonly another: boolean
+  /** It has the same groups at other places. */
+  readonly elsewhere: boolean
 }
 
 const unknown: Found = { kind: 'unknown' }
@@ -39,6 +41,7 @@ export class NameIndex {
   readonly #exact = new Map<string, Entry>()
   readonly #folded = new Map<string, Entry>()
   readonly #formulas = new Map<string, string[]>()
+  readonly #cas = new Map<string, string[]>()
   readonly #toolkit: Toolkit | null
   readonly #structures = new Map<string, ReadonlyMap<string, readonly string[]>>()
   #words: readonly string[] | null = null
@@ -60,6 +63,7 @@ export class NameIndex {
         ...(material.displayFormula ? [material.displayFormula] : []),
       ]
       for (const name of names) this.#entries(name, entry => entry.ids.add(material.id))
+      if (material.cas !== undefined) this.#cas.set(material.cas, [...(this.#cas.get(material.cas) ?? []), material.id])
       if (material.kind === 'compound' && material.formula !== undefined) {
         const key = formulaKey(material.formula)
         if (key !== null) this.#formulas.set(key, [...(this.#formulas.get(key) ?? []), material.id])
@@ -93,7 +97,7 @@ export class NameIndex {
     return exact ?? (isFormula(key) ? null : (this.#folded.get(key.toLowerCase())?.table ?? null))
   }
 
-  /** What a name, synonym, id, display formula, formula or SMILES stands for; nothing is guessed. */
+  /** What a name, synonym, id, display formula, CAS number, formula or SMILES stands for; nothing is guessed. */
   lookUp(phrase: string): Found {
     const named = idNamed(phrase)
     if (named !== null) return this.materials.has(named.id) ? { kind: 'material', material: named.id, assumed: null } : unknown
@@ -110,6 +114,8 @@ export class NameIndex {
     if (ids !== undefined && ids.size > 0 && /^[A-Z]{2,3}$/.test(key) && !this.#exact.has(key))
       return { kind: 'ambiguous', candidates: [...ids].sort(), why: 'three capitals are often an abbreviation of something else' }
     if (ids !== undefined && ids.size > 0) return this.#one([...ids], 'several materials carry this name')
+    const byCas = this.#cas.get(key)
+    if (byCas !== undefined) return this.#one(byCas, 'several materials have this CAS number')
     const structure = this.#bySmiles(phrase)
     if (structure.kind !== 'unknown' || isSmilesLike(phrase)) return structure
     const formula = formulaKey(key)
@@ -151,7 +157,8 @@ export class NameIndex {
       this.#words.filter(word => sameLocants(word, text)),
     )
     const other = alike ?? nearest(text, this.#words)
-    const found = other === null ? null : { name: other, another: alike === null }
+    const found =
+      other === null ? null : { name: other, another: alike === null, elsewhere: alike === null && groupsElsewhere(other, text) }
     if (this.#meant.size >= mostRemembered) this.#meant.clear()
     this.#meant.set(text, found)
     return found
@@ -199,7 +206,7 @@ export function isSmilesLike(text: string): boolean {
   const smiles = text.trim()
   if (smiles === '' || smiles.length > longestSmiles || /\s/.test(smiles) || /H/.test(smiles.replace(/\[[^\]]*\]/g, ''))) return false
   if (!parseFormula(smiles).ok) return true
-  return /([BCNOPSFI])\1(?![a-z])|[A-Z][a-z]?1(?!\d)|^[BCNOPSFI]{3,}$|[=#@/\\]/.test(smiles)
+  return /^\[(?:Cl|Br|[BCNOPSFI])H\d?\]$|([BCNOPSFI])\1(?![a-z])|[A-Z][a-z]?1(?!\d)|^[BCNOPSFI]{3,}$|[=#@/\\]/.test(smiles)
 }
 
 const isFormula = (text: string): boolean => text.length <= 12 && parseFormula(text).ok

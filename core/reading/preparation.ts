@@ -6,9 +6,11 @@ import type { ChargeRead } from './charge-line.ts'
 import { chargesOfLine } from './charges-of-line.ts'
 import { chargesOverArrow, sameMaterial } from './charges-over-arrow.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
+import { withoutCrystalWater } from './crystal-water.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf, notTheProduct } from './draft-charge.ts'
 import { balanceOf, type ProposedEquation } from './equation-balance.ts'
-import { isEquation, readEquation, type TermRead } from './equation-line.ts'
+import { isEquation, readEquation } from './equation-line.ts'
+import type { TermRead } from './equation-term.ts'
 import { equipmentProposed } from './equipment-proposed.ts'
 import { limitingUnsettled, unsettled } from './limiting-settled.ts'
 import { commaRuleOf } from './measures.ts'
@@ -107,7 +109,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const equation = readEquation(lines[0] ?? '', index, toolkit)
   const problems: Problem[] = [...equation.problems]
   const unread: string[] = lines.length > 0 && !isEquation(lines[0]!) ? [lines[0]!] : []
-  const notes: string[] = [...equation.reactants, ...equation.products].flatMap(term => term.note ?? [])
+  const notes: string[] = [...(equation.notes ?? []), ...[...equation.reactants, ...equation.products].flatMap(term => term.note ?? [])]
   const charges: ChargeRead[] = []
   const operations: string[] = []
   const remarks: string[] = []
@@ -193,15 +195,15 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   if (hours > 0) notes.push('the hours are those that the text names: work-up and drying without a time are not in them')
 
   const known = (terms: readonly TermRead[]): boolean => terms.length > 0 && terms.every(term => term.compound !== null)
-  const side = (terms: readonly TermRead[]): { compound: string; coefficient: number }[] =>
-    terms.map(term => ({ compound: term.compound!, coefficient: term.coefficient }))
+  // A side that lacks a compound stays out of the draft; the water of a hydrate needs both.
+  const sides = withoutCrystalWater(equation.reactants, equation.products, index)
   const transformation: DraftTransformation = {
     ...(main !== null && limiting !== null
       ? { id: `${main}-from-${limiting}`, name: `${materialOf(library, main).name} from ${materialOf(library, limiting).name}` }
       : {}),
     ...(equation.reactants.length > 0 ? { kind: 'reaction' as const } : {}),
-    ...(known(equation.reactants) ? { reactants: side(equation.reactants) } : {}),
-    ...(known(equation.products) ? { products: side(equation.products) } : {}),
+    ...(known(equation.reactants) ? { reactants: [...sides.reactants] } : {}),
+    ...(known(equation.products) ? { products: [...sides.products] } : {}),
     ...(main === null ? {} : { mainProduct: main }),
     ...(limiting === null ? {} : { limiting }),
     ...(charge.length > 0 ? { charge: [...charge] } : {}),

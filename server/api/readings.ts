@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { TermRead } from '../../core/reading/equation-term.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
 import { reactionsIn, reactionsShown } from '../library/reaction-list.ts'
@@ -124,14 +125,10 @@ export const readings: Resource = (api, { workshop }) => {
   )
 }
 
-const termShown = ({
+const termShown = ({ text, coefficient, compound, candidates, crystalWater }: TermRead) => ({
   text,
   coefficient,
   compound,
-  candidates,
-}: {
-  readonly text: string
-  readonly coefficient: number
-  readonly compound: string | null
-  readonly candidates?: readonly string[]
-}) => ({ text, coefficient, compound, ...(candidates && { candidates }) })
+  ...(candidates && { candidates }),
+  ...(crystalWater && { crystalWater }),
+})

@@ -30,6 +30,16 @@ const termsOf = (equation: string) => {
   const side = (list: typeof reactants) => list.map(({ compound, coefficient }) => ({ compound, coefficient }))
   return { reactants: side(reactants), products: side(products) }
 }
+/** A line of such a file as the reader of equations takes it. */
+const pasted = (line: string) => {
+  const { agents = [] } = readEquation(line, index, toolkit)
+  const over = agents.flatMap(smiles => {
+    const structure = toolkit.parse(smiles)
+    return structure.ok ? index.ofStructure(structure.value) : []
+  })
+  return { ...termsOf(line), over: over.sort() }
+}
+const pastedFrom = (step: Transformation) => ({ reactants: step.reactants, products: step.products, over: overArrow(step) })
 /** Compounds of the vessel that the equation does not name, as far as they have a structure. */
 const overArrow = (step: Transformation): readonly string[] => {
   const named = new Set([...step.reactants, ...step.products].map(one => one.compound))
@@ -56,6 +66,8 @@ describe('an equation reads back with every compound whole, salts and hydrates t
         return found.kind === 'material' ? found.material : line
       })
       expect(over.sort(), step.id).toEqual(overArrow(step))
+      // Pasted into the box of an equation, with its name behind it as the file has it, it is just that equation too.
+      if (form === 'smi') expect(pasted(`${reactionSmilesOf(library, step)!}\t${step.name}`), step.id).toEqual(pastedFrom(step))
       if (over.length > 0) withAgents++
       if ([...step.reactants, ...step.products].some(one => library.materials.get(one.compound)!.smiles!.includes('.'))) parted++
     }

@@ -16,6 +16,8 @@ export interface TermShown {
   readonly coefficient: number
   readonly compound: string | null
   readonly candidates?: readonly string[]
+  /** Of a hydrate: water that comes with one of the compound. */
+  readonly crystalWater?: number
 }
 
 export interface MaterialShown {

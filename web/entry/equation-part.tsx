@@ -92,11 +92,11 @@ function Side({ terms, reading }: { readonly terms: readonly TermShown[]; readon
             {at > 0 && <span class="plus">+</span>}
             {term.coefficient !== 1 && <span class="count">{term.coefficient}</span>}
             <span>
-              {material !== undefined && material.depiction.kind === 'structure' && (
+              {material !== undefined && term.crystalWater === undefined && material.depiction.kind === 'structure' && (
                 <Drawn depiction={material.depiction} name={material.name} />
               )}
               <span class={material === undefined ? 'unknown-word' : ''}>
-                <Name text={material?.name ?? term.text} />
+                <Name text={term.crystalWater === undefined ? (material?.name ?? term.text) : term.text} />
               </span>
             </span>
           </span>
@@ -119,7 +119,7 @@ function TermAsked({ term, reading }: { readonly term: TermShown; readonly readi
             class="do"
             disabled={!readingState.value.fresh}
             key={id}
-            onClick={() => replaceWriting({ equation: answeredTerm(writing.value.equation, term.text, id) })}
+            onClick={() => replaceWriting({ equation: answeredTerm(writing.value.equation, term.text, id, reading) })}
           >
             {reading.materials[id]?.name ?? id}
           </button>

@@ -2,6 +2,7 @@ import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
+import { isReactionSmiles, smilesLine } from '../../core/reading/reaction-smiles.ts'
 import type { Reading } from './api.ts'
 import { outcomeLine, type Writing } from './draft.ts'
 import { piecesOf } from './equipment-typed.ts'
@@ -197,9 +198,19 @@ export function answered(text: string, line: string, id: string): string {
   return lines.join('\n')
 }
 
-/** The same for a term of the equation, or for a piece of a line that charges several things. */
-export function answeredTerm(equation: string, term: string, id: string): string {
-  const at = equation.indexOf(term)
+/**
+ * The same for a term of the equation, or for a piece of a line that charges several things: where it stands as a whole first, "O" being no part
+ * of "CO". A reaction SMILES has no room for an id: it is written out as terms.
+ */
+export function answeredTerm(equation: string, term: string, id: string, read?: Pick<Reading, 'reactants' | 'products'>): string {
+  if (read !== undefined && isReactionSmiles(smilesLine(equation).body)) {
+    const side = (terms: Reading['reactants']): string =>
+      terms.map(one => `${one.coefficient === 1 ? '' : `${one.coefficient} `}${one.text}${one.text === term ? ` {${id}}` : ''}`).join(' + ')
+    return `${side(read.reactants)} -> ${side(read.products)}`
+  }
+  const escaped = term.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  const whole = new RegExp(String.raw`(?<![^\s+>→=\d])${escaped}(?=\s*(?:$|[+,;→⟶⇌]|<?[-–—=]{0,3}>)|\s+=)`, 'u').exec(equation)
+  const at = whole?.index ?? equation.indexOf(term)
   return at < 0 ? equation : `${equation.slice(0, at + term.length)} {${id}}${equation.slice(at + term.length)}`
 }
 

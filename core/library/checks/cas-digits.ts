@@ -19,9 +19,10 @@ export function casDigits({ cas }: Material): readonly Finding[] {
   ]
 }
 
-function isCas(cas: string): boolean {
-  if (!/^[1-9]\d{1,6}-\d{2}-\d$/.test(cas)) return false
-  const digits = [...cas.replaceAll('-', '')].map(Number).reverse()
-  const [check = 0, ...others] = digits
-  return others.reduce((sum, digit, index) => sum + digit * (index + 1), 0) % 10 === check
+const isCas = (cas: string): boolean => /^[1-9]\d{1,6}-\d{2}-\d$/.test(cas) && cas.endsWith(`-${casCheckDigit(cas)}`)
+
+/** The digit that the last one of a CAS number must be, from those before it. */
+export function casCheckDigit(cas: string): number {
+  const others = [...cas.replaceAll('-', '').slice(0, -1)].map(Number).reverse()
+  return others.reduce((sum, digit, at) => sum + digit * (at + 1), 0) % 10
 }

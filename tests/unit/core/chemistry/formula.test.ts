@@ -18,6 +18,21 @@ describe('formulas as the trade writes them', () => {
     ['CuSO4.5H2O', 'CuH10O9S 0'],
     ['CuSO4*5H2O', 'CuH10O9S 0'],
     ['CuSO₄·5H₂O', 'CuH10O9S 0'],
+    ['CuSO4 5H2O', 'CuH10O9S 0'],
+    ['CuSO4 5 H2O', 'CuH10O9S 0'],
+    ['CuSO4 * 5 H2O', 'CuH10O9S 0'],
+    ['CuSO4 · 5 H2O', 'CuH10O9S 0'],
+    ['CuSO₄ 5 H₂O', 'CuH10O9S 0'],
+    ['Na2CO3 10 H2O', 'CH20Na2O13 0'],
+    ['Na2CO3, 10 H2O', 'CH20Na2O13 0'],
+    ['Ba(OH)2 x 8 H2O', 'BaH18O10 0'],
+    ['Ba(OH)2 × 8H2O', 'BaH18O10 0'],
+    ['Fe2(SO4)3 9H2O', 'Fe2H18O21S3 0'],
+    ['CaSO4 1/2 H2O', 'CaHO4.5S 0'],
+    ['C6H5NH2 HCl', 'C6H8ClN 0'],
+    ['K2SO4 3KHSO4', 'H3K5O16S4 0'],
+    ['C 6 H 12 O 6', 'C6H12O6 0'],
+    ['C6H12 O6', 'C6H12O6 0'],
     ['CaSO4·0.5H2O', 'CaHO4.5S 0'],
     ['CaSO4·½H2O', 'CaHO4.5S 0'],
     ['2KHSO5·KHSO4·K2SO4', 'H3K5O18S4 0'],
@@ -49,6 +64,10 @@ describe('formulas as the trade writes them', () => {
     ['(NaCl', 'formula-bracket'],
     ['H0', 'formula-unreadable'],
     ['2H2O', 'formula-unreadable'],
+    ['2 H2O', 'formula-unreadable'],
+    ['CaO 2 SiO2', 'formula-unreadable'],
+    ['(C2H4O)n', 'formula-unreadable'],
+    ['n C2H4', 'formula-unreadable'],
     ['NaCl!', 'formula-unreadable'],
     ['·5H2O·', 'formula-unreadable'],
     ['SO42-', 'formula-charge'],
@@ -56,6 +75,18 @@ describe('formulas as the trade writes them', () => {
     ['constructor', 'formula-element'],
   ])('refuses %s', (text, code) => {
     expect(read(text)).toBe(code)
+  })
+
+  it('sets a hydrate off whatever stands between: mass of the salt and of its water', () => {
+    // Property over the CIAAW weights: M(salt, n water) = M(salt) + n x 18.015.
+    const salt = fc.constantFrom('CuSO4', 'Na2CO3', 'MgCl2', 'Ba(OH)2', 'KAl(SO4)2', 'Na3PO4', 'FeSO4', 'K4[Fe(CN)6]', 'LiOH')
+    const between = fc.constantFrom('.', '·', ' · ', '*', ' * ', ' ', ', ', ' x ', ' × ', '  ')
+    fc.assert(
+      fc.property(salt, between, fc.integer({ min: 1, max: 24 }), fc.constantFrom('', ' '), (name, dot, count, blank) => {
+        expect(molarMassOf(`${name}${dot}${count}${blank}H2O`)).toBeCloseTo(molarMassOf(name) + count * 18.015, 2)
+      }),
+      { numRuns: 500 },
+    )
   })
 
   it('reads back what it prints, whatever the elements', () => {

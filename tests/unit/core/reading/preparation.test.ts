@@ -111,6 +111,7 @@ describe('equations as people type them', () => {
     '2 benzaldehyde => benzoin',
     '2 benzaldehyde → benzoin',
     '2 benzaldehyde ⟶ benzoin',
+    '2 benzaldehyde ➜ benzoin',
     '2 benzaldehyde = benzoin',
     '2 PhCHO -> benzoin',
     '2 O=Cc1ccccc1 -> OC(c1ccccc1)C(=O)c1ccccc1',
