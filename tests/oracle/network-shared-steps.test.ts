@@ -82,7 +82,7 @@ describe('the least sum over distinct steps', () => {
         expect(routes.bound!).toBeLessThanOrEqual(least + 1e-6)
       }
     }
-    expect(proven).toBeGreaterThan(24)
+    expect(proven).toBe(30)
   })
 
   it('out of budget, comes as the best found, marked, beside a bound that holds', () => {
