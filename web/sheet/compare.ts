@@ -125,7 +125,8 @@ function axesOf(library: Library, target: string): readonly Axis[] {
     },
     {
       label: 'Scale-up',
-      better: 'less',
+      // A scale far below the proven one is no better than one at it.
+      better: null,
       value: of(evaluation => scaleUp(library, evaluation)),
       text: (_, value) => `${numberText(value, 2)}${noBreakSpace}×`,
       flagged: value => value > scaleFlag,
