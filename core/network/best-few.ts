@@ -4,6 +4,9 @@ import type { Space } from './space.ts'
 /** Values nearer than this, in parts of themselves, are equal: see the queue of ranked routes. */
 const tie = 1e-9
 
+/** The largest value that counts as equal. */
+export const upTo = (value: number): number => value + tie * (1 + Math.abs(value))
+
 /** The best few of the routes that come by, by a sum over distinct steps; of equal value fewer steps first, then by ids. */
 export class BestFew {
   readonly routes: RankedRoute[] = []
@@ -32,8 +35,7 @@ export class BestFew {
     routes.splice(at, 0, route)
     if (routes.length > this.count) routes.pop()
     if (routes.length < this.count) return
-    const last = routes[routes.length - 1]!.value
-    this.limit = last + tie * (1 + Math.abs(last))
+    this.limit = upTo(this.last)
   }
 
   /** The least that a route which was let pass may be worth. */

@@ -1,3 +1,4 @@
+import { upTo } from './best-few.ts'
 import { type DistinctBest, distinctBest } from './distinct-best.ts'
 import type { InPieces } from './pieces.ts'
 import type { RouteStream } from './ranked.ts'
@@ -89,7 +90,7 @@ export class SettledRoutes {
         return null
       }
       this.handedOut.add(next.arcs.join())
-      return { ...next, proven: settled !== undefined && next.value <= bound }
+      return { ...next, proven: settled !== undefined && next.value <= upTo(bound) }
     }
   }
 
