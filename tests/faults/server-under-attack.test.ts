@@ -62,7 +62,7 @@ describe('the server', () => {
     await new Promise<void>((resolve, reject) => {
       sender.on('error', reject)
       sender.write(
-        `POST /api/v1/own-library/check HTTP/1.1\r\nhost: a\r\ncontent-type: application/json\r\ncontent-length: ${size}\r\n\r\n`,
+        `POST /api/v1/own-library/check HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\ncontent-type: application/json\r\ncontent-length: ${size}\r\n\r\n`,
       )
       const piece = Buffer.alloc(1024 * 1024, 32)
       const next = (left: number): void => {
