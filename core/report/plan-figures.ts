@@ -137,7 +137,8 @@ function materialRows(library: Library, plan: Plan, steps: readonly ChargedStep[
     return figures.map((one): PlanFigure => {
       const value = values.find(of => of.figure === one.figure)?.value
       const codes = record?.hazards?.codes ?? []
-      const told = value ?? (one.figure === 'hazards' && one.trust !== 'unknown' ? codes.join(' ') || 'no statement in that source' : 'not known')
+      const told =
+        value ?? (one.figure === 'hazards' && one.trust !== 'unknown' ? codes.join(' ') || 'no statement in that source' : 'not known')
       return { place: 'materials', of: nameIn(library)(material), figure: one.figure, value: told, mark: one.mark, source: one.source }
     })
   })
