@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import type { Problem } from '../../core/problem/problem.ts'
 import { server } from '../api/client.ts'
 import { ProblemNote } from '../parts/problem.tsx'
@@ -48,57 +49,42 @@ function OneAsked({
   if (weighed !== null && (problem.code === 'product-charged' || problem.code === 'name-missing'))
     return (
       <ProblemNote problem={problem}>
-        <button
-          type="button"
-          class="do"
-          disabled={!readingState.value.fresh}
-          onClick={() => replaceWriting({ body: withoutLine(writing.value.body, text), outcome: weighed })}
-        >
+        <Mend onPress={() => replaceWriting({ body: withoutLine(writing.value.body, text), outcome: weighed })}>
           {weighed} came out: put it there
-        </button>
+        </Mend>
       </ProblemNote>
     )
   if (problem.code === 'strength-contradicts-bottle')
     return (
       <ProblemNote problem={problem}>
-        <button
-          type="button"
-          class="do"
-          disabled={!readingState.value.fresh}
-          onClick={() => replaceWriting({ body: writing.value.body.replace(text, text.replace(/\s*\{[a-z0-9-]*\}/, '')) })}
-        >
+        <Mend onPress={() => replaceWriting({ body: writing.value.body.replace(text, text.replace(/\s*\{[a-z0-9-]*\}/, '')) })}>
           Choose the bottle anew
-        </button>
+        </Mend>
       </ProblemNote>
     )
   if (problem.code === 'dash-before-amount')
     return (
       <ProblemNote problem={problem}>
-        <button
-          type="button"
-          class="do"
-          disabled={!readingState.value.fresh}
-          onClick={() => replaceWriting({ body: writing.value.body.replace(text, `- ${text.replace(/^[-–—−\s]+/, '')}`) })}
-        >
+        <Mend onPress={() => replaceWriting({ body: writing.value.body.replace(text, `- ${text.replace(/^[-–—−\s]+/, '')}`) })}>
           It is the mark of a list
-        </button>
+        </Mend>
       </ProblemNote>
     )
   return (
     <ProblemNote problem={problem}>
       {problem.code === 'name-unknown' ? (
-        <button
-          type="button"
-          class="do"
-          disabled={!readingState.value.fresh}
-          onClick={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}
-        >
-          Enter it as a new material
-        </button>
+        <Mend onPress={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}>Enter it as a new material</Mend>
       ) : undefined}
     </ProblemNote>
   )
 }
+
+/** A press that settles what is asked; it waits until the text is read as it now stands. */
+const Mend = ({ onPress, children }: { readonly onPress: () => void; readonly children: ComponentChildren }) => (
+  <button type="button" class="do" disabled={!readingState.value.fresh} onClick={onPress}>
+    {children}
+  </button>
+)
 
 interface Asked {
   readonly text: string
