@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { openAmountsAt } from '../../core/choose/at-least.ts'
+import { axes } from '../../core/choose/query.ts'
 import { isNotable } from '../../core/choose/route-flags.ts'
 import { routeRows } from '../../core/choose/route-rows.ts'
 import { hazardCounts } from '../../core/hazards/counts.ts'
@@ -64,5 +65,27 @@ describe('what is worked out for every route that is drawn', () => {
     const told = routes.map(route => remembered(route))
     expect(told).toEqual(routes.map(route => openAmountsAt(library, yields)(route)))
     expect(new Set(told).size).toBe(2)
+  })
+  it.each(axes)('by %s, the first k of a longer list are the list of k', by => {
+    let longer = 0
+    for (const [from, to] of [
+      ['benzoin', 'hexaphenylbenzene'],
+      ['benzaldehyde', 'tetraphenylcyclopentadienone'],
+      ['sodium-hypochlorite', 'lophine'],
+      ['acetophenone', 'chalcone'],
+    ] as const)
+      for (const make of [[], ['all']]) {
+        const listed = (count: number) => {
+          const answer = routeRows({ library, traits, query: { from, to, by, make, count } })
+          if (!answer.ok) throw new Error(answer.problems[0]!.what)
+          return answer.value.kind === 'routes' ? answer.value.routes.map(({ steps, value }) => ({ steps, value })) : []
+        }
+        const most = listed(40)
+        for (const count of [1, 2, 3, 5, 8, 13, 14, 25]) {
+          expect(listed(count)).toEqual(most.slice(0, count))
+          if (most.length > count) longer++
+        }
+      }
+    expect(longer).toBeGreaterThan(8)
   })
 })
