@@ -4,6 +4,7 @@ import type { Problem } from '../problem/problem.ts'
 import type { EquationRead } from './equation-line.ts'
 import type { NameIndex } from './names.ts'
 import type { OutcomeRead } from './outcome-line.ts'
+import { isWeighedOnly } from './solid-mixture.ts'
 
 export interface YieldRead {
   readonly theoreticalG: number | null
@@ -94,4 +95,22 @@ export function isolatedOther(equation: EquationRead, outcome: OutcomeRead, inde
     why: 'A yield is counted on a product of the equation.',
     cure: 'Correct the name, or the equation.',
   }
+}
+
+/**
+ * What came out as a hydrate or another salt of a product, counted as the product in it: 9.5 g of sodium acetate trihydrate is 5.7 g of sodium
+ * acetate.
+ */
+export function asTheProduct(equation: EquationRead, outcome: OutcomeRead, index: NameIndex, notes: string[]): OutcomeRead {
+  const found = outcome.name === '' ? null : index.lookUp(outcome.name)
+  const material = found?.kind === 'material' ? index.materials.get(found.material) : undefined
+  const { contains } = material ?? {}
+  const share = contains?.massFraction
+  if (outcome.isolatedG === null || material === undefined || share === undefined || !isWeighedOnly(material)) return outcome
+  if (!equation.products.some(term => term.compound === contains?.compound)) return outcome
+  const name = index.materials.get(contains!.compound)?.name ?? contains!.compound
+  const isolatedG = outcome.isolatedG * share
+  notes.push(`${outcome.isolatedG} g of ${material.name} is counted as the ${isolatedG.toPrecision(3)} g of ${name} in it`)
+  const { isolatedRangeG: range } = outcome
+  return { ...outcome, isolatedG, isolatedRangeG: range === null ? null : { low: range.low * share, high: range.high * share } }
 }

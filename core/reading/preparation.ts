@@ -16,7 +16,7 @@ import { limitingUnsettled, unsettled } from './limiting-settled.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
 import { isOutcome, type OutcomeRead, outcomeOf, readOutcome } from './outcome-line.ts'
-import { isolatedOther, mainProduct, yieldOf } from './outcome-yield.ts'
+import { asTheProduct, isolatedOther, mainProduct, yieldOf } from './outcome-yield.ts'
 import { longestText, mostLines, noLimiting, tooLong, tooManyLines } from './preparation-problems.ts'
 import { type TaskProposed, tasksProposed } from './tasks-proposed.ts'
 
@@ -183,7 +183,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     problems.push(other)
     unread.push(outcome!.text)
     outcome = null
-  }
+  } else if (outcome !== null) outcome = asTheProduct(equation, outcome, index, notes)
   const main = mainProduct(equation, outcome, index)
   const settled = drafts.map(draft => againstLimiting(draft, limitingMol))
   const charge = chargeLines(settled, equation.reactants, limiting)

@@ -226,6 +226,17 @@ describe('outcomes', () => {
     if (percent === null) expect(read.percentYield).toBeNull()
     else expect(read.percentYield).toBeCloseTo(percent, 1)
   })
+  it('counts of a hydrate that came out the salt in it', () => {
+    // 6.005 g acetic acid (60.05 g/mol) makes 8.203 g sodium acetate (82.03 g/mol); 9.5 g of the trihydrate (136.08 g/mol, CIAAW) holds 5.727 g.
+    const read = prepared(
+      'acetic acid + sodium hydroxide -> sodium acetate {sodium-acetate} + water',
+      'acetic acid {acetic-acid} 6.005 g',
+      'sodium hydroxide pellets 6 g',
+      'isolated 9.5 g sodium acetate trihydrate',
+    )
+    expect(read.percentYield).toBeCloseTo(69.8, 0)
+    expect(read.notes.join()).toContain('g of sodium acetate')
+  })
   it('takes what came out for no charge', () => {
     const read = prepared(...base, '2.1 g aspirin')
     expect(codes(read)).toEqual(['product-charged'])
