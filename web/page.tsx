@@ -25,7 +25,7 @@ export const Page = () => (
     ) : (
       <>
         <SavingTrouble />
-        <main class="two">
+        <main class="map-and-sheet">
           <MapPane />
           <Sheet />
         </main>

@@ -25,7 +25,7 @@ export function WaysOn() {
   return (
     <div data-stale={waiting ? '' : undefined}>
       <h3>Ways on from here</h3>
-      <ul class="ways">
+      <ul class="ways-on">
         {ways.map(way => (
           <li key={way.way}>
             <b>{words[way.way]}</b>
