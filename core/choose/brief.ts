@@ -1,5 +1,7 @@
 import type { HazardCounts } from '../hazards/hazard-list.ts'
 import { hazardTally } from '../hazards/tally.ts'
+import { transformationOf } from '../library/library.ts'
+import { trustInYield } from '../library/trust.ts'
 import type { OrderedRoute } from '../network/routes.ts'
 import { boughtBy, madeBy } from '../route/made-bought.ts'
 import { materialsOfRoute, type RouteMaterial } from '../route/materials.ts'
@@ -115,6 +117,7 @@ export function rowOf(searching: Searching, one: Brief): RouteRow {
     steps: one.route.steps.map(s => s.transformation),
     overallYieldOnStart: one.overallYield,
     longestLinearYield: longestLinearYield(library, one.route, yields),
+    yieldTrust: one.route.steps.map(step => trustInYield(transformationOf(library, step.transformation))),
     made: madeBy(library, one.route),
     bought: boughtBy(library, one.route),
     value,

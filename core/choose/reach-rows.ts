@@ -2,7 +2,8 @@ import { hazardCounts } from '../hazards/counts.ts'
 import type { RegulatedHit } from '../hazards/hazard-list.ts'
 import { stopsAmong } from '../hazards/regulated.ts'
 import type { Traits } from '../hazards/traits.ts'
-import type { Library } from '../library/library.ts'
+import { type Library, transformationOf } from '../library/library.ts'
+import { leastSureYield } from '../library/trust.ts'
 import { indexIn, networkInPieces } from '../network/network.ts'
 import { weighed } from '../network/objectives.ts'
 import { reachedBy } from '../network/reach.ts'
@@ -118,6 +119,7 @@ export function* reachList(input: ReachInput): Search<Checked<ReachAnswer>> {
         compound,
         steps: steps.length,
         bestYieldOnStart: overallYieldOnStart(library, route, yields),
+        yieldTrust: leastSureYield(steps.map(step => transformationOf(library, step.transformation))),
         route: steps.map(s => s.transformation),
         routes: 1,
         counted: false,
@@ -145,6 +147,7 @@ const unproven = (compound: string): ReachRow => ({
   compound,
   steps: null,
   bestYieldOnStart: null,
+  yieldTrust: null,
   route: null,
   routes: 0,
   counted: false,

@@ -1,4 +1,5 @@
 import type { HazardCounts } from '../hazards/hazard-list.ts'
+import type { Trust } from '../library/trust.ts'
 import type { Axis } from './query.ts'
 import type { RouteFlag } from './route-flags.ts'
 
@@ -8,6 +9,8 @@ export interface RouteRow {
   readonly steps: readonly string[]
   readonly overallYieldOnStart: number
   readonly longestLinearYield: number
+  /** How sure the yield of each step is, in their order. */
+  readonly yieldTrust: readonly Trust[]
   /** Compounds. */
   readonly made: readonly string[]
   /** Materials as charged. */

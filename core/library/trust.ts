@@ -25,6 +25,12 @@ export function trustInYield({ sources, confidence, yieldPercent }: Transformati
   return confidence === 'checked' && !fromMemory.test(yieldPercent.from ?? '') ? 'seen' : 'remembered'
 }
 
+/** The least sure of several yields: what an overall yield that rests on them is no surer than. */
+export function leastSureYield(transformations: readonly Transformation[]): Trust {
+  const sure = new Set(transformations.map(trustInYield))
+  return sure.has('remembered') ? 'remembered' : sure.has('own bench') ? 'own bench' : 'seen'
+}
+
 /** How sure the hazards of a material are; an empty list that is only remembered is unknown. */
 export function trustInHazards({ hazards, sources }: Pick<Material, 'hazards' | 'sources'>): Trust {
   if (hazards === undefined) return 'unknown'

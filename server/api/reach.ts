@@ -1,6 +1,7 @@
 import { Readable } from 'node:stream'
 import { z } from 'zod'
 import { reachNetwork } from '../../core/choose/reach-network.ts'
+import { trusts } from '../../core/library/trust.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { jsonInPieces } from '../json-in-pieces.ts'
 import { withCarried } from '../library/with-carried.ts'
@@ -25,6 +26,7 @@ const rowSchema = z
       .number()
       .nullable()
       .meta({ description: 'Overall yield on start, a fraction, of the default route first by `start`.' }),
+    yieldTrust: z.enum(trusts).nullable().meta({ description: 'How sure the least sure yield of that route is.' }),
     route: z.array(z.string()).nullable(),
     routes: z.int().meta({ description: 'Number of default routes; at least so many where `counted` is false.' }),
     counted: z.boolean(),

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { axes } from '../../core/choose/query.ts'
 import { routeList } from '../../core/choose/route-list.ts'
+import { trusts } from '../../core/library/trust.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
 import { packsFileSchema } from '../../core/shopping/packs.ts'
 import { withCarried } from '../library/with-carried.ts'
@@ -61,6 +62,7 @@ const rowSchema = z
     steps: z.array(z.string()),
     overallYieldOnStart: z.number(),
     longestLinearYield: z.number(),
+    yieldTrust: z.array(z.enum(trusts)).meta({ description: 'How sure the yield of each step is, in their order.' }),
     made: z.array(z.string()),
     bought: z.array(z.string()),
     value: z.number().nullable(),

@@ -34,13 +34,16 @@ export const reach: Command = {
         row.compound,
         row.steps === null ? 'not proven' : String(row.steps),
         row.bestYieldOnStart === null ? 'not proven' : `${(row.bestYieldOnStart * 100).toFixed(1)} %`,
+        row.yieldTrust ?? '',
         row.counted ? String(row.routes) : `${row.routes}+`,
         row.flags
           .map(flag => flag.kind)
           .filter((kind, at, all) => all.indexOf(kind) === at)
           .join(', '),
       ])
-      terminal.out(table(['compound', 'steps', 'best on start', 'routes', 'flags'], cells, [false, true, true, true, false]))
+      terminal.out(
+        table(['compound', 'steps', 'best on start', 'yields', 'routes', 'flags'], cells, [false, true, true, false, true, false]),
+      )
     }
     return 0
   },

@@ -1,7 +1,7 @@
 import { type Axis, axes } from '../../core/choose/query.ts'
 import { type RouteRows, routeList } from '../../core/choose/route-list.ts'
 import type { RouteRow } from '../../core/choose/route-row.ts'
-import { yieldsTold, yieldTrusts } from '../../core/report/yields-told.ts'
+import { yieldsTold } from '../../core/report/yields-told.ts'
 import { choosingFrom } from '../planning/choosing.ts'
 import { sideFiles } from '../planning/files.ts'
 import { routesInput, rowsIn } from '../planning/request.ts'
@@ -46,16 +46,14 @@ export const routes: Command = {
     )
     const rows = rowsIn(workshop, answer)
     if (given.on('json')) {
-      const told = rows.routes.map(row => ({ ...row, yieldTrust: yieldTrusts(workshop.library, row.steps) }))
-      terminal.out(`${JSON.stringify({ ...rows, routes: told }, null, 2)}\n`)
+      terminal.out(`${JSON.stringify(rows, null, 2)}\n`)
       return 0
     }
     const name = (id: string) => workshop.library.materials.get(id)?.name ?? id
     terminal.out(`${rows.routes.length} ${rows.routes.length === 1 ? 'route' : 'routes'} from ${name(from)} to ${name(to)}`)
     terminal.out(`${restText(rows)}\n`)
     for (const line of surenessText(rows)) terminal.out(`${line}\n`)
-    for (const [at, row] of rows.routes.entries())
-      terminal.out(`\n${routeText(row, at + 1, name, yieldsTold(workshop.library, row.steps))}`)
+    for (const [at, row] of rows.routes.entries()) terminal.out(`\n${routeText(row, at + 1, name, yieldsTold(row.yieldTrust))}`)
     if (rows.gentlest) {
       const { place, yieldPointsLost } = rows.gentlest
       terminal.out(

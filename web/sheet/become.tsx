@@ -5,6 +5,7 @@ import { counted } from '../../core/report/words.ts'
 import type { ReachRow } from '../api/replies.ts'
 import { OwnStep } from '../entry/own-step.tsx'
 import { flagWords } from '../map/wide-of-reach.ts'
+import { MarkLegend, MarkSign } from '../parts/mark.tsx'
 import { Problems } from '../parts/problem.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
 import { dropGoal, isWanted, noLongerWanted, wanted, wantGoal } from '../state/goals.ts'
@@ -128,8 +129,9 @@ function BecomeBody() {
           </button>
         </p>
       )}
+      <MarkLegend used={rows.slice(0, mostListed).flatMap(row => row.yieldTrust ?? [])} />
       <p class="s soft">
-        Best yield on start of the default routes, at typical yields.{' '}
+        Best yield on start of the default routes, at typical yields; its letter tells how sure the least sure of them is.{' '}
         {choosing.value.maxSteps === null ? 'Up to three steps are shown.' : ''}
       </p>
       <OwnStep />
@@ -195,6 +197,7 @@ function Row({ row }: { readonly row: ReachRow }) {
       <td class="n">{row.steps ?? <Unknown />}</td>
       <td class="n" title={`${row.counted ? '' : 'at least '}${counted(row.routes, 'route')}`}>
         {row.bestYieldOnStart === null ? <Unknown>not proven</Unknown> : percentText(row.bestYieldOnStart)}
+        {row.yieldTrust !== null && <MarkSign of={{ mark: row.yieldTrust, source: 'the least sure yield of its steps' }} />}
       </td>
       <td>
         {isGoal ? (

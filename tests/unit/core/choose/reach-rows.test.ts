@@ -28,6 +28,8 @@ describe('what a start can become', () => {
         expect([row.routes, row.counted, row.proven]).toEqual([answer.value.routes.length, true, true])
         expect(row.route).toEqual(answer.value.routes[0]!.steps)
         expect(row.bestYieldOnStart).toBe(answer.value.routes[0]!.overallYieldOnStart)
+        const { yieldTrust } = answer.value.routes[0]!
+        expect(row.yieldTrust).toBe(['remembered', 'own bench', 'seen'].find(trust => yieldTrust.some(one => one === trust)))
         expect(isRoute(library, { start: from, target: row.compound, steps: workingOrder(library, from, row.route!) })).toEqual([])
       }
     },

@@ -7,6 +7,7 @@ const row = (name: string, steps: number | null, bestYieldOnStart: number | null
   name,
   steps,
   bestYieldOnStart,
+  yieldTrust: null,
   route: null,
   routes: 1,
   counted: true,

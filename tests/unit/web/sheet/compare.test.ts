@@ -37,6 +37,7 @@ const column = (key: string, overallYieldOnStart: number, evaluation: Evaluation
     steps: [key],
     overallYieldOnStart,
     longestLinearYield: overallYieldOnStart,
+    yieldTrust: [],
     made: [],
     bought: [],
     value: null,

@@ -9,6 +9,7 @@ const row = (steps: readonly string[], overallYieldOnStart: number, hazard: Haza
   steps,
   overallYieldOnStart,
   longestLinearYield: overallYieldOnStart,
+  yieldTrust: [],
   made: [],
   bought: [],
   value: null,
