@@ -19,11 +19,14 @@ export function readsTwoWays(text: string, toolkit: Toolkit): boolean {
 /** Whether a text can be nothing but a structure. */
 export const isPlainlyStructure = (text: string, toolkit: Toolkit): boolean => isSmilesLike(text) && toolkit.parse(text).ok
 
+/** Letters that are an abbreviation too: NBS, PNP and BPO are structures of three atoms, and names of reagents. */
+const abbreviation = /^(?=.*[BNPSFI])[BCNOPSFI]{3,4}$/
+
 /**
- * The same structure so that it cannot be taken for a formula: "N-O", "[OH2]". Nothing is changed where it cannot.
+ * The same structure so that it cannot be taken for a formula or an abbreviation: "N-O", "[OH2]", "N-B-S". Nothing is changed where it cannot.
  */
 export function plainSmiles(smiles: string): string {
-  if (!either.test(smiles) || isSmilesLike(smiles)) return smiles
+  if (!either.test(smiles) || (isSmilesLike(smiles) && !abbreviation.test(smiles))) return smiles
   const alone = hydrides.get(smiles)
   return alone ?? smiles.replace(/(?<!^)(Cl|Br|[BCNOPSFI])/g, '-$1')
 }

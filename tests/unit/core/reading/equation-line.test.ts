@@ -133,7 +133,7 @@ describe('what is a formula and a structure at once', () => {
           left: 0,
         })
       }),
-      { numRuns: 300 },
+      { numRuns: 300, examples: [[['N', 'B', 'S']], [['P', 'N', 'P']], [['B', 'P', 'O']]] },
     )
   })
   const imbalance = (one: Composition | null, other: Composition | null) =>
