@@ -8,7 +8,7 @@ import { wordFor } from './word-for.ts'
 export interface OverArrow {
   /** The library's word for it, or its SMILES. */
   readonly line: string
-  /** Null where the library does not hold it. */
+  /** Null where the library does not hold it, or holds several of this structure: which one is not guessed. */
   readonly charge: ChargeRead | null
 }
 
@@ -21,7 +21,8 @@ export function chargesOverArrow(
 ): readonly OverArrow[] {
   return [...new Set(agents)].map(smiles => {
     const read = toolkit?.parse(smiles)
-    const id = read?.ok ? index.ofStructure(read.value)[0] : undefined
+    const ids = read?.ok ? index.ofStructure(read.value) : []
+    const id = ids.length === 1 ? ids[0] : undefined
     const line = id === undefined ? smiles : wordFor(id, index)
     return { line, charge: id === undefined ? null : readChargeLine(line, index, comma) }
   })
