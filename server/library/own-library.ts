@@ -9,6 +9,7 @@ import { NameIndex } from '../../core/reading/names.ts'
 import type { OwnChange, OwnList, OwnRecords, OwnVersion } from '../store/own-records.ts'
 import { laidOver, sound } from './laid-over.ts'
 import { namesTaken } from './names-taken.ts'
+import { structuresTwice } from './structures-twice.ts'
 import { ambiguousNames, type Workshop } from './workshop.ts'
 
 /** What is to be taken over into the bench's own library, and what is to go out of it. */
@@ -125,13 +126,19 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
       taken('transformations', edit.transformations, edit.removeTransformations),
     )
     // What the schema refuses is told among the problems; all else has its row, also where another record keeps the whole from being saved.
+    const materials = sound(materialSchema, edit.materials)
     const rows = differences(
       beneath.library,
       file,
-      { materials: sound(materialSchema, edit.materials), transformations: sound(transformationSchema, edit.transformations) },
+      { materials, transformations: sound(transformationSchema, edit.transformations) },
       { materials: edit.removeMaterials, transformations: edit.removeTransformations },
     )
-    const warnings = [...hazardsLost(rows), ...namesTaken(rows, now().library.materials, namesNow()), ...trial.warnings]
+    const warnings = [
+      ...hazardsLost(rows),
+      ...namesTaken(rows, now().library.materials, namesNow()),
+      ...structuresTwice(rows, materials, namesNow(), beneath.toolkit),
+      ...trial.warnings,
+    ]
     return { layered, trial: { ...trial, rows, warnings } }
   }
 

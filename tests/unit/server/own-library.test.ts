@@ -74,6 +74,26 @@ describe('the bench own library', () => {
     expect(await named('propanone')).toContain('name-taken')
     expect(await named('4-bromobenzil')).not.toContain('name-taken')
   })
+
+  it('warns of two new materials of one name, or of one structure, in one file, with both ids', async () => {
+    const told = async (...materials: object[]) =>
+      (await post('own-library/check', { materials })).body.warnings
+        .filter((one: { code: string }) => /^(name-taken|structure-twice)$/.test(one.code))
+        .map(({ code, where, what }: { code: string; where: string[]; what: string }) => [
+          code,
+          where[1],
+          /\(([a-z0-9-]+)\)[^(]*$/.exec(what)?.[1],
+        ])
+    // Two spellings of one name.
+    expect(await told(bromobenzil, { ...quinoxaline, name: '4‑Bromobenzil' })).toEqual([['name-taken', quinoxaline.id, bromobenzil.id]])
+    // 4-bromobenzil written from its other end; acetone (SMILES of CAS 67-64-1) is in the library.
+    const again = { ...bromobenzil, id: 'again', name: 'another', smiles: 'c1cc(Br)ccc1C(=O)C(=O)c1ccccc1' }
+    expect(await told(bromobenzil, again)).toEqual([['structure-twice', 'again', bromobenzil.id]])
+    expect(await told({ ...again, formula: 'C3H6O', smiles: 'O=C(C)C' })).toEqual([['structure-twice', 'again', 'acetone']])
+    // The isomer with the bromine at another place is another compound.
+    expect(await told(bromobenzil, { ...again, smiles: 'O=C(c1ccccc1)C(=O)c1cccc(Br)c1' })).toEqual([])
+  })
+
   it('tells what would happen and changes nothing', async () => {
     const trial = await post('own-library/check', { materials: [bromobenzil, quinoxaline], transformations: [step] })
     expect(trial.body.refused).toEqual([])
