@@ -1,14 +1,21 @@
 import type { Problem } from '../problem/problem.ts'
 
-export function noSuchStrength(phrase: string, compound: string, held: readonly string[], where: readonly string[]): Problem {
+/** Materials are told by name, with what is typed to mean just that one in braces. */
+export function noSuchStrength(phrase: string, compound: Called, held: readonly Called[], where: readonly string[]): Problem {
+  const [first] = held
   return {
     code: 'strength-not-held',
     where,
-    what: `The library holds no "${phrase}"${held.length > 0 ? `, only ${held.join(', ')}` : ''}.`,
+    what: `The library holds no "${phrase}"${held.length > 0 ? `, only ${held.map(braced).join('; ')}` : ''}.`,
     why: 'The nearest strength is never taken: the amount would be wrong without a word.',
-    cure: `Name a strength that is held, or add the solution of ${compound} as a material of your own.`,
+    cure: `${first === undefined ? 'Name a strength that is held' : `Write in place of "${phrase}" the one that was charged, such as {${first.id}}`}, or add the solution of ${braced(compound)} as a material of your own.`,
   }
 }
+
+/** Something of the library as it is called, and its id. */
+type Called = { readonly id: string; readonly name: string }
+
+const braced = ({ id, name }: Called): string => `${name} {${id}}`
 
 export function nameless(text: string, where: readonly string[]): Problem {
   return {

@@ -43,7 +43,10 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found.candidates, found.why, where))
   if (found.kind === 'unknown')
     problems.push(/\p{L}/u.test(read.phrase) ? unknownName(read.phrase, index, where) : nameless(read.text, where))
-  if (found.kind === 'no-such-strength') problems.push(noSuchStrength(read.phrase, found.compound, found.held, where))
+  if (found.kind === 'no-such-strength') {
+    const called = (id: string) => ({ id, name: library.materials.get(id)?.name ?? id })
+    problems.push(noSuchStrength(read.phrase, called(found.compound), found.held.map(called), where))
+  }
   if (read.amount === 0) problems.push(nothing(read.text, where))
   if (read.dashed === true) problems.push(minusOrMark(read.text, where))
   const named = found.kind === 'material' ? (library.materials.get(found.material) ?? null) : null

@@ -112,7 +112,7 @@ const Bottles = ({ text, candidates, reading }: Asked) => (
 /** A strength that no bottle has: another is chosen, or the solution is entered with what the line says of it. */
 function StrengthAsked({ problem, ...asked }: Asked & { readonly problem: Problem }) {
   const wanted = /"([^"]+)"/.exec(problem.what)?.[1] ?? asked.text
-  const compound = /solution of ([a-z0-9-]+)/.exec(problem.cure)?.[1]
+  const compound = /\{([a-z0-9-]+)\} as a material/.exec(problem.cure)?.[1]
   const enter = async (): Promise<void> => {
     if (compound === undefined) return beginMaterial(wanted)
     const found = await server.materials(compound, new AbortController().signal)

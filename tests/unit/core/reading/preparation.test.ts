@@ -170,6 +170,15 @@ describe('nothing is dropped', () => {
   it('says how to mend each', () => {
     for (const problem of read.problems) expect(problem.cure.length).toBeGreaterThan(10)
   })
+  it('a strength that is not held comes with those that are, by name, and with what is typed to mean one', () => {
+    const { what, cure } = read.problems.find(one => one.code === 'strength-not-held')!
+    for (const [, name, id] of what.matchAll(/(?:only|;) ([^;{]+) \{([a-z0-9-]+)\}/g)) expect(library.materials.get(id!)?.name).toBe(name)
+    const [, typed] = /such as (\{[a-z0-9-]+\})/.exec(cure)!
+    expect(what).toContain(typed)
+    const mended = prepared('benzil + o-phenylenediamine -> 2,3-diphenylquinoxaline + 2 H2O', `12 mL ${typed}`)
+    expect(mended.lines[0]?.material).toBe(typed!.slice(1, -1))
+    expect(codes(mended)).not.toContain('strength-not-held')
+  })
 })
 
 describe('outcomes', () => {
