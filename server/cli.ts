@@ -6,6 +6,7 @@ import { type Command, givenFor, type Terminal } from './commands/command.ts'
 import { helpOf, helpOfAll } from './commands/help.ts'
 import { library } from './commands/library.ts'
 import { log } from './commands/log.ts'
+import { inOptions } from './commands/option-words.ts'
 import { own } from './commands/own.ts'
 import { plan } from './commands/plan.ts'
 import { reach } from './commands/reach.ts'
@@ -44,8 +45,9 @@ export async function runCommand(words: readonly string[], given: Terminal): Pro
   } catch (error) {
     const refusal = refusalOf(error)
     if (refusal === null) throw error
-    if (json) terminal.err(`${JSON.stringify({ problems: refusal.problems }, null, 2)}\n`)
-    else terminal.err(`${refusal.problems.map(paragraph).join('\n\n')}\n`)
+    const problems = refusal.problems.map(inOptions)
+    if (json) terminal.err(`${JSON.stringify({ problems }, null, 2)}\n`)
+    else terminal.err(`${problems.map(paragraph).join('\n\n')}\n`)
     return refusal.kind === 'no-answer' ? 1 : 2
   }
 }

@@ -48,7 +48,7 @@ export function* whyNone(search: JointSearch, { ways, reckoned }: Found): Search
       where,
       what: 'No one plan holds these goals together.',
       why: 'In one plan each compound is made in one way, from the start in hand; or a goal cannot be made from it at all.',
-      cure: 'Plan some of the goals apart; waybench routes tells for each whether a route exists.',
+      cure: 'Plan some of the goals apart; asked for one by one, each tells whether a route leads there.',
     },
   ]
 }

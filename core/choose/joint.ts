@@ -2,6 +2,7 @@ import type { RegulatedHit } from '../hazards/hazard-list.ts'
 import { stopsAmong } from '../hazards/regulated.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
 import type { Plan } from '../plan/plan.ts'
+import { askedAs } from '../problem/asked-as.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { whyNone } from './joint-none.ts'
 import { changedByLimits, reasonsOf } from './joint-reasons.ts'
@@ -53,7 +54,8 @@ export function* cheapestWays(input: JointInput): Search<Checked<JointAnswer>> {
     if (read.ok) {
       start = read.value.start
       targets.push(read.value.target)
-    } else for (const one of read.problems) if (!problems.some(p => JSON.stringify(p) === JSON.stringify(one))) problems.push(one)
+    } else
+      for (const one of read.problems.map(ofPlan)) if (!problems.some(p => JSON.stringify(p) === JSON.stringify(one))) problems.push(one)
   }
   if (problems.length > 0) return bad(problems)
   const stopped = stopsAmong(traits, [...new Set([plan.start.material, start, ...targets])])
@@ -79,6 +81,12 @@ export function* cheapestWays(input: JointInput): Search<Checked<JointAnswer>> {
     boundMinor: found.boundMinor,
   })
 }
+
+/** A plan has a start and goals where a question about routes says from and to. */
+const ofPlan = (problem: Problem): Problem => ({
+  ...problem,
+  where: problem.where.map(part => (part === askedAs('from') ? askedAs('start') : part === askedAs('to') ? askedAs('goals') : part)),
+})
 
 /** The same without a pause, for whoever has nothing else to do. */
 export function cheapestWay(input: JointInput): Checked<JointAnswer> {

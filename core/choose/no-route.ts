@@ -1,6 +1,7 @@
 import type { Traits } from '../hazards/traits.ts'
 import { type Library, transformationOf } from '../library/library.ts'
 import type { Network } from '../network/network.ts'
+import { askedAs } from '../problem/asked-as.ts'
 import type { Problem } from '../problem/problem.ts'
 import type { ReadQuery, RoutesQuery } from './query.ts'
 import type { Search } from './searching.ts'
@@ -22,7 +23,7 @@ export interface NoRouteInput {
 /** Why there is no route, found by asking again under looser terms, one after the other. */
 export function* noRoute(input: NoRouteInput): Search<Problem[]> {
   const { query, asked, stops, forbidden, network, exists } = input
-  const where = ['--from', query.from, '--to', query.to]
+  const where = [askedAs('from'), query.from, askedAs('to'), query.to]
   const mode = asked.makeAll ? 'all' : 'default'
   const nothing = new Uint8Array(stops.length)
   const because = (code: string, what: string, why: string, cure: string): Problem[] => [{ code, where, what, why, cure }]
@@ -43,7 +44,7 @@ export function* noRoute(input: NoRouteInput): Search<Problem[]> {
       'none-through',
       `No route makes ${names} on its way.`,
       'There are routes that do not.',
-      'Leave the compound out, or try --make all, which opens every make-or-buy.',
+      `Leave the compound out, or try ${askedAs('make')} all, which opens every make-or-buy.`,
     )
   }
   if (mode === 'default' && (yield* exists(stops, 'all')))
@@ -51,7 +52,7 @@ export function* noRoute(input: NoRouteInput): Search<Problem[]> {
       'none-by-default',
       'No chain leads there with every other reactant bought.',
       'There is a route that makes what could be bought as well.',
-      'Add --make all to list it.',
+      `Add ${askedAs('make')} all to list it.`,
     )
   if (stops.includes(1) && (yield* exists(nothing, mode))) return stopReasons(input, stoppedSteps(input), where)
   if (yield* exists(nothing, 'all'))
@@ -70,7 +71,7 @@ export function* noRoute(input: NoRouteInput): Search<Problem[]> {
     'unreachable',
     `${asked.target} cannot be made from ${asked.start} with the transformations of this library.`,
     `It is made from ${from.slice(0, 6).join(', ')}, and none of these comes from the start, or the rest can be neither made nor bought.`,
-    `Ask "reach --from ${query.from}" for what the start can become, or add the missing transformation.`,
+    `Ask ${askedAs('reach')} for what the start can become, or add the missing transformation.`,
   )
 }
 
@@ -78,13 +79,13 @@ const stoppedSteps = ({ network, stops }: NoRouteInput): readonly string[] => ne
 
 function used(query: RoutesQuery): string {
   const named = [
-    ...(query.avoid ?? []).map(id => `--avoid ${id}`),
-    ...(query.avoidStep ?? []).map(id => `--avoid-step ${id}`),
-    ...(query.avoidCode ?? []).map(code => `--avoid-code ${code}`),
-    ...(query.avoidList ?? []).map(name => `--avoid-list "${name}"`),
-    ...(query.ownedOnly ? ['--owned-only'] : []),
-    ...(query.seenOnly ? ['--seen-only'] : []),
-    ...(query.maxSteps === undefined ? [] : [`--max-steps ${query.maxSteps}`]),
+    ...(query.avoid ?? []).map(id => `${askedAs('avoid')} ${id}`),
+    ...(query.avoidStep ?? []).map(id => `${askedAs('avoidStep')} ${id}`),
+    ...(query.avoidCode ?? []).map(code => `${askedAs('avoidCode')} ${code}`),
+    ...(query.avoidList ?? []).map(name => `${askedAs('avoidList')} "${name}"`),
+    ...(query.ownedOnly ? [askedAs('ownedOnly')] : []),
+    ...(query.seenOnly ? [askedAs('seenOnly')] : []),
+    ...(query.maxSteps === undefined ? [] : [`${askedAs('maxSteps')} ${query.maxSteps}`]),
   ]
   return named.length > 0 ? named.join(', ') : 'a list that ends planning'
 }

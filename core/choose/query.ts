@@ -5,8 +5,10 @@ import { isBuyable } from '../library/material.ts'
 import { compoundIn } from '../library/reference-charge.ts'
 import { provenAxes } from '../network/objectives.ts'
 import { type Axis, axes } from '../plan/choosing.ts'
+import { type AskedName, askedAs } from '../problem/asked-as.ts'
 import { nearest } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { isCount, notACount } from './not-a-count.ts'
 
 export { type Axis, axes }
 export const isProven = (axis: Axis): axis is (typeof provenAxes)[number] => (provenAxes as readonly string[]).includes(axis)
@@ -72,30 +74,30 @@ export function readQuery(
   const start = startOf(library, query.from, problems)
   const target = targetOf(library, query.to, problems)
   const makeAll = query.make?.includes('all') ?? false
-  const make = (query.make ?? []).filter(id => id !== 'all').flatMap(id => compoundOf(library, '--make', id, problems))
+  const make = (query.make ?? []).filter(id => id !== 'all').flatMap(id => compoundOf(library, 'make', id, problems))
   for (const id of make) {
     if (!library.makers.has(id))
       problems.push(
         problem(
           'never-made',
-          ['--make', id],
+          [askedAs('make'), id],
           `No transformation of the library makes ${id}.`,
           'It can only be bought.',
-          'Leave the option out, or add a transformation that makes it.',
+          'Leave it out, or add a transformation that makes it.',
         ),
       )
   }
-  const mustPass = (query.mustPass ?? []).flatMap(id => compoundOf(library, '--must-pass', id, problems))
-  for (const id of query.avoid ?? []) materialIn(library, '--avoid', id, problems)
+  const mustPass = (query.mustPass ?? []).flatMap(id => compoundOf(library, 'mustPass', id, problems))
+  for (const id of query.avoid ?? []) materialIn(library, 'avoid', id, problems)
   for (const id of query.avoidStep ?? []) {
-    if (!library.transformations.has(id)) problems.push(unknownId('transformation', '--avoid-step', id, library.transformations.keys()))
+    if (!library.transformations.has(id)) problems.push(unknownId('transformation', 'avoidStep', id, library.transformations.keys()))
   }
   for (const code of query.avoidCode ?? []) {
     if (!/^(EUH|H)\d{3}[A-Za-z]*$/.test(code))
       problems.push(
         problem(
           'code-unreadable',
-          ['--avoid-code', code],
+          [askedAs('avoidCode'), code],
           `"${code}" is no hazard statement.`,
           'Routes are filtered by the codes of their materials.',
           'Give a code such as H350; it covers H350i as well.',
@@ -108,35 +110,23 @@ export function readQuery(
       problems.push(
         problem(
           'list-unknown',
-          ['--avoid-list', name],
+          [askedAs('avoidList'), name],
           `No list is called "${name}".`,
           'A misspelt list would filter nothing.',
           known.size > 0 ? `Give a part of one of these: ${[...known].sort().join('; ')}.` : 'No list is loaded.',
         ),
       )
   }
-  for (const [option, value] of [
-    ['--max-steps', query.maxSteps],
-    ['--count', query.count],
-    ['--apart', query.apart],
-  ] as const) {
-    if (value !== undefined && !(Number.isInteger(value) && value > 0))
-      problems.push(
-        problem(
-          'not-a-count',
-          [option, String(value)],
-          `${value} is no whole number above 0.`,
-          'It counts steps or routes.',
-          'Give a whole number such as 5.',
-        ),
-      )
+  for (const name of ['maxSteps', 'count', 'apart'] as const) {
+    const value = query[name]
+    if (value !== undefined && !isCount(value)) problems.push(notACount(name, value))
   }
   const compared = query.unbeaten ?? []
   if (compared.length > 0 && (compared.length < 2 || compared.length > 4 || new Set(compared).size < compared.length))
     problems.push(
       problem(
         'axes-to-compare',
-        ['--unbeaten', compared.join(',')],
+        [askedAs('unbeaten'), compared.join(',')],
         `${compared.length === 1 ? 'One axis is' : 'These axes are'} not two to four different ones.`,
         'On one axis the first route is the best; on many nearly every route is unbeaten on some.',
         'Name two to four, such as start,cost.',
@@ -146,10 +136,10 @@ export function readQuery(
     problems.push(
       problem(
         'start-is-target',
-        ['--to', query.to],
+        [askedAs('to'), query.to],
         'Start and target are the same compound.',
         'A route has at least one step.',
-        'Name a target that is made from the start; `reach` lists them.',
+        `Name a target that is made from the start; ${askedAs('reach')} lists them.`,
       ),
     )
   if (problems.length > 0 || start === null || target === null) return bad(problems)
@@ -158,13 +148,13 @@ export function readQuery(
 
 /** The compound of a start; null with a problem where it can be none. */
 export function startOf(library: Library, id: string, problems: Problem[]): string | null {
-  const compound = compoundOf(library, '--from', id, problems)[0]
+  const compound = compoundOf(library, 'from', id, problems)[0]
   if (compound === undefined) return null
   if (compound === 'water' || compound === 'oxygen') {
     problems.push(
       problem(
         'start-is-free',
-        ['--from', id],
+        [askedAs('from'), id],
         `${id} is no start.`,
         'Water and the oxygen of the air are at every bench; a plan begins with what is scarce.',
         'Name the material whose amount settles how much is made.',
@@ -177,7 +167,7 @@ export function startOf(library: Library, id: string, problems: Problem[]): stri
     problems.push(
       problem(
         'start-unused',
-        ['--from', id],
+        [askedAs('from'), id],
         `No transformation of the library takes ${compound} as a reactant.`,
         contained > 0 ? 'It is charged at most as a solvent, catalyst or wash, which is bought.' : 'Nothing can be made from it here.',
         'Name another start, or add a transformation that uses it.',
@@ -189,7 +179,7 @@ export function startOf(library: Library, id: string, problems: Problem[]): stri
 }
 
 function targetOf(library: Library, id: string, problems: Problem[]): string | null {
-  const compound = compoundOf(library, '--to', id, problems)[0]
+  const compound = compoundOf(library, 'to', id, problems)[0]
   if (compound === undefined) return null
   if (library.makers.has(compound)) return compound
   const material = library.materials.get(compound)
@@ -197,7 +187,7 @@ function targetOf(library: Library, id: string, problems: Problem[]): string | n
   problems.push(
     problem(
       'target-never-made',
-      ['--to', id],
+      [askedAs('to'), id],
       `No transformation of the library makes ${compound}.`,
       asBy
         ? `It comes only as a by-product of ${asBy.id}, which goes to the shelf of a plan.`
@@ -211,18 +201,18 @@ function targetOf(library: Library, id: string, problems: Problem[]): string | n
 }
 
 /** The compound a material is or contains, as a list of one; empty with a problem where the library has none. */
-function compoundOf(library: Library, option: string, id: string, problems: Problem[]): string[] {
-  const material = materialIn(library, option, id, problems)
+function compoundOf(library: Library, name: AskedName, id: string, problems: Problem[]): string[] {
+  const material = materialIn(library, name, id, problems)
   if (material === null) return []
   const compound = compoundIn(material)
   if (compound !== null) return [compound]
   problems.push(
-    problem('no-compound', [option, id], `${id} is a mixture without a compound that counts.`, whyId, 'Name the compound itself.'),
+    problem('no-compound', [askedAs(name), id], `${id} is a mixture without a compound that counts.`, whyId, 'Name the compound itself.'),
   )
   return []
 }
 
-function materialIn(library: Library, option: string, id: string, problems: Problem[]) {
+function materialIn(library: Library, name: AskedName, id: string, problems: Problem[]) {
   const material = library.materials.get(id)
   if (material) return material
   const typed = id.toLowerCase()
@@ -231,17 +221,17 @@ function materialIn(library: Library, option: string, id: string, problems: Prob
   )
   problems.push(
     named
-      ? problem('id-unknown', [option, id], `"${id}" is a name, not an id.`, whyId, `Write "${named.id}".`)
-      : unknownId('material', option, id, library.materials.keys()),
+      ? problem('id-unknown', [askedAs(name), id], `"${id}" is a name, not an id.`, whyId, `Write "${named.id}".`)
+      : unknownId('material', name, id, library.materials.keys()),
   )
   return null
 }
 
-function unknownId(kind: string, option: string, id: string, known: Iterable<string>): Problem {
+function unknownId(kind: string, name: AskedName, id: string, known: Iterable<string>): Problem {
   const meant = nearest(id, known)
   return problem(
     'id-unknown',
-    [option, id],
+    [askedAs(name), id],
     `The library has no ${kind} "${id}".`,
     whyId,
     meant === null ? `Look the id up among the library's ${kind}s.` : `Did you mean "${meant}"?`,

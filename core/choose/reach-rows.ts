@@ -16,6 +16,7 @@ import type { Route } from '../route/route.ts'
 import { workingOrder } from '../route/working-order.ts'
 import { believedYields } from './believed.ts'
 import { stoppedInPieces } from './forbidden.ts'
+import { isCount, notACount } from './not-a-count.ts'
 import { gainingCircle } from './problems.ts'
 import { startOf } from './query.ts'
 import type { NamedReachRow, ReachRow } from './reach-row.ts'
@@ -54,15 +55,7 @@ export function* reachList(input: ReachInput): Search<Checked<ReachAnswer>> {
   const { library, traits, query, settings = defaultSettings, shouldStop } = input
   const problems: Problem[] = []
   const start = startOf(library, query.from, problems)
-  if (query.maxSteps !== undefined && !(Number.isInteger(query.maxSteps) && query.maxSteps > 0)) {
-    problems.push({
-      code: 'not-a-count',
-      where: ['--max-steps', String(query.maxSteps)],
-      what: `${query.maxSteps} is no whole number above 0.`,
-      why: 'It counts steps.',
-      cure: 'Give a whole number such as 5.',
-    })
-  }
+  if (query.maxSteps !== undefined && !isCount(query.maxSteps)) problems.push(notACount('maxSteps', query.maxSteps))
   if (start === null || problems.length > 0) return bad(problems)
   const stopped = stopsAmong(traits, [...new Set([query.from, start])])
   if (stopped.length > 0) return good({ kind: 'stopped', stopped })

@@ -1,10 +1,12 @@
 import { z } from 'zod'
 import { toldDifferences } from '../library/differences.ts'
+import { goneText } from '../library/hazards-lost.ts'
 import type { Library } from '../library/library.ts'
 import { libraryFileSchema } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
 import { idSchema } from '../library/source.ts'
 import { isOwnBench } from '../library/trust.ts'
+import { askedAs } from '../problem/asked-as.ts'
 import { parseJson } from '../problem/json.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { schemaProblems } from '../problem/schema.ts'
@@ -220,17 +222,25 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
       changes.push({
         code: 'record-changed',
         where: [kind, id],
-        what: `${record.name}${differs(record, current)}: ${fields.map(({ text }) => text).join('. ')}.`,
+        what: `${record.name}${differs(record, current)}: ${fields.map(({ text }) => text).join('. ')}.${fewer(record, current)}`,
         why: keeps ? 'The plan keeps the record it was saved with.' : 'The plan now reckons with the new figures.',
         cure: keeps
-          ? 'Leave it so, or reckon with the new: on the sheet, or with --records new.'
-          : 'Look over the amounts again, or keep the records that the plan was saved with: on the sheet, or with --records old.',
+          ? `Leave it so, or reckon with the new: ${askedAs('keepsRecords: false')}.`
+          : `Look over the amounts again, or keep the records that the plan was saved with: ${askedAs('keepsRecords: true')}.`,
       })
     }
   }
   compare('materials', opened.slice.materials, library.materials)
   compare('transformations', opened.slice.transformations, library.transformations)
   return changes
+}
+
+/** Said beside what changed, and never left to be read out of it: a known hazard that is told no more. */
+function fewer(before: object, now: object): string {
+  const of = (record: object) => (record as { readonly hazards?: Material['hazards'] }).hazards
+  if ((of(before)?.codes.length ?? 0) > 0 && of(now) === undefined) return ' Its hazards are unknown now, which is not safe.'
+  const gone = goneText(of(before), of(now))
+  return gone === null ? '' : ` Fewer hazards than the plan was saved with: ${gone}.`
 }
 
 /** A figure of somebody's own bench was never in a library that does not tell it. */

@@ -1,13 +1,14 @@
 import { readable } from './readable.ts'
 
 /**
- * One thing wrong with what a person typed or loaded, as data; its words are the same on the screen, the command line and in a reply.
+ * One thing wrong with what a person typed or loaded, as data; its words are the same on the screen, the command line and in a reply, but for
+ * what can be asked or set: named by `askedAs`, it is called what each door calls it.
  * What only we can get wrong throws instead.
  */
 export interface Problem {
   /** Kebab-case name of the rule, stable: tests, docs and other programs key on it. */
   readonly code: string
-  /** From the outside in: file, record, field; or option and value. */
+  /** From the outside in: file, record, field; or what was asked and the value. */
   readonly where: readonly string[]
   /** What is wrong, one sentence with the offending value. */
   readonly what: string

@@ -19,6 +19,7 @@ import { Refusal } from '../refusal.ts'
 import { changeLine } from './change-line.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
 import { storeIn } from './data-folder.ts'
+import { inOptions } from './option-words.ts'
 import { laid, ownRecords, workshopFor } from './workshop-for.ts'
 
 export const check: Command = {
@@ -65,9 +66,9 @@ export const check: Command = {
       const { format, packs } = (json.value ?? {}) as { readonly format?: unknown; readonly packs?: unknown }
       if (format === 'waybench-plan') {
         const found = planFileProblems(workshop, json.value, name)
-        errors.push(...found.errors)
+        errors.push(...found.errors.map(inOptions))
         const parsed = packsFileSchema.safeParse(packs)
-        warnings.push(...found.warnings, ...(parsed.success ? priceWarnings(workshop, parsed.data, name) : []))
+        warnings.push(...found.warnings.map(inOptions), ...(parsed.success ? priceWarnings(workshop, parsed.data, name) : []))
       } else if (format === 'waybench-packs') {
         const parsed = packsFileSchema.safeParse(json.value)
         if (parsed.success) warnings.push(...priceWarnings(workshop, parsed.data, name))

@@ -24,6 +24,7 @@ import { withShelved } from '../planning/shelving.ts'
 import { tablesSaved } from '../planning/tables-saved.ts'
 import { choosingOptions } from './choosing.ts'
 import { badOption, type Command, type Given, type Terminal } from './command.ts'
+import { inOptions } from './option-words.ts'
 import { workshopFor } from './workshop-for.ts'
 
 export const plan: Command = {
@@ -193,7 +194,7 @@ async function planSaved(workshop: Workshop, file: string, given: Given, termina
   const read = await planIn(workshop, file, terminal)
   const opened = { ...read, plan: onRecords(read.plan, given) }
   const { plan } = opened
-  const changes = changesSince(workshop.library, opened)
+  const changes = changesSince(workshop.library, opened).map(inOptions)
   if (!wantsCheapest(given)) return { plan, changes, opened, note: null }
   const limits = limitsFrom(given, plan.packs?.currency ?? 'EUR')
   const answer = await cheapestPlan(workshopOf(workshop, opened), plan, plan.goals, choosingFrom(given), limits)

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { parseFormula } from '../../core/chemistry/formula.ts'
 import type { Material } from '../../core/library/material.ts'
+import { askedAs } from '../../core/problem/asked-as.ts'
 import { parseJson } from '../../core/problem/json.ts'
 import { didYouMean } from '../../core/problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
@@ -146,7 +147,7 @@ const equationsAlone = (name: string): Problem => ({
   where: [name],
   what: 'This file holds equations alone, without the records of transformations.',
   why: 'A transformation needs its charges, yields, times and sources too.',
-  cure: 'Read it as reactions (the page does so by itself; on the command line: read), and complete each as a preparation.',
+  cure: `Read it by itself as reactions (${askedAs('read-reactions')}), and complete each as a preparation.`,
 })
 
 const stepUnknown = (name: string, id: string, known: Iterable<string>): Problem => ({

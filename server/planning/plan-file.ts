@@ -10,6 +10,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { cautionSentences } from '../../core/report/cautions.ts'
 import { stopProblems } from '../../core/report/stops.ts'
 import type { Terminal } from '../commands/command.ts'
+import { inOptions } from '../commands/option-words.ts'
 import { withSlice } from '../library/with-slice.ts'
 import type { Workshop } from '../library/workshop.ts'
 import { Refusal, refusalOf } from '../refusal.ts'
@@ -43,7 +44,7 @@ export async function planIn(workshop: Workshop, file: string, terminal: Termina
   if (!json.ok) throw new Refusal('bad-input', json.problems)
   const opened = openPlan(workshop, json.value, file)
   refuseStopped(workshopOf(workshop, opened), opened.plan)
-  return opened
+  return { ...opened, changes: opened.changes.map(inOptions) }
 }
 
 /** @throws Refusal for a plan whose routes name what a list ends planning with */

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Problem } from '../../core/problem/problem.ts'
+import { inControls } from './control-words.ts'
 
 const triangle = 'M8 1.8 15 14H1z M8 6.4v3.8 M8 11.9v.4'
 
@@ -11,7 +12,8 @@ export const Triangle = ({ label }: { readonly label?: string }) => (
 )
 
 /** What is wrong, then where, why and the cure; the cure is an action where there is one. A stop stands on ink, and no button leads round it. */
-export function ProblemNote({ problem, children }: { readonly problem: Problem; readonly children?: ComponentChildren }) {
+export function ProblemNote({ problem: given, children }: { readonly problem: Problem; readonly children?: ComponentChildren }) {
+  const problem = inControls(given)
   if (problem.code === 'stopped') return <StopNote problem={problem} />
   return (
     <div class="problem">

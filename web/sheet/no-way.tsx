@@ -101,7 +101,7 @@ export function onSheet(
     case 'search-cut-short':
       return told({ cure: 'Look again, or narrow what is asked below.' })
     default:
-      return { problem: { ...problem, where: problem.where.filter(part => !part.startsWith('--')) }, wishes: [] }
+      return { problem, wishes: [] }
   }
 }
 

@@ -208,8 +208,8 @@ describe('what cannot be asked or answered', () => {
       maxSteps: 0,
     })
     if (answer.ok) throw new Error('answered')
-    expect(answer.problems.map(p => p.where[0]).sort()).toEqual(['--avoid', '--avoid-step', '--from', '--make', '--max-steps', '--to'])
-    expect(answer.problems.find(p => p.where[0] === '--from')!.cure).toContain('benzoin')
+    expect(answer.problems.map(p => p.where[0]).sort()).toEqual(['`avoidStep`', '`avoid`', '`from`', '`make`', '`maxSteps`', '`to`'])
+    expect(answer.problems.find(p => p.where[0] === '`from`')!.cure).toContain('benzoin')
   })
 
   it('no start: water, the air, what nothing takes', () => {
