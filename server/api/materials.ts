@@ -3,7 +3,9 @@ import { canStart, type Found, findMaterials } from '../../core/library/find.ts'
 import type { Library } from '../../core/library/library.ts'
 import { isWanted, marks, type WantedMark, wantedMarks } from '../../core/library/mark.ts'
 import { trusts } from '../../core/library/trust.ts'
+import type { Problem } from '../../core/problem/problem.ts'
 import { figuresOfMaterial } from '../../core/report/record-figures.ts'
+import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
@@ -14,6 +16,7 @@ export const figureSchema = z
     trust: z.enum(trusts),
     mark: z.enum(marks).meta({ description: 'The same more closely: reckoned by the library, estimated, as typed ...' }),
     source: z.string().nullable(),
+    inPart: z.literal(true).optional().meta({ description: 'Of charges in one: only some of the lines are no surer than that.' }),
   })
   .meta({ id: 'RecordFigure' })
 
@@ -74,7 +77,31 @@ export const materials: Resource = (api, { workshop, own }) => {
       return { found: rows.length, materials: shown }
     },
   )
+
+  api.get(
+    '/materials/:id',
+    {
+      schema: {
+        description: 'Its record in the library format, the bench own one where it stands in place of one beneath.',
+        params: z.strictObject({ id: z.string().max(200) }),
+        response: { 200: z.unknown(), ...refusals },
+      },
+    },
+    request => {
+      const material = workshop.library.materials.get(request.params.id)
+      if (material === undefined) throw new Refusal('not-found', [unknownMaterial(request.params.id)])
+      return material
+    },
+  )
 }
+
+const unknownMaterial = (id: string): Problem => ({
+  code: 'id-unknown',
+  where: ['material', id],
+  what: `The library has no material "${id}".`,
+  why: 'A record is read by its id.',
+  cure: 'Look it up at /api/v1/materials.',
+})
 
 /** More than any library has of one name; the page is told how many there are. */
 const all = 100_000

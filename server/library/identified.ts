@@ -6,6 +6,7 @@ import { casDigits } from '../../core/library/checks/cas-digits.ts'
 import type { Material } from '../../core/library/material.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import type { Problem } from '../../core/problem/problem.ts'
+import { readCelsius } from '../../core/reading/celsius-text.ts'
 import { readDensity } from '../../core/reading/density-text.ts'
 import { idOfName } from '../../core/reading/id-of-name.ts'
 import { stopProblems } from '../../core/report/stops.ts'
@@ -22,6 +23,11 @@ export interface TypedMaterial {
   readonly cas: string
   readonly form: Material['form']
   readonly density?: string
+  readonly melting?: string
+  readonly boiling?: string
+  readonly flash?: string
+  /** Id of a record that it is to stand in place of: what is as that one has it is not asked about again. */
+  readonly over?: string
   /** Of a solution: id of the compound in it, its strength as written, id of what it is made up with (empty = water). */
   readonly of?: string
   readonly strength?: string
@@ -88,12 +94,15 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
   const { form, density: dense = '', of = '', strength = '', rest = '' } = typed
   const density = dense.trim() === '' ? null : readDensity(dense, form, ['new material', 'density'])
   if (density !== null && !density.ok) problems.push(...density.problems)
+  const points = pointsTyped(typed)
+  problems.push(...points.problems)
+  const known = library.materials.get(typed.over ?? '')
   const inIt = { form, of, strength, rest }
   const solution = solutionTyped(inIt, library)
   problems.push(...solution.problems)
   const { contains } = solution
   const material: Material = {
-    id: idOfName(name || formula || 'material', library.materials),
+    id: known?.id ?? idOfName(name || formula || 'material', library.materials),
     name: name || formula || 'material',
     kind: contains !== null ? 'mixture' : formula === null ? 'feedstock' : smiles.includes('*') ? 'polymer' : 'compound',
     ...(formula === null || contains !== null ? {} : { formula }),
@@ -102,12 +111,22 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
     ...(cas === '' ? {} : { cas }),
     form,
     ...(density?.ok === true ? { densityGPerMl: density.value } : {}),
+    ...points.read,
     ...(contains === null ? {} : { contains }),
     sources: [],
   }
   if (cas !== '')
     problems.push(...casDigits(material).map(({ code, what, why, cure }) => ({ code, where: ['new material', 'cas'], what, why, cure })))
-  if (smiles === '' && written === '' && name !== '' && formula === null && cas === '' && !isOfSomething(inIt))
+  if (
+    known?.kind !== 'feedstock' &&
+    known?.kind !== 'mixture' &&
+    smiles === '' &&
+    written === '' &&
+    name !== '' &&
+    formula === null &&
+    cas === '' &&
+    !isOfSomething(inIt)
+  )
     problems.push(form === 'solution' ? solutionOfNothing : nothingToGoBy)
   const parts = [contains?.compound, contains?.rest].flatMap(id => library.materials.get(id ?? '') ?? [])
   const traits = traitsOf(libraryOfParts({ title: '' }, [material, ...parts], []), tables, toolkit).get(material.id)!
@@ -141,16 +160,35 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
     const looked = name === '' ? null : names.lookUp(name)
     const named = new Set(looked?.kind === 'material' ? [looked.material] : looked?.kind === 'ambiguous' ? looked.candidates : [])
     const add = (id: string, by: Identified['matches'][number]['by']) => {
-      const known = library.materials.get(id)
-      if (known !== undefined && !found.has(id)) found.set(id, { id, name: known.name, by, named: named.has(id) })
+      const other = library.materials.get(id)
+      if (other !== undefined && id !== known?.id && !found.has(id)) found.set(id, { id, name: other.name, by, named: named.has(id) })
     }
-    if (structure !== null) for (const id of names.ofStructure(structure)) add(id, 'structure')
-    if (cas !== '') for (const one of library.materials.values()) if (one.cas === cas && one.kind !== 'mixture') add(one.id, 'CAS number')
-    for (const id of named) add(id, 'name')
+    const isNew = (said: string, before: string | undefined): boolean => said !== (before ?? '')
+    if (structure !== null && isNew(smiles, known?.smiles)) for (const id of names.ofStructure(structure)) add(id, 'structure')
+    if (cas !== '' && isNew(cas, known?.cas))
+      for (const one of library.materials.values()) if (one.cas === cas && one.kind !== 'mixture') add(one.id, 'CAS number')
+    if (isNew(name, known?.name)) for (const id of named) add(id, 'name')
     // A formula alone is shared by isomers: offered only where no structure says more.
-    if (structure === null && formula !== null)
+    if (structure === null && formula !== null && isNew(formula, known?.formula))
       for (const one of library.materials.values()) if (one.kind === 'compound' && one.formula === formula) add(one.id, 'formula')
     return [...found.values()].slice(0, 12)
+  }
+}
+
+const pointNames = { melting: 'melting point', boiling: 'boiling point', flash: 'flash point' } as const
+const pointKeys = { melting: 'meltingC', boiling: 'boilingC', flash: 'flashC' } as const
+
+/** Melting, boiling and flash point as typed, as far as they are read. */
+function pointsTyped(typed: TypedMaterial): {
+  readonly read: Pick<Material, 'meltingC' | 'boilingC' | 'flashC'>
+  readonly problems: readonly Problem[]
+} {
+  const told = (['melting', 'boiling', 'flash'] as const)
+    .filter(field => (typed[field] ?? '').trim() !== '')
+    .map(field => [field, readCelsius(typed[field]!, pointNames[field], ['new material', field])] as const)
+  return {
+    read: Object.fromEntries(told.flatMap(([field, point]) => (point.ok ? [[pointKeys[field], point.value]] : []))),
+    problems: told.flatMap(([, point]) => (point.ok ? [] : point.problems)),
   }
 }
 

@@ -43,6 +43,11 @@ export interface MaterialTyped {
   readonly cas: string
   readonly form: Material['form']
   readonly density: string
+  readonly melting: string
+  readonly boiling: string
+  readonly flash: string
+  /** Id of the record that it is to stand in place of; empty = a new one. */
+  readonly over: string
   readonly of: string
   readonly strength: string
   readonly rest: string
@@ -147,6 +152,7 @@ export const entryServer = {
     ask<{ transformations: readonly StepRow[]; found: number }>(`transformations?q=${encodeURIComponent(q)}&most=${most}${keptTo(kept)}`),
   materials: (q: string, kept: Kept, most: number) =>
     ask<{ materials: readonly MaterialRow[]; found: number }>(`materials?q=${encodeURIComponent(q)}&most=${most}${keptTo(kept)}`),
+  material: (id: string) => ask<Material>(`materials/${encodeURIComponent(id)}`),
   step: (id: string) => ask<Transformation>(`transformations/${encodeURIComponent(id)}`),
   weak: () => ask<{ spots: readonly (WeakSpot & { readonly own: boolean })[] }>('weak-spots'),
 }

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import { atDoor } from '../state/opening.ts'
 import { FilePage } from './file-page.tsx'
 import { LibraryPage } from './library-page.tsx'
+import { typedMaterial } from './material-draft.ts'
 import { MaterialPage } from './material-page.tsx'
 import { loadOwn } from './own.ts'
 import { closeEntry, type EntryPlace, openEntry } from './place.ts'
@@ -28,7 +29,8 @@ export function EntryPage({ place }: { readonly place: EntryPlace }) {
   useEffect(() => {
     heading.current?.focus({ preventScroll: true })
   }, [place])
-  const { title } = pages.find(page => page.place === place)!
+  const found = pages.find(page => page.place === place)!
+  const title = place === 'material' && typedMaterial.value.over !== null ? 'Put a material right in your own library.' : found.title
   return (
     <main class="entry" id="start">
       <nav aria-label="Entry" class="entry-nav">

@@ -1,59 +1,11 @@
 import { effect, signal } from '@preact/signals'
-import type { Material } from '../../core/library/material.ts'
 import type { Source } from '../../core/library/source.ts'
 import { ownBench } from '../../core/library/trust.ts'
 import type { Identified, MaterialTyped } from './api.ts'
-import type { Writing } from './draft.ts'
+import { type Chosen, emptyMaterial, hazardsTyped, type TypedMaterial } from './material-typed.ts'
+import { changedWords, mendedRecord, mendingLacks } from './mending.ts'
 import { openEntry } from './place.ts'
 import type { Lack } from './record.ts'
-
-/** A material chosen from the list, or what stands in its blank before one is (id empty). */
-export interface Chosen {
-  readonly id: string
-  readonly name: string
-}
-
-export interface TypedMaterial {
-  readonly name: string
-  readonly smiles: string
-  readonly formula: string
-  readonly cas: string
-  readonly form: Material['form']
-  readonly density: string
-  readonly source: string
-  /** By whose word its figures stand. */
-  readonly known: Writing['known']
-  /** For a solution: what it is of, its strength as typed, and what it is made up with (null = water). */
-  readonly of: Chosen | null
-  readonly strength: string
-  readonly rest: Chosen | null
-  /** Where its hazards come from: not yet said, the tables, or as typed. */
-  readonly hazards: 'unknown' | 'tables' | 'typed'
-  readonly codes: string
-  readonly signalWord: 'Danger' | 'Warning' | 'none'
-  readonly codesFrom: string
-  /** Ids of materials that it looks like and that a person said it is not. */
-  readonly apartFrom: readonly string[]
-}
-
-export const emptyMaterial: TypedMaterial = {
-  name: '',
-  smiles: '',
-  formula: '',
-  cas: '',
-  form: 'solid',
-  density: '',
-  source: '',
-  known: '',
-  of: null,
-  strength: '',
-  rest: null,
-  hazards: 'unknown',
-  codes: '',
-  signalWord: 'Warning',
-  codesFrom: '',
-  apartFrom: [],
-}
 
 const key = 'waybench-material'
 
@@ -112,15 +64,29 @@ export function beginSolution(of: Chosen, strength: string, line: string): void 
 }
 
 /** What the server is asked: the fields that stand on the page, nothing else. */
-export function asked({ name, smiles, formula, cas, form, density, of, strength, rest }: TypedMaterial): MaterialTyped {
+export function asked(typed: TypedMaterial): MaterialTyped {
+  const { name, smiles, formula, cas, form, density, melting, boiling, flash, of, strength, rest } = typed
   const isSolution = form === 'solution'
   // What was begun in the blank and not chosen is sent as it stands: it names nothing, and that is told.
   const idOf = (one: Chosen | null): string => (one === null || !isSolution ? '' : one.id || one.name)
-  return { name, smiles, formula, cas, form, density, of: idOf(of), strength: isSolution ? strength : '', rest: idOf(rest) }
+  return {
+    ...{ name, smiles, formula, cas, form, density, melting, boiling, flash },
+    ...{ of: idOf(of), strength: isSolution ? strength : '', rest: idOf(rest), over: typed.over?.id ?? '' },
+  }
 }
 
 /** Characters that the server takes in a field: beyond any name, and short of what would hold others up. */
-const longest = { name: 300, smiles: 2000, formula: 300, cas: 20, density: 100, strength: 100 } as const
+const longest = {
+  name: 300,
+  smiles: 2000,
+  formula: 300,
+  cas: 20,
+  density: 100,
+  melting: 100,
+  boiling: 100,
+  flash: 100,
+  strength: 100,
+} as const
 
 /** Fields that hold more than can be a name, a structure or a figure; they are not sent, and nothing is cut off. */
 export const tooLong = (typed: TypedMaterial): readonly Lack[] =>
@@ -135,6 +101,9 @@ export const tooLong = (typed: TypedMaterial): readonly Lack[] =>
 /** Fields whose faults stand beside them, and what each wants. */
 export const wanted = {
   density: 'the density as one figure',
+  melting: 'the melting point as one figure',
+  boiling: 'the boiling point as one figure',
+  flash: 'the flash point as one figure',
   of: 'what is dissolved in it',
   strength: 'how strong it is',
   rest: 'what it is made up with',
@@ -156,7 +125,9 @@ export function materialLacks(typed: TypedMaterial, told: Identified): readonly 
     else if (match.by !== 'formula' && !typed.apartFrom.includes(match.id))
       lacking.push({ field: 'matches', what: `whether it is ${match.name}` })
   }
-  const figures = [typed.density, typed.form === 'solution' ? typed.strength : ''].some(text => text.trim() !== '')
+  if (typed.over !== null) return [...lacking, ...mendingLacks(typed, typed.over)]
+  const { density, melting, boiling, flash } = typed
+  const figures = [density, melting, boiling, flash, typed.form === 'solution' ? typed.strength : ''].some(text => text.trim() !== '')
   if (typed.known === '' && (figures || typed.source.trim() !== ''))
     lacking.push({ field: 'known', what: 'whether you read its figures, remember them or measured them' })
   if (typed.known === 'checked' && typed.source.trim() === '') lacking.push({ field: 'source', what: 'where the figures were read' })
@@ -169,21 +140,19 @@ export function materialLacks(typed: TypedMaterial, told: Identified): readonly 
  * @param today  for the bench's own notebook
  */
 export function materialRecord(typed: TypedMaterial, told: Identified, today: string): Readonly<Record<string, unknown>> {
+  if (typed.over !== null) return mendedRecord(typed, typed.over, told, sourceTyped(typed, today, changedWords(typed, typed.over)))
   const base = typed.hazards === 'tables' && told.withHazards !== null ? told.withHazards : told.material
-  const codes = typed.codes.split(/[\s,;]+/).filter(Boolean)
   return {
     ...base,
-    ...(typed.hazards === 'typed'
-      ? { hazards: { codes, signalWord: codes.length === 0 ? 'none' : typed.signalWord, from: typed.codesFrom.trim() || 'memory' } }
-      : {}),
-    sources: [sourceTyped(typed, today), ...base.sources],
+    ...(typed.hazards === 'typed' ? { hazards: hazardsTyped(typed) } : {}),
+    sources: [sourceTyped(typed, today, 'identity and properties'), ...base.sources],
   }
 }
 
 /** By whose word the figures stand, which is not by whose word its hazards do; of a name and a structure alone, by whoever typed them. */
-function sourceTyped({ known, source }: TypedMaterial, today: string): Source {
+function sourceTyped({ known, source }: TypedMaterial, today: string, speaksFor: string): Source {
   const said = source.trim()
-  const of = { for: 'identity and properties' }
+  const of = { for: speaksFor }
   if (known === 'checked') return { citation: said || 'not said yet', ...of, checked: true }
   if (known === 'memory') return { citation: said || 'from memory', ...of, checked: false }
   if (known === 'own') return { citation: `${ownBench}, ${today}${said === '' ? '' : `: ${said}`}`, ...of, checked: true }

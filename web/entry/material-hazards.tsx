@@ -1,3 +1,5 @@
+import type { Material } from '../../core/library/material.ts'
+import { trustInHazards } from '../../core/library/trust.ts'
 import type { Identified } from './api.ts'
 import { setMaterial, typedMaterial } from './material-draft.ts'
 import { Choice, TextField } from './parts.tsx'
@@ -27,7 +29,7 @@ export function Hazards({ told }: { readonly told: Identified }) {
         </label>
         <label class="dot-choice">
           <input type="radio" name="hazards" checked={typed.hazards === 'unknown'} onChange={() => setMaterial({ hazards: 'unknown' })} />
-          <span>leave them unknown, which is not the same as safe</span>
+          <span>{asItIs(typed.over)}</span>
         </label>
       </fieldset>
       {typed.hazards === 'tables' && told.withHazards !== null && (
@@ -62,7 +64,12 @@ export function Hazards({ told }: { readonly told: Identified }) {
           />
           <TextField
             label="Who assigned them"
-            help="The data sheet and its date; left empty they count as remembered."
+            help={
+              typed.over === null
+                ? 'The data sheet and its date; left empty they count as remembered.'
+                : 'The data sheet and its date; “memory” where you only remember them.'
+            }
+            field="codesFrom"
             value={typed.codesFrom}
             onText={codesFrom => setMaterial({ codesFrom })}
           />
@@ -70,4 +77,12 @@ export function Hazards({ told }: { readonly told: Identified }) {
       )}
     </>
   )
+}
+
+/** What becomes of the hazards where none are taken over and none entered. */
+function asItIs(over: Material | null): string {
+  const trust = over === null ? 'unknown' : trustInHazards(over)
+  if (over?.hazards === undefined || trust === 'unknown') return 'leave them unknown, which is not the same as safe'
+  const { codes, signalWord, from } = over.hazards
+  return `leave them as they are: ${codes.length === 0 ? 'none assigned' : codes.join(', ')} (${signalWord}), ${trust === 'remembered' ? 'remembered' : from}`
 }

@@ -5,6 +5,8 @@ import { Problems } from '../parts/problem.tsx'
 import { MarkedName } from '../parts/trust-word.tsx'
 import { Formula, Name } from '../parts/words.tsx'
 import { entryServer, type Kept } from './api.ts'
+import { own } from './own.ts'
+import { openMending } from './place.ts'
 import { useFound } from './use-found.ts'
 
 /** Materials with all that is known of them, how sure each figure is, and by whose word. */
@@ -28,15 +30,28 @@ export function MaterialList({ words, kept }: { readonly words: string; readonly
               <Name text={row.name} />
             </b>{' '}
             {row.formula !== undefined && <Formula text={row.formula} />}
-            {row.own && <span class="own"> yours</span>}
+            {row.own && <span class="own"> yours</span>}{' '}
+            <button type="button" class="do s" onClick={() => openMending(row.id)}>
+              put right<span class="unseen">: {row.name}</span>
+            </button>
             {shownOf(row.figures, kept).map(one => (
               <MarkedName of={one} value={one.value} key={one.figure} />
             ))}
+            <InPlaceOfBundled id={row.id} />
             <span class="s soft block">{sourcesOf(shownOf(row.figures, kept))}</span>
           </li>
         ))}
       </ul>
     </>
+  )
+}
+
+/** What an own record says otherwise than the bundled one beneath it. */
+function InPlaceOfBundled({ id }: { readonly id: string }) {
+  const told =
+    own.value?.overrides.find(row => row.list === 'materials' && row.id === id)?.fields.filter(one => one.key !== 'sources') ?? []
+  return told.length === 0 ? null : (
+    <span class="s own block">own record, in place of the bundled one: {told.map(one => one.text).join('; ')}</span>
   )
 }
 

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import type { Material } from '../../core/library/material.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems } from '../parts/problem.tsx'
@@ -7,6 +8,7 @@ import { entryServer, type Identified } from './api.ts'
 import { asked, materialLacks, materialRecord, setMaterial, tooLong, typedMaterial, wanted } from './material-draft.ts'
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
+import { MendingHead } from './mending-head.tsx'
 import { own } from './own.ts'
 import { Choice, History, TextField } from './parts.tsx'
 import { sameRecord } from './same-record.ts'
@@ -19,7 +21,7 @@ interface Answer {
   readonly told: Identified
 }
 
-/** A new material: what is typed on the left, what follows from it on the right. */
+/** A new material, or one of the library that is put right: what is typed on the left, what follows from it on the right. */
 export function MaterialPage() {
   const typed = typedMaterial.value
   const [answer, setAnswer] = useState<Answer | null>(null)
@@ -48,12 +50,16 @@ export function MaterialPage() {
   const told = answer?.told ?? null
   const fresh = answer?.of === question
   const typedRecord = told === null ? null : materialRecord(typed, told, today())
-  const kept = typedRecord === null || !fresh ? null : sameRecord(typedRecord, own.value?.materials ?? [])
+  const { over } = typed
+  const ours = own.value?.materials ?? []
+  const kept =
+    typedRecord === null || !fresh ? null : sameRecord(typedRecord, over === null ? ours : ours.filter(one => one.id === over.id))
   // Saved, it is found under its own name and structure: that is no double.
   const lacking = told === null ? long : kept !== null ? [] : materialLacks(typed, told)
   const wrong = (field: string): string | null => lacking.find(one => one.field === field)?.wrong ?? null
   return (
     <>
+      <MendingHead />
       <div class="entry-row">
         <div class="fields">
           <TextField
@@ -105,8 +111,9 @@ export function MaterialPage() {
             wrong={wrong('density')}
             onText={text => setMaterial({ density: text })}
           />
+          <Points wrong={wrong} />
           <Choice
-            label="The figures are"
+            label={over === null ? 'The figures are' : 'What differs is'}
             help="Three things are never mixed up: seen in a source, remembered, of your own bench. Hazards have a source of their own."
             field="known"
             value={typed.known}
@@ -134,6 +141,7 @@ export function MaterialPage() {
             <Told
               told={{
                 ...told,
+                ...(over === null || typedRecord === null ? {} : { material: typedRecord as unknown as Material }),
                 problems: told.problems.filter(one => !Object.hasOwn(wanted, one.where[1] ?? '')),
                 matches: told.matches.filter(one => one.id !== kept?.id),
               }}
@@ -142,12 +150,37 @@ export function MaterialPage() {
         </div>
       </div>
       {told !== null && typedRecord !== null && (
-        <SaveMaterial told={told} fresh={fresh} lacking={lacking} record={kept ?? typedRecord} isKept={kept !== null} />
+        <SaveMaterial
+          told={told}
+          fresh={fresh}
+          lacking={lacking}
+          record={kept ?? typedRecord}
+          isKept={kept !== null}
+          isMended={over !== null}
+        />
       )}
       <History />
     </>
   )
 }
+
+/** Melting, boiling and flash point, side by side. */
+const Points = ({ wrong }: { readonly wrong: (field: string) => string | null }) => (
+  <div class="three">
+    {(['melting', 'boiling', 'flash'] as const).map(field => (
+      <TextField
+        label={pointLabels[field]}
+        help={field === 'flash' ? 'All three may stay open.' : undefined}
+        field={field}
+        value={typedMaterial.value[field]}
+        wrong={wrong(field)}
+        onText={text => setMaterial({ [field]: text })}
+        key={field}
+      />
+    ))}
+  </div>
+)
+const pointLabels = { melting: 'Melting point, °C', boiling: 'Boiling point, °C', flash: 'Flash point, °C' } as const
 
 /** What a solution is of, how strong, and made up with what. */
 function SolutionFields({ wrong }: { readonly wrong: (field: string) => string | null }) {

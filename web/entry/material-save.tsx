@@ -4,7 +4,8 @@ import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified, type Trial } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
-import { type Called, calledInWriting, emptyMaterial, setMaterial, typedMaterial } from './material-draft.ts'
+import { type Called, calledInWriting, setMaterial, typedMaterial } from './material-draft.ts'
+import { emptyMaterial } from './material-typed.ts'
 import { own, saveOwn, undoOwn } from './own.ts'
 import { ChangeRows } from './parts.tsx'
 import { openEntry } from './place.ts'
@@ -20,10 +21,12 @@ interface Props {
   readonly record: object
   /** One that is saved already and says the same; then it is the record. */
   readonly isKept: boolean
+  /** It is to stand in place of one of the library. */
+  readonly isMended: boolean
 }
 
 /** What a save would do, and the button. */
-export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
+export function SaveMaterial({ told, fresh, lacking, record, isKept, isMended }: Props) {
   const [trial, setTrial] = useState<Trial | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const [savedId, setSavedId] = useState<string | null>(null)
@@ -48,7 +51,7 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
   }, [key, own.value?.version])
   const save = async (): Promise<void> => {
     setSaving(true)
-    const found = await saveOwn(name, { materials: [record] })
+    const found = await saveOwn(isMended ? `${name} put right` : name, { materials: [record] })
     setSaving(false)
     setProblems(found)
     if (found.length === 0) setSavedId(id)
@@ -64,17 +67,20 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
     heading.current?.focus()
   }
   const refused = trial !== null && trial.refused.length > 0
+  const differs = trial === null || trial.rows.some(row => row.change !== 'same')
   const title = isKept
     ? savedId === id
       ? 'Saved'
       : 'It is in the own library already, the same'
-    : lacking.length > 0
-      ? 'Not ready to be saved'
-      : trial === null || !fresh
-        ? 'Being checked'
-        : refused || blocked
-          ? 'It would be refused'
-          : 'Ready to be saved'
+    : isMended && !differs
+      ? 'Nothing differs from the record yet'
+      : lacking.length > 0
+        ? 'Not ready to be saved'
+        : trial === null || !fresh
+          ? 'Being checked'
+          : refused || blocked
+            ? 'It would be refused'
+            : 'Ready to be saved'
   return (
     <section class="entry-save" aria-label="Save">
       <h2 tabIndex={-1} ref={heading}>
@@ -82,7 +88,7 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
       </h2>
       {isKept && <p>Preparations and plans find it by its name, its structure and its CAS number.</p>}
       {lacking.length > 0 && <StillToSay of={lacking} />}
-      {trial !== null && !isKept && lacking.length === 0 && (
+      {trial !== null && !isKept && differs && (isMended || lacking.length === 0) && (
         <>
           <ChangeRows rows={trial.rows} refused={trial.refused} blocked={blocked} />
           <Problems of={told.problems.some(one => one.code === 'stopped') ? [] : trial.refused} />
@@ -94,10 +100,14 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
         <button
           type="button"
           class="do strong"
-          disabled={isKept || saving || !fresh || trial === null || refused || blocked || lacking.length > 0}
+          disabled={isKept || saving || !fresh || trial === null || !differs || refused || blocked || lacking.length > 0}
           onClick={() => void save()}
         >
-          {calledInWriting.value === null ? 'Save to the own library' : 'Save, and back to the preparation'}
+          {isMended
+            ? 'Put it right in the own library'
+            : calledInWriting.value === null
+              ? 'Save to the own library'
+              : 'Save, and back to the preparation'}
         </button>
         {isKept && savedId === id && (
           <button type="button" class="do" onClick={() => void takeBack()}>
@@ -109,9 +119,11 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept }: Props) {
             Write a preparation with it
           </button>
         )}
-        <button type="button" class="do" onClick={() => setMaterial(emptyMaterial)}>
-          {!isKept ? 'Empty the page' : 'Enter the next material'}
-        </button>
+        {!isMended && (
+          <button type="button" class="do" onClick={() => setMaterial(emptyMaterial)}>
+            {!isKept ? 'Empty the page' : 'Enter the next material'}
+          </button>
+        )}
       </p>
     </section>
   )

@@ -1,11 +1,13 @@
 import type { Material } from '../../core/library/material.ts'
+import { physicalFigures } from '../../core/library/physical.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import type { Identified } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
-import { calledInWriting, emptyMaterial, setMaterial, typedMaterial } from './material-draft.ts'
+import { calledInWriting, setMaterial, typedMaterial } from './material-draft.ts'
 import { Hazards } from './material-hazards.tsx'
+import { emptyMaterial } from './material-typed.ts'
 import { Drawn } from './parts.tsx'
 import { openEntry } from './place.ts'
 import { answered } from './record.ts'
@@ -37,22 +39,27 @@ export function Told({ told }: { readonly told: Identified }) {
               <td>{strengthText(told.material.contains)}</td>
             </tr>
           )}
-          {told.material.densityGPerMl !== undefined && (
+          {physicalFigures(told.material)
+            .filter(one => one.figure !== 'strength')
+            .map(one => (
+              <tr key={one.figure}>
+                <th scope="row">{one.figure}</th>
+                <td>{one.value}</td>
+              </tr>
+            ))}
+          {/* A record that stands keeps its own. */}
+          {typedMaterial.value.over === null && (
             <tr>
-              <th scope="row">density</th>
-              <td>{numberText(told.material.densityGPerMl, 4)} g/mL</td>
+              <th scope="row">reactivity groups</th>
+              <td>
+                {told.groups.length === 0 ? (
+                  <Unknown>none found: not the same as harmless</Unknown>
+                ) : (
+                  told.groups.map(one => one.name).join('; ')
+                )}
+              </td>
             </tr>
           )}
-          <tr>
-            <th scope="row">reactivity groups</th>
-            <td>
-              {told.groups.length === 0 ? (
-                <Unknown>none found: not the same as harmless</Unknown>
-              ) : (
-                told.groups.map(one => one.name).join('; ')
-              )}
-            </td>
-          </tr>
           <tr>
             <th scope="row">regulated lists</th>
             <td>

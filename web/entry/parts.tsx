@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import type { RecordDifference } from '../../core/library/differences.ts'
-import { losesHazards } from '../../core/library/hazards-lost.ts'
+import { fewerHazards, losesHazards } from '../../core/library/hazards-lost.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
@@ -177,6 +177,7 @@ export function ChangeRows({
               <Triangle /> Its hazards become unknown: no plan would warn of them any more.
             </p>
           )}
+          <FewerHazards of={row} />
           {row.fields.length > 0 && (
             <ul class="s soft">
               {row.fields.map(field => (
@@ -187,6 +188,17 @@ export function ChangeRows({
         </li>
       ))}
     </ul>
+  )
+}
+
+/** A known hazard that a record tells no more. */
+function FewerHazards({ of }: { readonly of: RecordDifference }) {
+  const fewer = fewerHazards(of)
+  if (fewer === null) return null
+  return (
+    <p class="wrong">
+      <Triangle /> {fewer} No plan would warn of it any more.
+    </p>
   )
 }
 

@@ -11,6 +11,7 @@ import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 import { entryServer } from './api.ts'
 import { Choice, TextField } from './parts.tsx'
+import { openMending } from './place.ts'
 
 type Spot = WeakSpot & { readonly own: boolean }
 
@@ -21,6 +22,7 @@ const kindWords: Readonly<Record<WeakSpot['kind'], string>> = {
   'remembered hazards': 'Hazards that are only remembered',
   'remembered yield': 'Yields that are only remembered',
   'single-source yield': 'Yields on a single source',
+  'remembered charges': 'Charges that are only remembered',
   'reckoned charges': 'Charges that the library reckoned',
   'remembered properties': 'Properties that are only remembered',
   'remembered price': 'Prices that are only remembered',
@@ -28,6 +30,9 @@ const kindWords: Readonly<Record<WeakSpot['kind'], string>> = {
   'estimated times': 'Times that are estimated',
   'never run here': 'Never run here',
 }
+
+/** Kinds whose findings are put right in the record of a material. */
+const ofMaterials: ReadonlySet<WeakSpot['kind']> = new Set(['hazards unknown', 'no density', 'remembered hazards', 'remembered properties'])
 
 /** Rows of a kind that are shown before one asks for more. */
 const shownAtFirst = 12
@@ -106,7 +111,12 @@ const Rows = ({ rows }: { readonly rows: readonly Spot[] }) => (
       <li key={`${spot.kind} ${spot.id} ${spot.name}`}>
         <Name text={spot.name} />
         {spot.own && <span class="own"> yours</span>} <TrustWord trust={spot.trust} />
-        <span class="soft s">, {spot.what}</span>
+        <span class="soft s">, {spot.what}</span>{' '}
+        {ofMaterials.has(spot.kind) && (
+          <button type="button" class="do s" onClick={() => openMending(spot.id)}>
+            put right<span class="unseen">: {spot.name}</span>
+          </button>
+        )}
       </li>
     ))}
   </ul>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import { massText, volumeText } from '../../core/quantity/print.ts'
 import { counted, degrees, listed } from '../../core/report/words.ts'
+import { openMending } from '../entry/place.ts'
 import { Exposure } from '../parts/exposure.tsx'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Name } from '../parts/words.tsx'
@@ -24,6 +25,13 @@ export function UnknownRow({ materials }: { readonly materials: readonly Labelle
           ))}
         </b>
         <p>No hazard data: read its safety data sheet.</p>
+        <p class="dos s">
+          {materials.map(({ material }) => (
+            <button type="button" class="do" key={material} onClick={() => openMending(material)}>
+              enter its hazards<span class={materials.length > 1 ? '' : 'unseen'}>: {nameOf(material)}</span>
+            </button>
+          ))}
+        </p>
         <p class="state">Unknown: {counted(materials.length, 'material')}. Unknown is not safe.</p>
       </div>
     </li>

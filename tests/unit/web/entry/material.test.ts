@@ -5,13 +5,13 @@ import { trustInHazards } from '../../../../core/library/trust.ts'
 import { identified } from '../../../../server/library/identified.ts'
 import { openWorkshop, type Workshop } from '../../../../server/library/workshop.ts'
 import type { Identified } from '../../../../web/entry/api.ts'
-import type { TypedMaterial } from '../../../../web/entry/material-draft.ts'
+import { emptyMaterial, type TypedMaterial } from '../../../../web/entry/material-typed.ts'
 import { sameRecord } from '../../../../web/entry/same-record.ts'
 
 // The page keeps which part of it stands in the address.
 vi.stubGlobal('location', { search: '', href: 'http://localhost/' })
 vi.stubGlobal('addEventListener', () => {})
-const { asked, emptyMaterial, materialLacks, materialRecord } = await import('../../../../web/entry/material-draft.ts')
+const { asked, materialLacks, materialRecord } = await import('../../../../web/entry/material-draft.ts')
 
 let workshop: Workshop
 beforeAll(async () => {

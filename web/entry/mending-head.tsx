@@ -1,0 +1,81 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { Problem } from '../../core/problem/problem.ts'
+import { Problems } from '../parts/problem.tsx'
+import { Name } from '../parts/words.tsx'
+import { problemsOf } from '../state/asked.ts'
+import { entryServer } from './api.ts'
+import { calledInWriting, setMaterial, typedMaterial } from './material-draft.ts'
+import { emptyMaterial } from './material-typed.ts'
+import { filledFrom } from './mending.ts'
+import { own, saveOwn } from './own.ts'
+import { entryMaterial, openEntry } from './place.ts'
+
+/** Fills the page with a record of the library as it stands now. */
+async function fillWith(id: string): Promise<void> {
+  const record = await entryServer.material(id)
+  const inIt = [record.contains?.compound, record.contains?.rest].filter(one => one !== undefined)
+  const names = new Map(await Promise.all(inIt.map(async one => [one, (await entryServer.material(one)).name] as const)))
+  calledInWriting.value = null
+  typedMaterial.value = { ...emptyMaterial, ...filledFrom(record, one => names.get(one) ?? one) }
+}
+
+/** Which record is put right, what has been put right of it before, and the ways back. Nothing where the material is a new one. */
+export function MendingHead() {
+  const { over } = typedMaterial.value
+  const wanted = entryMaterial.value
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const told = (fault: unknown): void => setProblems(problemsOf(fault))
+  useEffect(() => {
+    setProblems([])
+    if (wanted !== null && wanted !== typedMaterial.peek().over?.id) fillWith(wanted).catch(told)
+  }, [wanted])
+  if (over === null) return <Problems of={problems} />
+  const before = own.value?.overrides.find(row => row.list === 'materials' && row.id === over.id)
+  const back = async (): Promise<void> => {
+    const found = await saveOwn(`${over.name}: back to the bundled record`, { removeMaterials: [over.id] })
+    setProblems(found)
+    if (found.length === 0) await fillWith(over.id).catch(told)
+  }
+  return (
+    <section aria-label="The record">
+      <p>
+        <b>
+          <Name text={over.name} />
+        </b>{' '}
+        is in the library. Change what is not right: yours is saved in the own library and stands in its place; a bundled record stays as it
+        is beneath, and what nobody changes here goes on being its word.
+      </p>
+      {before !== undefined && (
+        <>
+          <p>Of it the own library already has otherwise than the bundled one:</p>
+          <ul class="s">
+            {before.fields.map(field => (
+              <li key={field.key}>{field.text}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <Problems of={problems} />
+      <p class="dos">
+        {before !== undefined && (
+          <button type="button" class="do" onClick={() => void back()}>
+            Back to the bundled record
+          </button>
+        )}
+        <button type="button" class="do" onClick={() => fillWith(over.id).catch(told)}>
+          Undo what is typed here
+        </button>
+        <button
+          type="button"
+          class="do"
+          onClick={() => {
+            setMaterial(emptyMaterial)
+            openEntry('material')
+          }}
+        >
+          Enter a new material instead
+        </button>
+      </p>
+    </section>
+  )
+}
