@@ -30,15 +30,23 @@ export function materialsOfStep(t: Transformation): Set<string> {
   return materials
 }
 
+/** Materials that a stop row ends planning with. */
+const stoppedMaterials = (traits: ReadonlyMap<string, Traits>): Set<string> =>
+  new Set([...traits].filter(([, trait]) => trait.regulated.some(match => match.action === 'stop')).map(([material]) => material))
+
+/** Does a stop row meet a material of a step, in whatever role? */
+export function stepStops(traits: ReadonlyMap<string, Traits>): (step: Transformation) => boolean {
+  const stopped = stoppedMaterials(traits)
+  return step => stopped.size > 0 && [...materialsOfStep(step)].some(material => stopped.has(material))
+}
+
 /** By arc: 1 where a stop row meets one of its materials, in whatever role. */
 export const stoppedArcs = (input: ForbiddenInput): Uint8Array => atOnce(stoppedInPieces(input))
 
 /** The same with pauses. */
 export function* stoppedInPieces({ library, network, traits }: ForbiddenInput): InPieces<Uint8Array> {
-  const stopped = new Set<string>()
-  for (const [material, trait] of traits) if (trait.regulated.some(match => match.action === 'stop')) stopped.add(material)
-  if (stopped.size === 0) return new Uint8Array(network.arcs.length)
-  return yield* maskOf(network, library, t => [...materialsOfStep(t)].some(material => stopped.has(material)))
+  if (stoppedMaterials(traits).size === 0) return new Uint8Array(network.arcs.length)
+  return yield* maskOf(network, library, stepStops(traits))
 }
 
 /** By arc: 1 where an option forbids the step. */

@@ -6,6 +6,7 @@ import { nearest } from '../../core/problem/nearest.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { withCarried } from '../library/with-carried.ts'
 import { depictionsOf } from '../planning/drawings.ts'
+import { stopsInStep } from '../planning/slice-screen.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
 
@@ -20,22 +21,30 @@ const bodySchema = z.strictObject({
 
 /**
  * The part of the library that some routes use, with all that the page needs to reckon and draw by itself: of what is asked for, what there
- * is; `problems` name the rest, `brought` and `broughtMaterials` what is of `carried` alone, `beneath` the yields that own records stand in place of.
+ * is; `problems` name the rest, steps that a list ends planning with among it, `brought` and `broughtMaterials` what is of `carried` alone, `beneath` the yields that own records stand in place of.
  */
 export const slices: Resource = (api, { workshop, own }) => {
   api.post('/slice', { schema: { body: bodySchema, response: { 200: z.unknown(), ...refusals } } }, request => {
     const { routes, materials, carried } = request.body
     const { shop, refused } = withCarried(workshop, carried)
     const { library } = shop
+    const steps = [...new Set(routes.flat())]
+    const stopped = steps.flatMap(id => {
+      const step = library.transformations.get(id)
+      return step === undefined ? [] : stopsInStep(shop, step).map(stop => ({ ...stop, where: ['transformation', id] }))
+    })
+    const ended = new Set(stopped.map(stop => stop.where[1]))
     const problems = [
       ...refused,
-      ...routes
-        .flat()
-        .filter(id => !library.transformations.has(id))
-        .map(id => unknown('transformation', id, library.transformations.keys())),
+      ...stopped,
+      ...steps.filter(id => !library.transformations.has(id)).map(id => unknown('transformation', id, library.transformations.keys())),
       ...materials.filter(id => !library.materials.has(id)).map(id => unknown('material', id, library.materials.keys())),
     ]
-    const slice = sliceOf(library, routes.flat(), materials)
+    const slice = sliceOf(
+      library,
+      steps.filter(id => !ended.has(id)),
+      materials,
+    )
     const traits = shop.traits()
     return {
       library: sliceFile(slice),

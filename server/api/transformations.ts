@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { stepStops } from '../../core/choose/forbidden.ts'
 import { folded } from '../../core/library/find.ts'
 import type { Library } from '../../core/library/library.ts'
 import { isWanted, type WantedMark, wantedMarks } from '../../core/library/mark.ts'
@@ -8,6 +9,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { chargesOfStep, figuresOfStep } from '../../core/report/record-figures.ts'
 import { fileName, mediaTypes, writtenAs } from '../library/written-as.ts'
 import { runsLogged } from '../planning/runs-logged.ts'
+import { stopsInStep } from '../planning/slice-screen.ts'
 import { Refusal } from '../refusal.ts'
 import { refusals } from '../replies.ts'
 import { figureSchema } from './materials.ts'
@@ -37,7 +39,7 @@ const rowSchema = z
   })
   .meta({ id: 'FoundTransformation' })
 
-/** Transformations by words of their name or compounds, each with how sure it is. */
+/** Transformations by words of their name or compounds, each with how sure it is; without those of which no plan is made. */
 export const transformations: Resource = (api, { workshop, own, store }) => {
   api.get(
     '/transformations',
@@ -62,7 +64,9 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
       const runs = runsLogged(store)
       const mine = new Set(own.file().transformations.map(one => one.id))
       const name = (id: string) => library.materials.get(id)?.name ?? id
+      const stops = stepStops(workshop.traits())
       const found = [...library.transformations.values()].filter(step => {
+        if (stops(step)) return false
         if (trust !== undefined && !hasFigure(library, step, figure, trust)) return false
         const text = folded([step.id, step.name, ...[...step.reactants, ...step.products].map(one => name(one.compound))].join(' '))
         return words.every(word => text.includes(word))
@@ -95,6 +99,8 @@ export const transformations: Resource = (api, { workshop, own, store }) => {
   const stepOf = (id: string): Transformation => {
     const step = workshop.library.transformations.get(id)
     if (step === undefined) throw new Refusal('not-found', [unknownStep(id)])
+    const stops = stopsInStep(workshop, step)
+    if (stops.length > 0) throw new Refusal('no-answer', stops)
     return step
   }
   const params = z.strictObject({ id: z.string().max(200) })

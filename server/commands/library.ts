@@ -2,6 +2,8 @@ import { libraryFileOf } from '../../core/library/print.ts'
 import { didYouMean } from '../../core/problem/nearest.ts'
 import { notHeld } from '../library/not-held.ts'
 import { type Form, forms, writtenAs } from '../library/written-as.ts'
+import { stopsInStep } from '../planning/slice-screen.ts'
+import { Refusal } from '../refusal.ts'
 import { badOption, type Command } from './command.ts'
 import { workshopFor } from './workshop-for.ts'
 
@@ -19,7 +21,8 @@ export const library: Command = {
     charges: { type: 'string', value: 'ID', help: 'the charges of one transformation as a table, csv (default) or tsv' },
   },
   async run(given, terminal) {
-    const { library, names } = await workshopFor(given)
+    const workshop = await workshopFor(given)
+    const { library, names } = workshop
     const id = given.text('charges')
     const named = given.text('form')
     const allowed: readonly Form[] = id === undefined ? forms : ['csv', 'tsv']
@@ -35,7 +38,10 @@ export const library: Command = {
           `${didYouMean(id, library.transformations.keys())}waybench library lists them all.`,
           'id-unknown',
         )
-      const step = { ...libraryFileOf(library), materials: [], transformations: [library.transformations.get(id)!] }
+      const one = library.transformations.get(id)!
+      const stops = stopsInStep(workshop, one)
+      if (stops.length > 0) throw new Refusal('no-answer', stops)
+      const step = { ...libraryFileOf(library), materials: [], transformations: [one] }
       const table = form === 'tsv' ? 'charges-tsv' : 'charges-csv'
       terminal.out(asLines(writtenAs(table, step, library, names())))
       for (const lost of notHeld(table, step, library)) terminal.err(`Not in it: ${lost}\n`)

@@ -1,9 +1,13 @@
+import { materialsOfStep } from '../../core/choose/forbidden.ts'
 import type { RegulatedHit } from '../../core/hazards/hazard-list.ts'
 import { stopsAmong } from '../../core/hazards/regulated.ts'
 import { traitsOf } from '../../core/hazards/traits.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Material } from '../../core/library/material.ts'
+import type { Transformation } from '../../core/library/transformation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/problem/problem.ts'
+import { stopProblems } from '../../core/report/stops.ts'
 import { materialsOfRoute } from '../../core/route/materials.ts'
 import type { Workshop } from '../library/workshop.ts'
 
@@ -27,6 +31,16 @@ export function stopsInSlice({ library, tables, toolkit }: Workshop, slice: Libr
     traitsOf({ ...slice, materials }, tables, toolkit),
     strange.map(material => material.id),
   )
+}
+
+/** Why a step is handed out to nobody: the stop rows among what it names in any role, as problems; empty where there is none. */
+export function stopsInStep({ library, traits }: Workshop, step: Transformation): readonly Problem[] {
+  const known = traits()
+  const hits = stopsAmong(
+    known,
+    [...materialsOfStep(step)].filter(id => known.has(id)),
+  )
+  return stopProblems(library, hits)
 }
 
 /** Stop rows among what the routes of a plan name in any role, by the lists that are loaded here; what the library does not hold is told elsewhere. */

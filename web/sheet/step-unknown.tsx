@@ -11,7 +11,7 @@ export function StepUnknown({ problems }: { readonly problems: readonly Problem[
   return (
     <Problems of={problems}>
       {gone.length > 0 && <WaysOutOf steps={gone} />}
-      {problems.some(problem => problem.code !== 'id-unknown') && (
+      {problems.some(problem => problem.code !== 'id-unknown' && problem.code !== 'stopped') && (
         <button type="button" class="do" onClick={askFactsAgain}>
           Try again
         </button>

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { LibraryFile } from '../../../core/library/library.ts'
 import { planFileOf } from '../../../core/plan/file.ts'
 import type { Plan } from '../../../core/plan/plan.ts'
 import { defaultSettings, settingsSchema } from '../../../core/plan/settings.ts'
@@ -70,6 +71,10 @@ const api = async (on: App, url: string, payload: object): Promise<Said> => {
   const reply = await on.inject({ method: 'POST', url: `/api/v1/${url}`, payload })
   return { through: reply.statusCode < 300 && !reply.body.includes('"problems":[{'), text: reply.body }
 }
+const read = async (url: string): Promise<Said> => {
+  const reply = await app.inject(`/api/v1/${url}`)
+  return { through: reply.statusCode === 200, text: reply.body }
+}
 const preparation = ({ made }: Case): string =>
   [
     `${made.reactants.map(one => one.compound).join(' + ')} -> ${made.products.map(one => one.compound).join(' + ')}`,
@@ -129,6 +134,10 @@ const doors: Readonly<Record<string, (one: Case) => Promise<Said>>> = {
     const text = JSON.stringify({ ...listedLibrary, transformations: [one.made] })
     return api(plain, 'own-library', { onVersion: 0, files: [{ name: 'own.json', text }] })
   },
+  'POST slice': one => api(app, 'slice', { routes: [[one.made.id]] }),
+  'GET transformations/ID': one => read(`transformations/${one.made.id}`),
+  'GET transformations/ID/charges': one => read(`transformations/${one.made.id}/charges`),
+  'waybench library --charges': one => cli(['library', '--charges', one.made.id, '--library', file], one),
   'the search in the page': one =>
     inPage({
       what: 'routes',
@@ -146,6 +155,7 @@ const lists: Readonly<Record<string, (one: Case) => Promise<Said>>> = {
     const reply = await app.inject({ method: 'POST', url: '/api/v1/reach/stream', payload: { from: one.from } })
     return reached({ through: reply.statusCode === 200 && !reply.body.includes('"problems"'), text: reply.body }, one)
   },
+  'GET transformations': async one => reached(await read('transformations?q=arithmetic&most=1000'), one),
   'the reach in the page': async one => reached(await inPage({ what: 'reach', query: { from: one.from } }), one),
 }
 /** A preparation names what is charged, used up and made; what it gives off as gas is one of its products. */
@@ -170,6 +180,23 @@ describe('a plan to a substance under a stop row cannot be had', () => {
       for (const one of listedRoles) expect((await through(one)).through, one.role).toBe(false)
     })
   }
+  it('nor is how it is done handed out with the library, nor with what else is asked for', async () => {
+    const listed = new Set(listedRoles.map(one => one.made.id))
+    const { library } = (await app.inject('/api/v1/library')).json() as { library: LibraryFile }
+    const handed = new Map(library.transformations.map(step => [step.id, step]))
+    const bare = [...listed].map(id => handed.get(id)!)
+    for (const { id, operations, equipment, hazardNotes, sources } of bare)
+      expect({ operations, equipment, hazardNotes, sources }, id).toEqual({ operations: [], equipment: [], hazardNotes: [], sources: [] })
+    // Weights are reckoned on the limiting reactant: its amount alone stays, which says nothing of how.
+    const others = bare.flatMap(step => step.charge.filter(line => line.material !== step.limiting))
+    expect(others.length).toBe(5)
+    for (const line of others) expect(line.amount).toBeNull()
+    expect(handed.get(harmless.made.id)).toEqual(here.library.transformations.get(harmless.made.id))
+    const routes = [[...listed, harmless.made.id]]
+    const slice = (await app.inject({ method: 'POST', url: '/api/v1/slice', payload: { routes } })).json()
+    expect(slice.library.transformations.map((step: { id: string }) => step.id)).toEqual([harmless.made.id])
+    expect(new Set(slice.problems.map((one: { where: string[] }) => one.where[1]))).toEqual(listed)
+  })
   it('nor written down from a file of reactions, where the library does not hold it; the others of the file are read', async () => {
     // Convention on the Prohibition of Chemical Weapons (1993), Schedule 1, A(4).
     const text = 'OCCSCCO.Cl.Cl>>ClCCSCCCl.O.O one\nCCO>>CC=O two\n'
