@@ -54,7 +54,7 @@ describe.each(sizes)('on %s', (_name, width, height, colorScheme) => {
     expect(await findings(page)).toEqual([])
     await page.getByText('Benzoin downstream').first().click()
     await page.locator('summary').nth(6).waitFor()
-    await expect.poll(async () => page.locator('body').innerText(), { timeout: 30_000 }).toMatch(/€/)
+    await expect.poll(async () => page.locator('body').innerText()).toMatch(/€/)
     for (let at = 0; at < 7; at++) {
       const summary = page.locator('details:not(details details) > summary').nth(at)
       await summary.click()
@@ -68,7 +68,7 @@ describe.each(sizes)('on %s', (_name, width, height, colorScheme) => {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme })
     const at = async (place: string, until: RegExp): Promise<void> => {
       await page.goto(`${server.url}/?entry=${place}`)
-      await expect.poll(async () => page.locator('main').innerText(), { timeout: 15_000 }).toMatch(until)
+      await expect.poll(async () => page.locator('main').innerText()).toMatch(until)
     }
     await at('write', /Write a preparation/)
     await page.getByRole('button', { name: 'A name that is asked about' }).click()
@@ -107,7 +107,7 @@ describe.each(sizes)('on %s', (_name, width, height, colorScheme) => {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme })
     await page.goto(server.url)
     await page.getByText('Benzoin downstream').first().click()
-    await expect.poll(async () => page.locator('body').innerText(), { timeout: 30_000 }).toMatch(/€/)
+    await expect.poll(async () => page.locator('body').innerText()).toMatch(/€/)
     for (let at = 0; at < 7; at++) {
       await page.locator('details:not(details details) > summary').nth(at).click()
       const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
@@ -145,10 +145,10 @@ describe('without a mouse', () => {
     // The name is whole, so Enter goes on, whether or not the list has come.
     await page.keyboard.press('Enter')
     await page.locator('summary', { hasText: 'What can it become' }).waitFor()
-    await expect.poll(async () => page.locator('body').innerText(), { timeout: 20_000 }).toMatch(/lophine/)
+    await expect.poll(async () => page.locator('body').innerText()).toMatch(/lophine/)
     await tabTo(label => /^input.*lophine/.test(label.replaceAll('\u00ad', '')), 300)
     await page.keyboard.press('Space')
-    await expect.poll(() => answer(page, /How much/), { timeout: 20_000 }).toMatch(/\d g/)
+    await expect.poll(() => answer(page, /How much/)).toMatch(/\d g/)
     await tabTo(label => /summary.*How much/.test(label), 300)
     await page.keyboard.press('Enter')
     await tabTo(label => /button/.test(label) && /\d/.test(label), 300)
@@ -188,7 +188,7 @@ describe('without a mouse', () => {
     await choose(/Needs a hood/, 'y')
     await choose(/The figures are/, 'of')
     const save = page.getByRole('button', { name: 'Save to the own library' })
-    await expect.poll(() => save.isEnabled(), { timeout: 15_000 }).toBe(true)
+    await expect.poll(() => save.isEnabled()).toBe(true)
     await tabTo(label => /^button Save to the own library/.test(label), 200)
     await page.keyboard.press('Enter')
     await page.getByRole('button', { name: 'Write the next step' }).waitFor()

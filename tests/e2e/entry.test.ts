@@ -4,8 +4,7 @@ import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
-import { answer, clean, opened, question, words } from '../support/page.ts'
-import { pdfPages } from '../support/pdf-text.ts'
+import { answer, clean, opened, paper, question, words } from '../support/page.ts'
 import { type Served, served } from '../support/served.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-entry-'))
@@ -55,7 +54,7 @@ async function typeStep(page: Page, { equation, body, outcome, unknown }: Typed)
   await page.getByLabel('Needs a hood').selectOption('yes')
   await page.getByLabel('The figures are').selectOption('own')
   const save = page.getByRole('button', { name: 'Save to the own library' })
-  await expect.poll(() => save.isEnabled(), { timeout: 15_000 }).toBe(true)
+  await expect.poll(() => save.isEnabled()).toBe(true)
   await save.focus()
   await page.keyboard.press('Enter')
   await page.getByRole('heading', { name: 'Saved', exact: true }).waitFor()
@@ -101,19 +100,17 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByRole('button', { name: 'See what it can become' }).click()
     const amount = await question(page, /How much/)
     // At typical yields 12.0/120.15/2 x 0.75 x 0.896 x 0.85 x 310.40 = 8.9 g; the heading tells the median.
-    await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/[789]\.\d\d? g/)
+    await expect.poll(async () => words(amount)).toMatch(/[789]\.\d\d? g/)
     expect(await words(await question(page, /What can hurt/))).toMatch(/no hazard data: read its safety data sheet/i)
-    // The print, whose layout is fetched once there is something to print.
-    await page.waitForFunction(() => performance.getEntriesByType('resource').some(one => /on-print/.test(one.name)))
-    await page.waitForTimeout(500)
-    const text = clean((await pdfPages(await page.pdf({ format: 'A4' }))).map(one => one.text).join(' '))
+    // The print.
+    const text = clean((await paper(page)).map(one => one.text).join(' '))
     for (const said of ['4-methylbenzaldehyde', 'tolylquinoxaline', 'o-phenylenediamine']) expect(text).toContain(said)
     expect(page.faults).toEqual([])
     // The file, on a machine that knows none of it.
     const plansOf = async (): Promise<{ id: string }[]> => (await fetch(`${server.url}/api/v1/plans`).then(reply => reply.json())).plans
-    await expect.poll(async () => (await plansOf()).length, { timeout: 15_000 }).toBe(1)
+    await expect.poll(async () => (await plansOf()).length).toBe(1)
     const planOf = async () => (await fetch(`${server.url}/api/v1/plans/${(await plansOf())[0]!.id}`).then(reply => reply.json())).plan
-    await expect.poll(async () => (await planOf()).goals.length, { timeout: 15_000 }).toBe(1)
+    await expect.poll(async () => (await planOf()).goals.length).toBe(1)
     const file = join(other, 'three-steps.json')
     writeFileSync(file, JSON.stringify(await planOf()))
     const stranger = await served(join(other, 'data'))
@@ -122,7 +119,7 @@ describe('a newcomer with a preparation of three steps', () => {
       const there = await opened(browser, stranger.url)
       await there.locator('input[type=file]').first().setInputFiles(file)
       const same = await question(there, /How much/)
-      await expect.poll(async () => words(same), { timeout: 30_000 }).toMatch(/[789]\.\d\d? g/)
+      await expect.poll(async () => words(same)).toMatch(/[789]\.\d\d? g/)
       // What it can become, and which way, is searched with the records of the plan; nothing is said to be gone that never was here.
       await expect.poll(() => answer(there, /What can it become/)).toMatch(/compounds? within/)
       await expect.poll(() => answer(there, /Which way/)).toMatch(/steps to 2,3-di-p-tolylquinoxaline/)
@@ -143,7 +140,7 @@ describe('a newcomer with a preparation of three steps', () => {
       await stranger.close()
     }
     await page.close()
-  }, 180_000)
+  })
 
   it('asks about what may mean several bottles, takes the answer and gives it back', async () => {
     const page = await opened(browser, server.url)
@@ -275,7 +272,7 @@ describe('a newcomer with a preparation of three steps', () => {
       page.locator('.entry input[type=file]').setInputFiles({ name: 'mine.csv', mimeType: 'text/csv', buffer: Buffer.from(body) })
     await choose(table)
     // A decimal comma is told, not guessed.
-    await expect.poll(async () => words(page.locator('main')), { timeout: 15_000 }).toMatch(/densityGPerMl[\s\S]*0,851/)
+    await expect.poll(async () => words(page.locator('main'))).toMatch(/densityGPerMl[\s\S]*0,851/)
     await choose(table.replace('0,851', '0.851'))
     await page.getByText('1 record would be taken over').waitFor()
     await page.getByRole('button', { name: 'Take it over' }).click()
@@ -406,7 +403,7 @@ describe('a newcomer with a preparation of three steps', () => {
     expect(await body.inputValue()).toBe('what was being written')
     expect(page.faults).toEqual([])
     await page.close()
-  }, 60_000)
+  })
 
   it('stands within a phone, with nothing that a screen reader would miss', async () => {
     const page = await opened(browser, server.url)

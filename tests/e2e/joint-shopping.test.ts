@@ -21,12 +21,12 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
     .getByRole('button', { name: /Benzoin downstream/ })
     .first()
     .click()
-  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ \d/)
+  await expect.poll(() => answer(page, /What do I need/)).toMatch(/€ \d/)
   const need = await question(page, /What do I need/)
   await need.getByText('The cheapest way to all goals').click()
   await need.getByRole('button', { name: 'Find and take it' }).click()
-  await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/The cheapest of \d+ ways: € 70\.40 and 1 unknown, proven/)
-  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ 70\.40/)
+  await expect.poll(() => words(need)).toMatch(/The cheapest of \d+ ways: € 70\.40 and 1 unknown, proven/)
+  await expect.poll(() => answer(page, /What do I need/)).toMatch(/€ 70\.40/)
 
   // Nitrogen dioxide is H330, fatal if inhaled: Regulation (EC) 1272/2008, Annex VI, index number 007-002-00-0.
   const toBuy = need.locator('table.shop')
@@ -34,21 +34,19 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
   await need.getByLabel(/budget/).fill('500')
   const way = await question(page, /Which way/)
   await way.getByLabel('a hazard statement to avoid').selectOption('H330')
-  await expect
-    .poll(() => answer(page, /Which way/), { timeout: 30_000 })
-    .toMatch(/Three ways without H330; the plan still uses .*nitrogen dioxide/)
+  await expect.poll(() => answer(page, /Which way/)).toMatch(/Three ways without H330; the plan still uses .*nitrogen dioxide/)
   expect(await words(way)).not.toMatch(/HNO3/)
   // One question stands open at a time; the limits written in this one are as they were.
   await question(page, /What do I need/)
   expect(await need.getByLabel(/budget/).inputValue()).toBe('500')
   await need.getByRole('button', { name: 'Find and take it' }).click()
   await expect
-    .poll(() => words(need), { timeout: 60_000 })
+    .poll(() => words(need))
     .toMatch(
       /The limits change the way\. Making benzil by [^.]*ammonium nitrate” rather than by [^.]*concentrated nitric acid”.*spares nitrogen dioxide/,
     )
-  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ 68\.40/)
-  await expect.poll(() => words(toBuy), { timeout: 20_000 }).toMatch(/ammonium nitrate/)
+  await expect.poll(() => answer(page, /What do I need/)).toMatch(/€ 68\.40/)
+  await expect.poll(() => words(toBuy)).toMatch(/ammonium nitrate/)
   expect(await words(toBuy)).not.toMatch(/nitric acid/)
   expect(await answer(page, /What can hurt/)).not.toMatch(/[Nn]itric acid|nitrogen dioxide/)
   await question(page, /Which way/)
@@ -57,11 +55,11 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
 
   await need.getByLabel(/budget/).fill('70')
   await need.getByRole('button', { name: 'Find and take it' }).click()
-  await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/The limits change the way\. Making benzil by .*saves € 2\.00/)
-  await expect.poll(() => answer(page, /What do I need/), { timeout: 60_000 }).toMatch(/€ 68\.40/)
+  await expect.poll(() => words(need)).toMatch(/The limits change the way\. Making benzil by .*saves € 2\.00/)
+  await expect.poll(() => answer(page, /What do I need/)).toMatch(/€ 68\.40/)
   await need.getByLabel(/budget/).fill('60')
   await need.getByRole('button', { name: 'Find and take it' }).click()
-  await expect.poll(() => words(need), { timeout: 60_000 }).toMatch(/€ 8\.40 more than the budget of € 60\.00/)
+  await expect.poll(() => words(need)).toMatch(/€ 8\.40 more than the budget of € 60\.00/)
 
   // What an hour of hands must save decides whether a solvent is worth distilling off.
   await need.getByText('Left over, other baskets, solvents').click()
@@ -72,7 +70,7 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
     await need.getByLabel(label).fill('0')
     await need.getByLabel(label).blur()
   }
-  await expect.poll(() => words(need), { timeout: 20_000 }).toMatch(/Worth it: it saves what the hours ask for/)
+  await expect.poll(() => words(need)).toMatch(/Worth it: it saves what the hours ask for/)
 
   const have = await question(page, /What have I got/)
   const give = (text: string) =>
@@ -81,14 +79,14 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
   const wrong = 'material;ammount\nacetone;0,5 L\n'
   await give(wrong)
   const kept = have.getByLabel('Not taken; correct it here')
-  await expect.poll(() => words(have), { timeout: 20_000 }).toMatch(/no bottles? taken from shelf\.csv/i)
+  await expect.poll(() => words(have)).toMatch(/no bottles? taken from shelf\.csv/i)
   expect(await words(have)).toMatch(/"ammount"/)
   expect(await kept.inputValue()).toBe(wrong)
 
   // One good line among four bad ones: each is answered by its number, and none is lost though another question is opened meanwhile.
   const bad = ['ethanoll;1 L', 'toluene;plenty', 'acetone;0,5 L', 'toluene;1 L;of Tuesday']
   await give(`material;amount\nacetone;0,5 L\n${bad.join('\n')}\n`)
-  await expect.poll(() => words(have), { timeout: 20_000 }).toMatch(/one bottle taken from shelf\.csv/)
+  await expect.poll(() => words(have)).toMatch(/one bottle taken from shelf\.csv/)
   const told = await words(have)
   expect(told).toMatch(/no material "ethanoll"/)
   for (const line of [3, 4, 5, 6]) expect(told).toContain(`line ${line}`)
@@ -98,7 +96,7 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
   expect(await words(have)).toMatch(/no material "ethanoll"/)
   await kept.fill('material;amount\nethanol;1 L')
   await have.getByRole('button', { name: 'Read it again' }).click()
-  await expect.poll(() => kept.count(), { timeout: 20_000 }).toBe(0)
+  await expect.poll(() => kept.count()).toBe(0)
 
   // Prices say where they were got: those of the demo that they are invented, one that is put down what its keeper states.
   await question(page, /What do I need/)
@@ -112,11 +110,11 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
   await need.getByLabel('how sure').selectOption('seen')
   await need.getByLabel('on', { exact: true }).fill('2026-11-03')
   await need.getByRole('button', { name: 'Put it down' }).click()
-  await expect.poll(() => words(need), { timeout: 20_000 }).toMatch(/s seen in a source: list of November, page 4, 2026-11-03/)
+  await expect.poll(() => words(need)).toMatch(/s seen in a source: list of November, page 4, 2026-11-03/)
   await need.getByRole('img', { name: 'seen in a source' }).first().waitFor()
   expect(page.faults.filter(fault => !/422/.test(fault))).toEqual([])
   await page.close()
-}, 180_000)
+})
 
 it('a basket that takes long is stopped on the sheet, and one is taken at once with how much could be saved', async () => {
   const page = await opened(browser, server.url)
@@ -124,7 +122,7 @@ it('a basket that takes long is stopped on the sheet, and one is taken at once w
     .getByRole('button', { name: /Benzoin downstream/ })
     .first()
     .click()
-  await expect.poll(() => new URL(page.url()).searchParams.get('plan'), { timeout: 30_000 }).not.toBeNull()
+  await expect.poll(() => new URL(page.url()).searchParams.get('plan')).not.toBeNull()
   const address = `${server.url}/api/v1/plans/${new URL(page.url()).searchParams.get('plan')}`
   const { plan, version } = await (await fetch(address)).json()
   const url = page.url()
@@ -159,12 +157,12 @@ it('a basket that takes long is stopped on the sheet, and one is taken at once w
   expect(put.status, await put.text()).toBe(200)
   const again = await opened(browser, url)
   const need = await question(again, /What do I need/)
-  await need.getByRole('button', { name: 'Stop, take one at once' }).click({ timeout: 30_000 })
+  await need.getByRole('button', { name: 'Stop, take one at once' }).click()
   await expect
-    .poll(() => words(need), { timeout: 20_000 })
+    .poll(() => words(need))
     .toMatch(
       /The search for the cheapest basket was stopped\. This basket is the best found\. None costs less than € [\d.]+: at most € [\d.]+/,
     )
   expect(again.faults).toEqual([])
   await again.close()
-}, 90_000)
+})

@@ -31,7 +31,7 @@ it('diphenylacetylene for hexaphenylbenzene is bought, made from the same benzil
   await way
     .getByRole('radio', { name: /NH4NO3/ })
     .first()
-    .check({ timeout: 30_000 })
+    .check()
   await expect.poll(() => answer(page, /Which way/)).toMatch(/Catalytic copper/)
 
   const amount = await question(page, /How much/)
@@ -40,12 +40,12 @@ it('diphenylacetylene for hexaphenylbenzene is bought, made from the same benzil
     if ((await figure.getAttribute('aria-expanded')) !== 'true') await figure.click()
     return words(amount)
   }
-  await expect.poll(working, { timeout: 20_000 }).toMatch(/at typical yields 43\.259 g/)
+  await expect.poll(working).toMatch(/at typical yields 43\.259 g/)
   await page
     .getByRole('radiogroup', { name: /diphenylacetylene/ })
     .getByRole('radio', { name: /make/ })
     .click()
-  await expect.poll(working, { timeout: 20_000 }).toMatch(/at typical yields 11\.147 g/)
+  await expect.poll(working).toMatch(/at typical yields 11\.147 g/)
   expect(await words(amount)).toMatch(/Overall yield on start 36\.9 %/)
   const need = await question(page, /What do I need/)
   await expect.poll(() => words(need)).toMatch(/hydrazine/)
@@ -56,7 +56,7 @@ it('diphenylacetylene for hexaphenylbenzene is bought, made from the same benzil
     .getByRole('radiogroup', { name: /diphenylacetylene/ })
     .getByRole('radio', { name: /buy/ })
     .click()
-  await expect.poll(working, { timeout: 20_000 }).toMatch(/at typical yields 43\.259 g/)
+  await expect.poll(working).toMatch(/at typical yields 43\.259 g/)
   expect(page.faults).toEqual([])
   await page.close()
 })
@@ -87,8 +87,8 @@ it('the list of ways grows in front of the reader, can be stopped, and says at i
   await page.getByLabel('I want').fill('lophine')
   await page.getByRole('button', { name: 'See what it can become' }).click()
   const way = page.locator('details', { has: page.locator('summary', { hasText: /Which way/ }) }).first()
-  await way.locator('summary').first().click({ timeout: 30_000 })
-  await way.getByText(/These are all four ways/).waitFor({ timeout: 30_000 })
+  await way.locator('summary').first().click()
+  await way.getByText(/These are all four ways/).waitFor()
   await way.getByLabel('Ranked by').selectOption('steps')
   const seen = new Set<string>()
   const growing = async (): Promise<string> => {
@@ -98,7 +98,7 @@ it('the list of ways grows in front of the reader, can be stopped, and says at i
     if (found !== undefined) seen.add(`${found}: ${columns - 1}`)
     return text
   }
-  await expect.poll(growing, { timeout: 30_000, interval: 60 }).toMatch(/Their order by steps is proven/)
+  await expect.poll(growing, { interval: 60 }).toMatch(/Their order by steps is proven/)
   for (const told of ['1 way found, still looking: 1', '2 ways found, still looking: 2', '3 ways found, still looking: 3'])
     expect(seen).toContain(told)
   const stop = way.getByRole('button', { name: 'Stop looking' })
@@ -106,9 +106,9 @@ it('the list of ways grows in front of the reader, can be stopped, and says at i
   // Whoever has seen enough says so, and the server is told by the search's own id.
   const told = page.waitForRequest(request => request.method() === 'DELETE')
   await way.getByLabel('Ranked by').selectOption('elapsed')
-  await stop.click({ timeout: 10_000 })
+  await stop.click()
   expect((await told).url()).toMatch(/routes\/stream\/[0-9a-f-]{36}$/)
-  await way.getByText(/These are all four ways/).waitFor({ timeout: 10_000 })
+  await way.getByText(/These are all four ways/).waitFor()
   await page.close()
 })
 
@@ -127,20 +127,20 @@ it('the best by shared steps is not proven by the search, says how far it may be
   await page.getByLabel('I want').fill(`compound ${network.compounds[target]}`)
   await page.getByRole('button', { name: 'See what it can become' }).click()
   const way = page.locator('details', { has: page.locator('summary', { hasText: /Which way/ }) }).first()
-  await way.locator('summary').first().click({ timeout: 30_000 })
+  await way.locator('summary').first().click()
   await way.getByLabel('Ranked by').selectOption('steps')
   // Should the search come to prove it by itself, the solver is asked for nothing, and the same is said.
   await expect
-    .poll(() => words(way), { timeout: 30_000 })
+    .poll(() => words(way))
     .toMatch(/by steps; it is at most \d+ % above the proven bound|proven the best by steps|order by steps is proven/)
   const steps = async (): Promise<number> => Number(/ Steps (\d+) /.exec(await words(way))?.[1])
   const found = await steps()
   await way.getByText('have the first proven the best').click()
-  await expect.poll(() => words(way), { timeout: 90_000 }).toMatch(/The first is proven the best by steps|Their order by steps is proven/)
-  await expect.poll(steps, { timeout: 10_000 }).toBeLessThanOrEqual(found)
+  await expect.poll(() => words(way)).toMatch(/The first is proven the best by steps|Their order by steps is proven/)
+  await expect.poll(steps).toBeLessThanOrEqual(found)
   // What HiGHS finds in Node for the same covering, and what listing all 8192 sets of intermediates finds.
   expect(await steps()).toBe(28)
   await page.close()
   await other.close()
   rmSync(folder, { recursive: true })
-}, 120_000)
+})

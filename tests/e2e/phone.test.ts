@@ -24,13 +24,13 @@ it('the whole job fits a phone: start, goal, way, amounts, shopping, hazards, lo
   await fits('first page')
   await page.getByLabel('I have').fill('24 g benzoin')
   // The list under a blank covers neither the other blank nor the button: a press that something covers would time out.
-  await page.getByLabel('I want').click({ timeout: 5000 })
+  await page.getByLabel('I want').click()
   await page.getByLabel('I want').fill('lo')
   await page.getByRole('option').first().waitFor()
   await page.getByLabel('I want').fill('lophine')
   await page.getByRole('option', { name: /^lophine/ }).waitFor()
-  await page.getByRole('button', { name: 'See what it can become' }).click({ timeout: 5000 })
-  await expect.poll(() => answer(page, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
+  await page.getByRole('button', { name: 'See what it can become' }).click()
+  await expect.poll(() => answer(page, /How much/)).toMatch(/\d g/)
   const thumbs = page.getByRole('navigation', { name: 'Questions' }).getByRole('button')
   expect(await thumbs.count()).toBe(7)
   for (let at = 0; at < 7; at++) {
@@ -63,7 +63,7 @@ it('the ready examples fit a phone: many steps with their amounts, long notes un
     ['Castor oil to a nylon', [4, 5]],
   ] as const) {
     await page.getByRole('button', { name: example }).first().click()
-    await expect.poll(() => answer(page, /What do I need/), { timeout: 30_000 }).toMatch(/\d\d/)
+    await expect.poll(() => answer(page, /What do I need/)).toMatch(/\d\d/)
     for (const at of questions) {
       await page
         .getByRole('navigation', { name: 'Questions' })

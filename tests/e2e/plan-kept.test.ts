@@ -6,7 +6,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { libraryFileOf, printLibraryFile } from '../../core/library/print.ts'
 import { bundled } from '../../server/library/bundled.ts'
 import { launchBrowser } from '../support/browser.ts'
-import { answer, opened, question, words } from '../support/page.ts'
+import { answer, opened, question, settled, words } from '../support/page.ts'
 import { type Served, served } from '../support/served.ts'
 
 let browser: Browser
@@ -26,10 +26,6 @@ afterEach(async () => {
   rmSync(folder, { recursive: true, force: true })
 })
 
-/** Waits until everything that was said is on the server. */
-const saved = (page: Awaited<ReturnType<typeof opened>>) =>
-  expect.poll(() => words(page.locator('header')), { timeout: 15_000 }).toMatch(/Version \d+, saved/)
-
 describe('a plan that is kept', () => {
   it('comes back in another browser after a restart, with how its routes were looked for', async () => {
     server = await served(folder)
@@ -44,17 +40,16 @@ describe('a plan that is kept', () => {
       .first()
       .click()
     await expect.poll(() => words(way)).toMatch(/benzene allow.*anything with H350 allow/)
-    await expect.poll(() => answer(page, /What do I need/), { timeout: 30_000 }).toMatch(/€/)
+    await expect.poll(() => answer(page, /What do I need/)).toMatch(/€/)
     const amounts = await answer(page, /How much/)
-    await page.waitForTimeout(1200)
-    await saved(page)
+    await settled(page)
     const { pathname, search } = new URL(page.url())
     await page.close()
     await server.close()
 
     server = await served(folder)
     const again = await opened(browser, `${server.url}${pathname}${search}`)
-    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toBe(amounts)
+    await expect.poll(() => answer(again, /How much/)).toBe(amounts)
     const wayAgain = await question(again, /Which way/)
     await expect.poll(() => words(wayAgain)).toMatch(/benzene allow.*anything with H350 allow/)
     expect(await wayAgain.getByLabel('Ranked by').inputValue()).toBe('hazard')
@@ -66,8 +61,8 @@ describe('a plan that is kept', () => {
     server = await served(folder)
     const page = await opened(browser, server.url)
     await page.getByText('Copper scrap round its salts').first().click()
-    await expect.poll(() => answer(page, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
-    await saved(page)
+    await expect.poll(() => answer(page, /How much/)).toMatch(/\d g/)
+    await settled(page)
     await page.getByRole('link', { name: 'Waybench' }).click()
     const kept = page.getByRole('region', { name: 'Plans kept here' })
     await kept.getByRole('button', { name: /^delete/ }).click()
@@ -93,10 +88,9 @@ describe('a plan that is kept', () => {
     await page.getByLabel('I have').fill('24 g benzoin')
     await page.getByLabel('I want').fill('lophine')
     await page.getByRole('button', { name: 'See what it can become' }).click()
-    await expect.poll(() => answer(page, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
+    await expect.poll(() => answer(page, /How much/)).toMatch(/\d g/)
     const old = await answer(page, /How much/)
-    await page.waitForTimeout(1200)
-    await saved(page)
+    await settled(page)
     const { search } = new URL(page.url())
     await page.close()
     await server.close()
@@ -104,40 +98,36 @@ describe('a plan that is kept', () => {
     write(60)
     server = await served(folder, [own])
     const again = await opened(browser, `${server.url}/${search}`)
-    await expect
-      .poll(() => words(again.locator('body')), { timeout: 30_000 })
-      .toMatch(/The library here differs from what this plan was saved with/)
+    await expect.poll(() => words(again.locator('body'))).toMatch(/The library here differs from what this plan was saved with/)
     expect(await words(again.locator('.trouble'))).toMatch(
       /one transformation.*Lophine .* changed since.*yield: 80–95.%, typically 90.* → 50–65.%, typically 60/,
     )
-    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
+    await expect.poll(() => answer(again, /How much/)).toMatch(/\d g/)
     expect(await answer(again, /How much/)).not.toBe(old)
     await again.getByRole('button', { name: 'Keep the old' }).click()
-    await expect.poll(() => answer(again, /How much/), { timeout: 20_000 }).toBe(old)
+    await expect.poll(() => answer(again, /How much/)).toBe(old)
     expect(await again.locator('.trouble').count()).toBe(0)
     // Remembered with the plan: it is not asked again, what differs is still told, and there is a way back.
-    await again.waitForTimeout(1200)
-    await saved(again)
+    await settled(again)
     await again.reload()
-    await expect.poll(() => words(again.locator('.records-kept')), { timeout: 30_000 }).toMatch(/keeps the records.*one transformation/)
-    await expect.poll(() => answer(again, /How much/), { timeout: 20_000 }).toBe(old)
+    await expect.poll(() => words(again.locator('.records-kept'))).toMatch(/keeps the records.*one transformation/)
+    await expect.poll(() => answer(again, /How much/)).toBe(old)
     expect(await again.locator('.trouble').count()).toBe(0)
     // So too where only this browser has the plan: the server hands out the changed records, and not what was saved.
     await again.route('**/api/v1/plans/**', route => route.abort())
     await again.reload()
-    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toBe(old)
+    await expect.poll(() => answer(again, /How much/)).toBe(old)
     await again.unroute('**/api/v1/plans/**')
     await again.reload()
-    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toBe(old)
+    await expect.poll(() => answer(again, /How much/)).toBe(old)
     again.faults.length = 0
     await again.locator('.records-kept summary').click()
     await again.getByRole('button', { name: 'Reckon with the new' }).click()
-    await expect.poll(() => answer(again, /How much/), { timeout: 20_000 }).not.toBe(old)
+    await expect.poll(() => answer(again, /How much/)).not.toBe(old)
     expect(again.faults).toEqual([])
 
     // A run of a step whose record is nowhere any more: the plan cannot be written, which is said, and loses nothing.
-    await again.waitForTimeout(1200)
-    await saved(again)
+    await settled(again)
     await again.evaluate(() => {
       const key = Object.keys(localStorage).find(one => one.startsWith('waybench-draft plan'))!
       const draft = JSON.parse(localStorage.getItem(key)!)
@@ -146,10 +136,10 @@ describe('a plan that is kept', () => {
       localStorage.setItem(key, JSON.stringify({ ...draft, clean: false }))
     })
     await again.reload()
-    await expect.poll(() => answer(again, /How much/), { timeout: 30_000 }).toMatch(/\d g/)
+    await expect.poll(() => answer(again, /How much/)).toMatch(/\d g/)
     await again.getByRole('button', { name: 'the plan', exact: true }).click()
     await expect
-      .poll(() => words(again.locator('body')), { timeout: 10_000 })
+      .poll(() => words(again.locator('body')))
       .toMatch(/uses "a-step-that-is-gone".*stay as they are here.*bring it in from a file that holds it/)
     for (const name of ['a table', 'plain text']) {
       const file = again.waitForEvent('download')

@@ -4,8 +4,7 @@ import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
-import { clean, opened, question, words } from '../support/page.ts'
-import { pdfPages } from '../support/pdf-text.ts'
+import { clean, opened, paper, question, words } from '../support/page.ts'
 import { type Served, served } from '../support/served.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-e2e-'))
@@ -35,13 +34,13 @@ describe('a newcomer with 24 g of benzoin', () => {
     // Which way?
     const way = await question(page, /Which way/)
     // Yields on start: 0.9588 x 0.90 by nitric acid, 0.91 x 0.90 by ammonium nitrate.
-    await expect.poll(async () => words(way), { timeout: 20_000 }).toMatch(/Yield on start 86.3 % 81.9 %/)
+    await expect.poll(async () => words(way)).toMatch(/Yield on start 86.3 % 81.9 %/)
     // How much? 24 g / 212.25 g/mol x 0.9588 x 0.90 x 296.37 g/mol = 28.9 g with nitric acid, at typical yields.
     const amount = await question(page, /How much/)
-    await expect.poll(async () => words(amount), { timeout: 20_000 }).toMatch(/2[6-9]\.\d g/)
+    await expect.poll(async () => words(amount)).toMatch(/2[6-9]\.\d g/)
     // What do I need?
     const need = await question(page, /What do I need/)
-    await expect.poll(async () => words(need), { timeout: 20_000 }).toMatch(/ammonium acetate/)
+    await expect.poll(async () => words(need)).toMatch(/ammonium acetate/)
     expect(await words(need)).toMatch(/price unknown/)
     // What can hurt?
     const hurt = await question(page, /What can hurt/)
@@ -49,18 +48,15 @@ describe('a newcomer with 24 g of benzoin', () => {
     expect(hurts).toMatch(/no hazard data: read its safety data sheet/i)
     expect(hurts).not.toMatch(/no hazards/i)
     // The pack.
-    const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: false })
-    const pages = await pdfPages(pdf)
+    const pages = await paper(page)
     expect(pages.length).toBeGreaterThan(3)
     const text = clean(pages.map(p => p.text).join(' '))
     for (const said of ['benzoin', 'benzil', 'lophine', 'ammonium acetate', 'benzaldehyde']) expect(text).toContain(said)
     expect(text).toMatch(/do not work alone/i)
     // Saved by itself, and there again after the server was restarted.
-    await expect
-      .poll(async () => (await fetch(`${server.url}/api/v1/plans`).then(reply => reply.json())).plans.length, { timeout: 15_000 })
-      .toBe(1)
+    await expect.poll(async () => (await fetch(`${server.url}/api/v1/plans`).then(reply => reply.json())).plans.length).toBe(1)
     // The page learns its address from the reply, a moment after the server has the plan.
-    await expect.poll(() => page.url(), { timeout: 15_000 }).toMatch(/[?&]plan=/)
+    await expect.poll(() => page.url()).toMatch(/[?&]plan=/)
     expect(page.faults).toEqual([])
     const address = new URL(page.url())
     await server.close()
@@ -69,7 +65,7 @@ describe('a newcomer with 24 g of benzoin', () => {
     await again.goto(`${server.url}${address.pathname}${address.search}${address.hash}`)
     await again.locator('summary', { hasText: 'How much' }).waitFor()
     const amountAgain = await question(again, /How much/)
-    await expect.poll(async () => words(amountAgain), { timeout: 20_000 }).toMatch(/2[6-9]\.\d g/)
+    await expect.poll(async () => words(amountAgain)).toMatch(/2[6-9]\.\d g/)
     await page.close()
     await again.close()
   })
@@ -80,12 +76,12 @@ describe('the demo', () => {
     const page = await opened(browser, server.url)
     await page.getByText('Benzoin downstream').first().click()
     const amount = await question(page, /How much/)
-    await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/benzoin/)
+    await expect.poll(async () => words(amount)).toMatch(/benzoin/)
     const before = await words(amount.locator('summary').first())
     const slider = page.getByRole('slider').first()
     await slider.focus()
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowLeft')
-    await expect.poll(async () => words(amount.locator('summary').first()), { timeout: 10_000 }).not.toBe(before)
+    await expect.poll(async () => words(amount.locator('summary').first())).not.toBe(before)
     // A figure opens its working in place.
     const figure = amount.getByRole('button', { name: /\d/ }).first()
     await figure.click()
@@ -93,9 +89,7 @@ describe('the demo', () => {
     // Buy or make.
     const make = page.getByRole('radio', { name: /make/ }).first()
     await make.click()
-    await expect
-      .poll(async () => words(page.locator('body')), { timeout: 20_000 })
-      .toMatch(/benzyl alcohol|toluene|cinnamaldehyde|benzaldehyde/)
+    await expect.poll(async () => words(page.locator('body'))).toMatch(/benzyl alcohol|toluene|cinnamaldehyde|benzaldehyde/)
     expect(page.faults).toEqual([])
     await page.close()
   })
@@ -105,10 +99,9 @@ describe('the demo', () => {
     async title => {
       const page = await opened(browser, server.url)
       await page.getByText(title).first().click()
-      await expect.poll(async () => words(await question(page, /How much/)), { timeout: 30_000 }).toMatch(/\d g/)
-      await page.waitForTimeout(500)
+      await expect.poll(async () => words(await question(page, /How much/))).toMatch(/\d g/)
       for (const format of ['A4', 'Letter'] as const) {
-        const pages = await pdfPages(await page.pdf({ format }))
+        const pages = await paper(page, format)
         expect(pages.length).toBeGreaterThan(3)
         for (const [at, one] of pages.entries()) {
           expect(clean(one.text), `page ${at + 1}`).toMatch(/safety data sheet/i)
@@ -142,13 +135,13 @@ describe('trouble', () => {
     const page = await opened(browser, server.url)
     await page.getByText('Benzoin downstream').first().click()
     const amount = await question(page, /How much/)
-    await expect.poll(async () => words(amount), { timeout: 30_000 }).toMatch(/\d g/)
+    await expect.poll(async () => words(amount)).toMatch(/\d g/)
     await page.route('**/api/**', route => route.abort())
     const before = await words(amount.locator('summary').first())
     const slider = page.getByRole('slider').first()
     await slider.focus()
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowLeft')
-    await expect.poll(async () => words(amount.locator('summary').first()), { timeout: 10_000 }).not.toBe(before)
+    await expect.poll(async () => words(amount.locator('summary').first())).not.toBe(before)
     await page.close()
   })
 })

@@ -27,7 +27,7 @@ describe('amounts beyond a bench', () => {
     expect(problems[0]).toMatchObject({ code: 'batches-too-many' })
     expect(problems[0].what).toMatch(/batches in the vessels stated/)
     expect(problems[0].cure).toMatch(/larger vessels/)
-  }, 30_000)
+  })
 
   it('never came back from a vessel of a billionth of a millilitre', async () => {
     const { code, codes } = await codesOf(plan => {
@@ -39,7 +39,7 @@ describe('amounts beyond a bench', () => {
   it('never came back from a confidence of 0.999999, since the search doubled the start past every vessel', async () => {
     const { code } = await waybench([...demo.slice(0, -2), '--settings', 'demo', '--want', '2 g', '--confidence', '0.999999'])
     expect([0, 1]).toContain(code)
-  }, 30_000)
+  })
 
   it.each([
     ['0.0000001 g', 'start-amount'],

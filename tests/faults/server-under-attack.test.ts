@@ -50,7 +50,7 @@ describe('the server', () => {
     const reply = await app.inject({ method: 'POST', url: '/api/v1/evaluations', payload: { plan: heavy } })
     expect(reply.statusCode).toBe(422)
     expect(reply.json().problems[0].code).toBe('batches-too-many')
-  }, 30_000)
+  })
 
   it('shut the door on a file that is too large before its sender could hear why', async () => {
     const port = Number(new URL(await app.listen({ port: 0, host: '127.0.0.1' })).port)
@@ -81,7 +81,7 @@ describe('the server', () => {
     sender.destroy()
     expect(heard).toMatch(/^HTTP\/1\.1 413 /)
     expect(heard).toMatch(/"cure":"Split the file\."/)
-  }, 30_000)
+  })
 
   it('never stopped while a connection stood open that asked for nothing', async () => {
     const server = started('serve', '--port', '0', '--data', folder)
@@ -101,7 +101,7 @@ describe('the server', () => {
     server.kill('SIGTERM')
     expect(await ended).toBe(0)
     silent.destroy()
-  }, 40_000)
+  })
 
   it.skipIf(!existsSync('/dev/full'))(
     'printed its own source where standard output was full',

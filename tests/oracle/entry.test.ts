@@ -15,7 +15,7 @@ let workshop: Workshop
 beforeAll(async () => {
   rdkit = await rdkitModule()
   workshop = await bundledWorkshop()
-}, 120_000)
+})
 
 const sorted = (formula: string): string => {
   const read = parseFormula(formula)

@@ -1,4 +1,6 @@
 import type { Browser, Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { pdfPages } from './pdf-text.ts'
 
 /** A page of the browser with whatever it complained of. */
 export type Watched = Page & { readonly faults: string[] }
@@ -21,6 +23,7 @@ export async function opened(
   page.on('console', message => {
     if (message.type() === 'error') faults.push(message.text())
   })
+  page.setDefaultTimeout(90_000)
   await page.goto(url)
   return Object.assign(page, { faults })
 }
@@ -38,3 +41,33 @@ export const words = async (locator: Pick<Locator, 'innerText'>): Promise<string
 
 /** The heading of a question, which is its answer. */
 export const answer = (page: Page, asked: RegExp): Promise<string> => words(page.locator('summary', { hasText: asked }).first())
+
+/** Waits until all that was said is on the server, and stays so: what is still being reckoned may change the plan once more. */
+export async function settled(page: Page): Promise<void> {
+  let calm = 0
+  const look = async () => {
+    await page.evaluate(() => new Promise(resolve => requestIdleCallback(resolve)))
+    calm = /Version \d+, saved/.test(await words(page.locator('header'))) ? calm + 1 : 0
+    return calm
+  }
+  await expect.poll(look, { interval: 200 }).toBeGreaterThan(7)
+}
+
+/** Words of the pack as the page would print it now, once its layout is there; it counts as printed, as any print does. */
+export async function packWords(page: Page): Promise<string> {
+  const look = () =>
+    page.evaluate(() => {
+      dispatchEvent(new Event('beforeprint'))
+      const told = document.getElementById('print')?.textContent ?? ''
+      dispatchEvent(new Event('afterprint'))
+      return told
+    })
+  await expect.poll(look).not.toBe('')
+  return clean(await look())
+}
+
+/** The pages that the page prints, once the layout of the pack is there. */
+export async function paper(page: Page, format: 'A4' | 'Letter' = 'A4'): Promise<Awaited<ReturnType<typeof pdfPages>>> {
+  await packWords(page)
+  return pdfPages(await page.pdf({ format }))
+}

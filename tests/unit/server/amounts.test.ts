@@ -68,7 +68,7 @@ describe.each(plans)('%s', (_name, words) => {
     const booked = json.days.booked.filter((b: { start: string; end: string }) => b.start !== b.end)
     expect(calendar.match(/BEGIN:VEVENT/g)).toHaveLength(booked.length)
     expect(Math.max(...calendar.split('\r\n').map(line => new TextEncoder().encode(line).length))).toBeLessThanOrEqual(75)
-  }, 30_000)
+  })
 
   it('moves goals, shopping list and dates with a logged poor run, and goes four ways on', async () => {
     const { json, files: written } = await run()
@@ -97,7 +97,7 @@ describe.each(plans)('%s', (_name, words) => {
     const printed = await waybench(['plan', 'plan.json'], written)
     expect(printed.out).toContain(`Version ${1 + first.batches}.`)
     expect(printed.out.replace(/\s+/g, ' ')).toContain('Changed since the one before: Logged:')
-  }, 30_000)
+  })
 })
 
 describe('the bench log', () => {
