@@ -11,13 +11,15 @@ import { figureOf } from './parts/figure.tsx'
 import { RouteRows } from './route-rows.tsx'
 import { Refusal } from './sheet/refusal.tsx'
 import { StepUnknown } from './sheet/step-unknown.tsx'
+import { factsAsked, factsTrouble } from './state/facts-asked.ts'
+import { facts } from './state/facts-here.ts'
 import { makeOrBuy, takeMaker } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
 import { narrow, paneWidth, phoneBelow } from './state/pane.ts'
-import { facts, factsAsked, factsTrouble, waysTo } from './state/questions.ts'
 import { standing } from './state/reckoner.ts'
 import { plan } from './state/store.ts'
 import { drawing, goTo, lookAtGoal, turnFigure } from './state/view.ts'
+import { waysTo } from './state/ways.ts'
 
 /** At full pitch the scheme wants so much, px; more only pulls it apart. */
 const fullPitch = 860

@@ -1,9 +1,10 @@
 import { computed } from '@preact/signals'
 import { LazyWideMap } from './map/wide/lazy-wide-map.tsx'
 import { mostDrawn, wideOfReach } from './map/wide-of-reach.ts'
+import { startCompound } from './state/facts-here.ts'
 import { dropGoal, wantGoal } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
-import { reach, startCompound } from './state/questions.ts'
+import { reach } from './state/questions.ts'
 import { hasStart } from './state/sheet-state.ts'
 import { plan, sheet } from './state/store.ts'
 

@@ -9,14 +9,16 @@ import type { PackProps } from './print/pack.tsx'
 import { choicesTold } from './sheet/choice-told.ts'
 import { wayClauses } from './sheet/way-words.ts'
 import { breachOfPlan } from './state/breach.ts'
+import { facts } from './state/facts-here.ts'
 import { sameRoute } from './state/goals.ts'
 import { keepPrinted, lastPrinted } from './state/last-printed.ts'
 import { changedSince } from './state/opening.ts'
-import { facts, reach, waysTo } from './state/questions.ts'
+import { reach } from './state/questions.ts'
 import { otherWays, standing } from './state/reckoner.ts'
 import { keyOfRoute } from './state/routes-of.ts'
 import { save, saved, savingState } from './state/saving.ts'
 import { goalLookedAt } from './state/view.ts'
+import { waysTo } from './state/ways.ts'
 
 /** What would be printed now; null where nothing is planned. */
 function packNow(): PackProps | null {

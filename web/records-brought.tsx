@@ -3,9 +3,10 @@ import { useEffect, useState } from 'preact/hooks'
 import { counted, listed } from '../core/report/words.ts'
 import { Triangle } from './parts/problem.tsx'
 import { WaysOutOf } from './sheet/step-unknown.tsx'
+import { ofPlanAlone } from './state/facts-asked.ts'
+import { facts } from './state/facts-here.ts'
 import { nameOf } from './state/names.ts'
 import { fileOfPlan } from './state/plan-file.ts'
-import { facts, ofPlanAlone } from './state/questions.ts'
 import { plan, sheet } from './state/store.ts'
 
 type TakeRecords = (props: { readonly title: string; readonly file: unknown; readonly onDone: () => void }) => VNode

@@ -8,14 +8,15 @@ import { StaircaseAxis, YieldStaircase } from './map/staircase.tsx'
 import { Name, Unknown } from './parts/words.tsx'
 import { differing, hazardBrief } from './sheet/way-answer.ts'
 import { WayLabel } from './sheet/way-label.tsx'
+import { facts } from './state/facts-here.ts'
 import { takeWay } from './state/goals.ts'
 import { nameOf } from './state/names.ts'
 import { stairWidth } from './state/pane.ts'
-import { facts, waysTo } from './state/questions.ts'
 import { otherWays, standing } from './state/reckoner.ts'
 import { keyOfRoute } from './state/routes-of.ts'
 import { plan } from './state/store.ts'
 import { goalLookedAt } from './state/view.ts'
+import { waysTo } from './state/ways.ts'
 
 /** Grey rows under the chosen ones; the rest stands in question 3. */
 const mostOthers = 4

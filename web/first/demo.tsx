@@ -2,9 +2,9 @@ import { numberText } from '../../core/quantity/print.ts'
 import type { WayIn } from '../api/replies.ts'
 import { mapName } from '../map/map-name.ts'
 import { Depicted } from '../parts/depicted.tsx'
+import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
 import { demo, openDemo } from '../state/opening.ts'
-import { facts } from '../state/questions.ts'
 
 /** Ways in to try the product with, each drawn from what is in hand to what is wanted. */
 export function Demo() {

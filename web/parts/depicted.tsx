@@ -1,6 +1,6 @@
 import { marksOf } from '../map/depict/svg-of.ts'
 import { markNode } from '../map/scheme/scheme-svg.tsx'
-import { facts } from '../state/questions.ts'
+import { facts } from '../state/facts-here.ts'
 import { Formula } from './words.tsx'
 
 /** A compound as it stands on the map: its structure, or its formula; nothing where only its name tells of it. */

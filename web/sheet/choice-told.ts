@@ -1,6 +1,6 @@
 import { routeChoice } from '../../core/choose/choice.ts'
 import { choiceText } from '../../core/report/choice-text.ts'
-import { facts } from '../state/questions.ts'
+import { facts } from '../state/facts-here.ts'
 import { routesTo, unbeatenTo } from '../state/route-lists.ts'
 import { choosing, plan } from '../state/store.ts'
 

@@ -5,8 +5,8 @@ import { windowWord } from '../../core/report/answers.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
 import { capital, counted, degrees, stepsText } from '../../core/report/words.ts'
+import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
-import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 
 const width = 440

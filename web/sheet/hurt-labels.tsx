@@ -6,8 +6,8 @@ import { openMending } from '../entry/place.ts'
 import { Exposure } from '../parts/exposure.tsx'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Name } from '../parts/words.tsx'
+import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
-import { facts } from '../state/questions.ts'
 
 export function UnknownRow({ materials }: { readonly materials: readonly LabelledMaterial[] }) {
   return (

@@ -3,8 +3,8 @@ import { massText, noBreakSpace, numberText, volumeText } from '../../core/quant
 import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { capital, listed } from '../../core/report/words.ts'
 import { Unknown } from '../parts/words.tsx'
+import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
-import { facts } from '../state/questions.ts'
 
 /** Peroxide formers with their test dates, and what the room could take of a volatile liquid. */
 export function AirAndAge({ hazards }: { readonly hazards: HazardList }) {

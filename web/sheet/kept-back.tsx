@@ -3,8 +3,8 @@ import { inBase } from '../../core/quantity/convert.ts'
 import { massText } from '../../core/quantity/print.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { Name } from '../parts/words.tsx'
+import { startCompound } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
-import { startCompound } from '../state/questions.ts'
 import { change, plan } from '../state/store.ts'
 
 /** Compounds of which some may be kept back: the start and what the routes make on the way. */

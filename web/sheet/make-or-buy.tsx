@@ -2,9 +2,9 @@ import { isBuyable } from '../../core/library/material.ts'
 import { compoundIn } from '../../core/library/reference-charge.ts'
 import { carrierOf } from '../map/scheme-of-plan.ts'
 import { Name } from '../parts/words.tsx'
+import { facts } from '../state/facts-here.ts'
 import { flipping, makeOrBuy, notFlipped } from '../state/goals.ts'
 import { materialHere, nameOf } from '../state/names.ts'
-import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 
 export interface Pick {

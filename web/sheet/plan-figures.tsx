@@ -5,8 +5,8 @@ import { capital } from '../../core/report/words.ts'
 import { MarkSign } from '../parts/mark.tsx'
 import { wantedOptions } from '../parts/wanted-mark.ts'
 import { Name } from '../parts/words.tsx'
+import { facts } from '../state/facts-here.ts'
 import { halfDone } from '../state/half-done.ts'
-import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 
 /** Every figure that the plan rests on, kept to what is so sure: at first to what was not seen in a source. */

@@ -5,8 +5,8 @@ import { sentence } from '../../core/report/words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { MarkedName } from '../parts/trust-word.tsx'
 import { Name } from '../parts/words.tsx'
+import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
-import { facts } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 
 /** How sure each figure of a step is; opened, the sources, and its materials one by one. The last row of its table. */

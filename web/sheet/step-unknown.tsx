@@ -1,7 +1,7 @@
 import type { Problem } from '../../core/problem/problem.ts'
 import { Problems } from '../parts/problem.tsx'
+import { askFactsAgain } from '../state/facts-asked.ts'
 import { canKeepOld, keepOldLibrary } from '../state/opening.ts'
-import { askFactsAgain } from '../state/questions.ts'
 import { plan } from '../state/store.ts'
 import { goTo, lookAtGoal } from '../state/view.ts'
 

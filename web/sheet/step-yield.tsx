@@ -9,8 +9,8 @@ import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { MarkSign } from '../parts/mark.tsx'
 import { WorkingRow } from '../parts/working.tsx'
+import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
-import { facts } from '../state/questions.ts'
 import { change, plan } from '../state/store.ts'
 
 type Range = Settings['yields'][string]

@@ -2,7 +2,7 @@ import { packsToCsv } from '../../core/shopping/packs-csv.ts'
 import { shelfToCsv } from '../../core/shopping/shelf-csv.ts'
 import { server } from '../api/client.ts'
 import { TableFile } from '../parts/table-file.tsx'
-import { bringFacts } from '../state/questions.ts'
+import { bringFacts } from '../state/facts-asked.ts'
 import { change, plan } from '../state/store.ts'
 import { Take } from './take-away.tsx'
 

@@ -1,6 +1,6 @@
 import { boundText, listEnd, unbeatenText } from '../../core/report/list-end.ts'
 import { Name } from '../parts/words.tsx'
-import { facts, startCompound } from '../state/questions.ts'
+import { facts, startCompound } from '../state/facts-here.ts'
 import { moreRoutes, routesMore, routesMost, routesTo, stopRoutes, stopUnbeaten, unbeatenTo } from '../state/route-lists.ts'
 import { choosing, plan } from '../state/store.ts'
 import { LookingLine } from './looking.tsx'

@@ -1,6 +1,6 @@
 import { type Breach, breachOf } from '../../core/choose/breach.ts'
 import type { Traits } from '../../core/hazards/traits.ts'
-import { facts } from './questions.ts'
+import { facts } from './facts-here.ts'
 import { choosing, plan } from './store.ts'
 
 /** What these steps use against what question 3 asks to be kept clear of; null where they keep to it. */

@@ -1,11 +1,14 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { GoalAmount } from '../../core/plan/plan.ts'
 import type { Route } from '../../core/route/route.ts'
-import { askRoutes, bringFacts, facts, goingBy, startCompound, waysTo } from './questions.ts'
+import { bringFacts } from './facts-asked.ts'
+import { facts, startCompound } from './facts-here.ts'
+import { askRoutes } from './questions.ts'
 import { routesTo } from './route-lists.ts'
 import { comesFromStart, firstAgreeing, keyOfRoute } from './routes-of.ts'
 import { nothing } from './sheet-state.ts'
 import { change, choosing, plan } from './store.ts'
+import { goingBy, waysTo } from './ways.ts'
 
 interface Wanted {
   readonly target: string

@@ -1,6 +1,7 @@
 import { computed } from '@preact/signals'
 import type { Material } from '../../core/library/material.ts'
-import { facts, reach } from './questions.ts'
+import { facts } from './facts-here.ts'
+import { reach } from './questions.ts'
 
 /** Names learnt from the list of what the start can become, where the material itself is not here. */
 const reachNames = computed(() => new Map((reach.value.answer?.reach ?? []).map(row => [row.compound, row.name])))

@@ -1,5 +1,5 @@
 import { type Working, type WorkingKey, workingOf } from '../../core/plan/working.ts'
-import { facts } from './questions.ts'
+import { facts } from './facts-here.ts'
 import { standing } from './reckoner.ts'
 
 /** The working behind a figure of the plan that stands; null while another is being reckoned. */

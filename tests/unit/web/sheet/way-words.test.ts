@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest'
 import { wayItems, wayText } from '../../../../web/sheet/way-words.ts'
 import { noFacts } from '../../../../web/state/facts.ts'
-import { facts } from '../../../../web/state/questions.ts'
+import { facts } from '../../../../web/state/facts-here.ts'
 import { library } from '../../../support/reader.ts'
 
 afterEach(() => {
