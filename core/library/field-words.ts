@@ -107,11 +107,12 @@ export const materialWords: WordsOf<Material> = {
 
 const amountText = (amount: number | null, unit: Unit): string => (amount === null ? 'as needed' : figure(amount, unit))
 
-const chargeText = ({ amount, unit, perGramProduct, derived, role, at }: ChargeLine): string =>
+const chargeText = ({ amount, unit, perGramProduct, derived, role, at, from }: ChargeLine): string =>
   `${perGramProduct === undefined ? amountText(amount, unit) : `${figure(perGramProduct, unit)} per g of product`}${within([
     role,
     at === undefined ? undefined : at === 'workup' ? 'in the work-up' : at === 'quench' ? 'in the quench' : 'in the vessel',
     derived && 'reckoned',
+    from,
   ])}`
 
 /** "80–98 %, typically 90 (several sources)"; one figure alone where all three are the same. */

@@ -3,7 +3,7 @@ import type { Material } from './material.ts'
 import { type Physical, type PhysicalFigure, physicalFigures, trustInPhysical } from './physical.ts'
 import type { Source } from './source.ts'
 import type { ChargeLine, Transformation } from './transformation.ts'
-import { isOwnBench, sourcesFor, type Trust, trustInHazards, trustInYield, trustOf } from './trust.ts'
+import { fromMemory, isOwnBench, ownBench, sourcesFor, type Trust, trustInHazards, trustInYield, trustOf } from './trust.ts'
 
 /** How sure one figure of a record is, and where it comes from. */
 export interface FigureTrust {
@@ -25,6 +25,8 @@ export interface FigureTrust {
   readonly mark: Exclude<Mark, 'reckoned'>
   /** In words; null where nothing speaks for it. */
   readonly source: string | null
+  /** Of charges in one: only some of the lines are no surer than that. */
+  readonly inPart?: true
 }
 
 type Marked = Exclude<Mark, 'reckoned'>
@@ -65,7 +67,7 @@ export function stepFigures(step: Transformation): readonly FigureTrust[] {
     ends(step, yields),
     ...(coProducts ?? []).slice(0, 1).map(({ yieldPercent }) => {
       const from = yieldPercent.from ?? ''
-      return marked('second product', /^(from )?memory/i.test(from) ? 'remembered' : yields, from === '' ? ofRecord(sources) : from)
+      return marked('second product', fromMemory.test(from) ? 'remembered' : yields, from === '' ? ofRecord(sources) : from)
     }),
     timed
       ? marked('times', recordTrust(step, sourcesFor(sources, 'times')), citations(sources))
@@ -83,23 +85,74 @@ export function stepFigures(step: Transformation): readonly FigureTrust[] {
   ]
 }
 
-/** How sure what a step charges is, where its source gives it. A bench that overrides a yield alone keeps the charges of the source beneath. */
-export function chargesFigure(step: Transformation): FigureTrust {
-  const own = sourcesFor(step.sources, 'charge')
-  const trust = recordTrust(step, own)
-  const speaking = own.length > 0 ? own : step.sources
-  const told = citations(speaking, trust)
-  // A record that was read in the main may have gaps that were filled from memory: the source says which.
-  const beside = trust === 'seen' ? speaking.filter(source => !source.checked).map(source => source.citation.replace(/\.$/, '')) : []
-  return marked('charges', trust, told === null || beside.length === 0 ? told : `${told}; in part ${beside.join('; ')}`)
+/** How sure the words and amounts of a record are as its sources speak of them. A bench that overrides a yield alone leaves them as they were. */
+export function recordFigure(step: Transformation): FigureTrust {
+  const { trust, told, gaps } = asSourced(step)
+  return marked('charges', trust, besides(told, gaps))
 }
 
-/** How sure one line of a charge is: as its source gives it, reckoned by the library, or left open. */
+/** What the sources say of the charge; a record that was read in the main may have gaps that were filled otherwise, and says which. */
+function asSourced(step: Transformation) {
+  const own = sourcesFor(step.sources, 'charge')
+  const whole = recordTrust(step, own)
+  // Of a record that was read for its yield alone.
+  const isRead = own.length === 0 || own.some(source => source.checked)
+  const trust = whole === 'seen' && !isRead ? 'remembered' : whole
+  const speaking = own.length > 0 ? own : step.sources
+  const gaps = trust === 'seen' ? speaking.filter(source => !source.checked).map(source => source.citation) : []
+  return { trust, told: citations(speaking, trust), gaps }
+}
+
+const besides = (told: string | null, gaps: readonly string[]): string | null =>
+  told === null || gaps.length === 0 ? told : `${told}; in part ${gaps.map(gap => gap.replace(/\.$/, '')).join('; ')}`
+
+/** Least sure first. What the library reckoned says so at its line and does not count, unless there is nothing else. */
+const leastSure = ['remembered', 'own bench', 'seen', 'derived'] as const
+
+/** How sure all amounts that a step's record states are in one: no surer than the least sure of its lines. */
+export function chargesFigure(step: Transformation): FigureTrust {
+  const whole = recordFigure(step)
+  const lines = step.charge.filter(hasAmount).map(line => lineFigure(step, line))
+  const mark = leastSure.find(one => lines.some(line => line.mark === one))
+  if (mark === undefined) return whole
+  const weak = lines.filter(line => line.mark === mark)
+  const inPart = mark !== 'derived' && lines.some(line => line.mark !== mark && line.mark !== 'derived')
+  const told = mark === whole.mark ? whole.source : [...new Set(weak.flatMap(({ source }) => source ?? []))].join('; ')
+  if (!inPart) return marked('charges', mark, told)
+  const rest = [...new Set(lines.filter(line => line.mark !== mark && line.mark !== 'derived').flatMap(({ source }) => source ?? []))]
+  return { ...marked('charges', mark, [`in part ${told}`, ...rest].join('; ')), inPart }
+}
+
+/** How sure one line of a charge is: as it says itself, as the sources of its record say, reckoned by the library, or left open. */
 export function lineFigure(step: Transformation, line: ChargeLine): FigureTrust {
-  const whole = chargesFigure(step)
-  if (line.derived) return marked('charges', 'derived', 'the source prints no such amount')
-  if (line.amount === null && line.perGramProduct === undefined) return marked('charges', 'unknown', 'the source gives no amount')
-  return whole
+  const { from } = line
+  if (line.derived) {
+    const unprinted = 'the source prints no such amount'
+    return marked('charges', 'derived', from === undefined ? unprinted : `${unprinted}; ${from}`)
+  }
+  if (!hasAmount(line)) return marked('charges', 'unknown', 'the source gives no amount')
+  if (from !== undefined) return marked('charges', markOfFrom(step, from), from.replace(/\.$/, ''))
+  const { trust, told, gaps } = asSourced(step)
+  // A gap that other lines own to is none of this one.
+  return marked(
+    'charges',
+    trust,
+    besides(
+      told,
+      gaps.filter(gap => step.charge.every(one => one.from !== gap)),
+    ),
+  )
+}
+
+const hasAmount = ({ amount, perGramProduct }: ChargeLine): boolean => amount !== null || perGramProduct !== undefined
+
+/** A text that begins with none of the known words names a source: one that was read, unless the record says that it was not. */
+function markOfFrom({ sources }: Transformation, from: string): Marked {
+  if (/^set here\b/i.test(from)) return 'derived'
+  if (fromMemory.test(from) || /^common practice\b/i.test(from)) return 'remembered'
+  if (from.toLowerCase().startsWith(ownBench)) return 'own bench'
+  const named = sources.filter(({ citation }) => citation === from)
+  return named.length > 0 && named.every(({ checked }) => !checked) ? 'remembered' : 'seen'
 }
 
 /** Of the record where nothing names the figure; a bench that overrides another figure alone leaves this one as it was. */

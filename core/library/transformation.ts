@@ -30,6 +30,10 @@ export const chargeLineSchema = z.strictObject({
   perGramProduct: z.number().positive().optional(),
   derived: z.boolean().optional(),
   at: z.enum(stages).optional(),
+  from: z.string().min(1).optional().meta({
+    description:
+      'Where this amount comes from, where that is not as the sources say of the whole charge: text that begins with "memory", "from memory" or "common practice" (remembered), "set here" (by the library), "own bench", or names the source that it was read in.',
+  }),
 })
 export type ChargeLine = z.infer<typeof chargeLineSchema>
 

@@ -17,7 +17,8 @@ export const sourcesFor = (sources: readonly Source[], figure: string): readonly
 export const trustOf = (sources: readonly Source[]): Trust =>
   sources.some(isOwnBench) ? 'own bench' : sources.some(source => source.checked) ? 'seen' : 'remembered'
 
-const fromMemory = /^(from )?memory\b/i
+/** How the text of a `from` begins whose figure is only remembered. */
+export const fromMemory = /^(from )?memory\b/i
 
 /** How sure the yield of a transformation is. A range from memory is remembered, though its charges were seen. */
 export function trustInYield({ sources, confidence, yieldPercent }: Transformation): Trust {

@@ -1,4 +1,6 @@
+import { lineFigure } from './figure-trust.ts'
 import type { Library } from './library.ts'
+import type { Mark } from './mark.ts'
 import type { Material } from './material.ts'
 import { physicalFigures, trustInPhysical } from './physical.ts'
 import type { Transformation } from './transformation.ts'
@@ -12,6 +14,7 @@ export const weakKinds = [
   'remembered hazards',
   'remembered yield',
   'single-source yield',
+  'remembered charges',
   'reckoned charges',
   'remembered properties',
   'remembered price',
@@ -117,13 +120,26 @@ function stepSpots(library: Library, step: Transformation, runs: ReadonlyMap<str
       what: sources.length === 0 ? 'no source speaks for the yield' : 'one source, and no second person who reports a yield',
       cure: 'Add what others really got as reports, or log a run of your own.',
     })
-  const reckoned = step.charge.filter(line => line.derived)
-  if (reckoned.length > 0)
+  const charged = (mark: Mark): string =>
+    step.charge
+      .filter(line => lineFigure(step, line).mark === mark)
+      .map(line => library.materials.get(line.material)?.name ?? line.material)
+      .join(', ')
+  const [remembered, reckoned] = [charged('remembered'), charged('derived')]
+  if (remembered !== '')
+    spots.push({
+      ...head,
+      trust: 'remembered',
+      kind: 'remembered charges',
+      what: `remembered, not read: ${remembered}`,
+      cure: 'Find a source that prints the amount, or log what was really charged.',
+    })
+  if (reckoned !== '')
     spots.push({
       ...head,
       trust: 'remembered',
       kind: 'reckoned charges',
-      what: `reckoned, not printed by the source: ${reckoned.map(line => library.materials.get(line.material)?.name ?? line.material).join(', ')}`,
+      what: `reckoned, not printed by the source: ${reckoned}`,
       cure: 'Find a source that prints the amount, or log what was really charged.',
     })
   if (step.timesBasis !== 'source')

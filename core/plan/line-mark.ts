@@ -1,11 +1,10 @@
-import { chargesFigure, lineFigure } from '../library/figure-trust.ts'
+import { lineFigure, recordFigure } from '../library/figure-trust.ts'
 import { type Library, transformationOf } from '../library/library.ts'
 import type { Mark, Marked } from '../library/mark.ts'
 import type { AmountBasis, ChargedLine, ChargedStep } from '../route/charged.ts'
 import type { Evaluation } from './evaluation.ts'
 
 const own: Partial<Record<AmountBasis, { readonly mark: Exclude<Mark, 'reckoned'>; readonly source: string }>> = {
-  derived: { mark: 'derived', source: 'the source prints no such amount' },
   'at-least': { mark: 'at least', source: 'the source gives none: what the equation takes at full conversion' },
   about: { mark: 'about', source: "what the solution is made up with, at the solution's own volume" },
   planned: { mark: 'planned', source: 'common practice: the source gives no amount' },
@@ -28,10 +27,16 @@ export function lineMark(
   const stated = own[line.basis]
   if (stated !== undefined) return stated
   const usable = start.haveG === null ? null : start.haveG - start.keptBackG
-  if (line.supply === 'start' && usable !== null && line.massG !== null && Math.abs(line.massG - usable) <= rounding * usable)
+  if (
+    line.basis !== 'derived' &&
+    line.supply === 'start' &&
+    usable !== null &&
+    line.massG !== null &&
+    Math.abs(line.massG - usable) <= rounding * usable
+  )
     return { mark: 'typed', source: 'the amount in hand' }
   const transformation = transformationOf(library, step.transformation)
   const row = line.line === null ? undefined : transformation.charge[line.line]
-  const { mark, source } = row === undefined ? chargesFigure(transformation) : lineFigure(transformation, row)
+  const { mark, source } = row === undefined ? recordFigure(transformation) : lineFigure(transformation, row)
   return { mark, source }
 }

@@ -66,6 +66,7 @@ export function chargeWorking(library: Library, evaluation: Evaluation, step: Ch
     rows.push({ sign: times, label: `${nameOf(library, source.material)} in the source`, value: value(source.amount, source.unit) })
   }
   const said = [`Scale ${plain(chargedG / flow.referenceG)}.`]
+  if (source?.from !== undefined) said.push(`Where the amount comes from: ${source.from}.`)
   if (line.basis === 'derived') said.push('This amount was reckoned; the source does not print it.')
   if (line.basis === 'about') said.push(`About: what the solution is made up with, taken at the solution's own volume.`)
   if (source && source.material !== line.material && line.basis !== 'about')

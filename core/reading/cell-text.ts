@@ -7,13 +7,17 @@ export const isTextKey = (key: string): boolean => textKeys.has(key)
 
 /** A value of a record as it stands in a cell or a data field: texts as they are where that is unmistakable, all else as JSON. */
 export function cellOf(key: string, value: unknown): string {
-  if (!isTextKey(key) || typeof value !== 'string') return JSON.stringify(value)
+  if (!isTextKey(key) || typeof value !== 'string') return inOneLine(value)
   // Signs that end a record or open a field of an SD file are quoted too, and halves of a sign, which no file holds.
   // biome-ignore lint/suspicious/noControlCharactersInRegex: a cell of one line cannot hold them
   return value === '' || value !== value.trim() || /^["$>]|^M {2}END|[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff]|\p{Cs}/u.test(value)
-    ? JSON.stringify(value)
+    ? inOneLine(value)
     : value
 }
+
+/** As JSON, with the two signs escaped that it lets stand although they end a line elsewhere. */
+const inOneLine = (value: unknown): string =>
+  JSON.stringify(value).replace(/[\u2028\u2029]/g, sign => `\\u${sign.charCodeAt(0).toString(16)}`)
 
 /** The value that a cell stands for; the text itself where it is no JSON. */
 export function cellValue(key: string, cell: string): unknown {

@@ -3,7 +3,7 @@ import { unguarded } from './cell-text.ts'
 import { delimiterOf } from './delimiter-of.ts'
 
 /** Headings of a table of charges as it is written, in order. */
-export const chargeHeadings = ['step', 'id', 'material', 'amount', 'unit', 'per gram of product', 'role', 'at', 'derived'] as const
+export const chargeHeadings = ['step', 'id', 'material', 'amount', 'unit', 'per gram of product', 'role', 'at', 'derived', 'from'] as const
 export type ChargeHeading = (typeof chargeHeadings)[number]
 
 /** What people head them with, small letters and single blanks. */
@@ -17,6 +17,7 @@ const understood: Readonly<Record<ChargeHeading, RegExp>> = {
   role: /^role$/,
   at: /^(at|stage|where)$/,
   derived: /^(derived|reckoned)$/,
+  from: /^(amount )?from$/,
 }
 
 /** A line of the table: texts by heading, what is empty is absent. */

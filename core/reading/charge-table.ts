@@ -1,7 +1,7 @@
 import Papa from 'papaparse'
 import { type ChargeLine, type Role, roles, type Stage, stages, type Transformation } from '../library/transformation.ts'
 import { unitNamed } from '../quantity/unit.ts'
-import { guarded } from './cell-text.ts'
+import { cellOf, cellValue, guarded } from './cell-text.ts'
 import { type ChargeCells, chargeCells, chargeHeadings } from './charge-columns.ts'
 import { lineKeys } from './line-key.ts'
 import { measuresIn } from './measures.ts'
@@ -17,7 +17,7 @@ export function chargeTable(
   delimiter: ',' | '\t' = ',',
 ): string {
   const rows = steps.flatMap(({ id, charge }) =>
-    charge.map(({ material, amount, unit, perGramProduct, role, at, derived }) =>
+    charge.map(({ material, amount, unit, perGramProduct, role, at, derived, from }) =>
       [
         id,
         material,
@@ -28,6 +28,7 @@ export function chargeTable(
         role,
         at ?? '',
         derived === undefined ? '' : derived ? 'yes' : 'no',
+        from === undefined ? '' : guarded(cellOf('note', from)),
       ].map(String),
     ),
   )
@@ -38,6 +39,7 @@ export function chargeTable(
 export interface LineFacts {
   readonly at?: Stage
   readonly derived?: boolean
+  readonly from?: string
   /** Of an amount that is left open: in what it is measured out. */
   readonly unit?: ChargeLine['unit']
 }
@@ -83,18 +85,27 @@ export function withFacts(line: ChargeLine, role: string | undefined, facts: Lin
     ...(facts?.unit !== undefined && isOpen ? { unit: facts.unit } : {}),
     ...(facts?.derived === undefined ? {} : { derived: facts.derived }),
     ...(facts?.at === undefined ? {} : { at: facts.at }),
+    ...(facts?.from === undefined ? {} : { from: facts.from }),
   }
 }
 
 function factsOf({ cells }: ChargeCells): LineFacts {
   const at = stages.find(one => one === cells.get('at')?.toLowerCase())
   const derived = yesOrNo(cells.get('derived'))
+  const from = fromIn(cells)
   const unit = cells.has('amount') || cells.has('per gram of product') ? null : unitNamed(cells.get('unit') ?? '')
   return {
     ...(at === undefined ? {} : { at }),
     ...(derived === undefined ? {} : { derived }),
+    ...(from === undefined ? {} : { from }),
     ...(unit === null ? {} : { unit: unit as ChargeLine['unit'] }),
   }
+}
+
+/** Where an amount comes from, as its cell says it. */
+export function fromIn(cells: ChargeCells['cells']): string | undefined {
+  const cell = cells.get('from')
+  return cell === undefined ? undefined : String(cellValue('note', cell))
 }
 
 /** As a cell says it; undefined where it says neither. */

@@ -3,7 +3,7 @@ import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { numberIn } from '../quantity/number.ts'
 import { unitNamed } from '../quantity/unit.ts'
 import { type ChargeCells, type ChargeTableCells, chargeCells } from './charge-columns.ts'
-import { yesOrNo } from './charge-table.ts'
+import { fromIn, yesOrNo } from './charge-table.ts'
 
 /** Raw charge lines of a step, in the order of the table; the loader holds them against the schema and the rules. */
 export type StepCharges = ReadonlyMap<string, readonly Readonly<Record<string, unknown>>[]>
@@ -70,6 +70,7 @@ function lineOf(
   const [amount, perGramProduct] = [number('amount'), number('per gram of product')]
   const unit = cells.get('unit') ?? ''
   const at = cells.get('at')?.toLowerCase()
+  const from = fromIn(cells)
   const line = {
     material,
     role: cells.get('role')?.toLowerCase(),
@@ -78,6 +79,7 @@ function lineOf(
     ...(perGramProduct === undefined ? {} : { perGramProduct }),
     ...(derived === undefined ? {} : { derived }),
     ...(at === undefined ? {} : { at }),
+    ...(from === undefined ? {} : { from }),
   }
   return problems.length > 0 ? bad(problems) : good(line, warnings)
 }
@@ -98,7 +100,7 @@ function headingFaults(name: string, { headings, written }: ChargeTableCells): P
               where: [name, written[at]!.slice(0, 80)],
               what: `The heading "${written[at]!.slice(0, 80)}" is not one of a table of charges.`,
               why,
-              cure: 'Correct or remove it; known are step, id, material, amount, unit, per gram of product, role, at, derived.',
+              cure: 'Correct or remove it; known are step, id, material, amount, unit, per gram of product, role, at, derived, from.',
             },
           ]
     return headings.indexOf(heading) === at

@@ -69,8 +69,8 @@ export function trustOfPlan(library: Library, plan: Pick<Plan, 'settings' | 'log
  */
 export function trustLine(library: Library, { figures, materials }: StepTrust): string {
   const byWord = new Map<string, string[]>()
-  for (const { figure, mark } of figures) {
-    const word = lineWords[mark] ?? mark
+  for (const { figure, mark, inPart } of figures) {
+    const word = `${lineWords[mark] ?? mark}${inPart ? ' in part' : ''}`
     byWord.set(word, [...(byWord.get(word) ?? []), figure])
   }
   const own = [...byWord].map(([word, of]) => `${capital(listed(of))}: ${word}.`)

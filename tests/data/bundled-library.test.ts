@@ -59,7 +59,7 @@ describe('the bundled library', () => {
     const reports = transformations.flatMap(t => t.reports ?? [])
     expect(reports.length).toBe(252)
     for (const report of reports) expect(report.source.citation).not.toBe('')
-    expect(transformations.filter(t => t.confidence === 'checked').length).toBe(295)
+    expect(transformations.filter(t => t.confidence === 'checked').length).toBe(313)
     for (const t of transformations.filter(one => one.confidence === 'checked'))
       expect(
         t.sources.some(s => s.checked),

@@ -11,7 +11,21 @@ export const anyText = fc.oneof(
   fc.string({ minLength: 70, maxLength: 180 }),
   fc.constantFrom(
     ...['=1+1', '+2', '-3', '@x', "'=x", "''", ' blank ', '"quoted"', 'a,b;c\td', 'line\nbreak', '> <id>', '$$$$', 'M  END'],
-    ...['\ufeffbom', 'مادة', '[1]', 'null', 'true', '1e5', '{"a":1}', '$RXN', '$DTYPE waybench:id', '\ud800', '| bar', '# no remark'],
+    ...[
+      '\ufeffbom',
+      'مادة',
+      '[1]',
+      'null',
+      'true',
+      '1e5',
+      '{"a":1}',
+      '$RXN',
+      '$DTYPE waybench:id',
+      '\ud800',
+      'line\u2028sign\u2029',
+      '| bar',
+      '# no remark',
+    ],
   ),
 )
 export const anyId = fc.stringMatching(/^[a-z0-9]{1,8}(-[a-z0-9]{1,5}){0,2}$/)

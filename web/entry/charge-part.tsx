@@ -203,6 +203,7 @@ function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonl
         ))}
       </select>
       {line.derived === true && <span class="s soft block">reckoned, not printed</span>}
+      {line.from !== undefined && <span class="s soft block">{line.from}</span>}
     </>
   )
 }

@@ -26,7 +26,7 @@ const closer: Partial<Record<Mark, string>> = { derived: 'reckoned', typed: 'typ
 
 /** A figure by its name, with how sure it is. */
 export const MarkedName = ({
-  of: { figure, trust, mark, source },
+  of: { figure, trust, mark, source, inPart },
   value,
 }: {
   readonly of: FigureTrust
@@ -35,5 +35,6 @@ export const MarkedName = ({
   <span class="marked">
     {figure}
     {value === undefined ? '' : ` ${value}`} <TrustWord trust={trust} mark={mark} source={source} />
+    {inPart && ' in part'}
   </span>
 )

@@ -1,5 +1,6 @@
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
-import type { FigureTrust } from '../../core/library/figure-trust.ts'
+import { type FigureTrust, recordFigure } from '../../core/library/figure-trust.ts'
+import { transformationOf } from '../../core/library/library.ts'
 import type { Marked } from '../../core/library/mark.ts'
 import { massText } from '../../core/quantity/print.ts'
 import type { BenchSheet, ChargeRow } from '../../core/report/bench-sheet.ts'
@@ -30,7 +31,7 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
   const trust = trustOfStep(library, plan, step)
   const of = (figure: FigureTrust['figure']): Marked =>
     trust.figures.find(one => one.figure === figure) ?? { mark: 'unknown', source: null }
-  const record = of('charges')
+  const record = recordFigure(transformationOf(library, step.transformation))
   const scale = trust.figures.find(one => one.figure === 'largest scale') ?? record
   const used = [
     ...marksOfStep(library, plan, evaluation, step),

@@ -61,6 +61,7 @@ describe('the command line on own records', () => {
       'hazards unknown',
       'no density',
       'reckoned charges',
+      'remembered charges',
       'remembered hazards',
       'remembered properties',
       'remembered yield',
@@ -199,7 +200,8 @@ describe('the command line on own records', () => {
       (await waybenchJson(['routes', '--from', 'cyclohexanol', '--to', 'cyclopentanone', '--count', '100', ...words])).json.routes.map(
         (route: { steps: string[] }) => route.steps,
       )
-    const isSeen = (steps: string[]): boolean => steps.every(id => library.transformations.get(id)!.confidence === 'checked')
+    const isSeen = (steps: string[]): boolean =>
+      steps.map(id => library.transformations.get(id)!).every(one => one.confidence === 'checked' && one.yieldPercent.from !== 'memory')
     const all = await routesOf()
     const seen = await routesOf('--seen-only')
     expect(seen).toEqual(all.filter(isSeen))
@@ -215,11 +217,11 @@ describe('the command line on own records', () => {
     expect((await waybench(['library', '--form', 'json'])).err).toBe('')
     const table = await waybench(['library', '--charges', 'benzoin-thiamine'])
     // The record: 60 mL of benzaldehyde and the rest of its page.
-    expect(table.out).toMatch(/^step,id,material,amount,unit,per gram of product,role,at,derived\n/)
-    expect(table.out).toMatch(/^benzoin-thiamine,benzaldehyde,benzaldehyde,60,mL,,substrate,,$/m)
+    expect(table.out).toMatch(/^step,id,material,amount,unit,per gram of product,role,at,derived,from\n/)
+    expect(table.out).toMatch(/^benzoin-thiamine,benzaldehyde,benzaldehyde,60,mL,,substrate,,,$/m)
     expect(table.err).toMatch(/^Not in it: Of the transformations, names, .*, tasks, .*all of these stay there as they are\.$/m)
     expect((await waybench(['library', '--charges', 'benzoin-thiamine', '--form', 'tsv'])).out).toMatch(
-      /^benzoin-thiamine\tbenzaldehyde\tbenzaldehyde\t60\tmL\t\tsubstrate\t\t$/m,
+      /^benzoin-thiamine\tbenzaldehyde\tbenzaldehyde\t60\tmL\t\tsubstrate\t\t\t$/m,
     )
     // Read back, it changes what was changed in it, and all else of the step stays.
     const folder = mkdtempSync(join(tmpdir(), 'waybench-charges-'))

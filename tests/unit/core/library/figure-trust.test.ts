@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { type FigureTrust, lineFigure, materialFigures, stepFigures } from '../../../../core/library/figure-trust.ts'
+import {
+  chargesFigure,
+  type FigureTrust,
+  lineFigure,
+  materialFigures,
+  recordFigure,
+  stepFigures,
+} from '../../../../core/library/figure-trust.ts'
 import type { Material } from '../../../../core/library/material.ts'
 import type { Transformation } from '../../../../core/library/transformation.ts'
 import { trustLine } from '../../../../core/report/trust-words.ts'
@@ -77,6 +84,78 @@ describe('how sure the figures of a step are', () => {
     expect(lineFigure(one, { ...line, derived: true })).toMatchObject({ mark: 'derived', trust: 'remembered' })
     expect(lineFigure(one, { ...line, amount: null }).mark).toBe('unknown')
   })
+
+  const line = { material: 'ethanol', role: 'solvent', amount: 5, unit: 'mL' } as const
+  const remembered = { citation: 'from memory: the solvent', for: 'charge', checked: false }
+  const noted = { citation: 'a book, not opened', checked: false }
+  it.each([
+    ['from memory: the solvent', 'remembered', 'remembered'],
+    ['memory', 'remembered', 'remembered'],
+    ['common practice, no source', 'remembered', 'remembered'],
+    ['set here: the scale', 'derived', 'remembered'],
+    ['own bench, 2026-12-03', 'own bench', 'own bench'],
+    ['another page', 'seen', 'seen'],
+    ['a book, not opened', 'remembered', 'remembered'],
+  ] as const)('of a line whose amount comes %j: by its own words, whatever the record', (from, mark, trust) => {
+    for (const confidence of ['checked', 'memory'] as const)
+      expect(lineFigure(step({ confidence, sources: [page, noted] }), { ...line, from })).toMatchObject({ mark, trust, source: from })
+    // What the library reckoned, and what is left open, stay that.
+    expect(lineFigure(step({ sources: [page] }), { ...line, from, derived: true })).toMatchObject({
+      mark: 'derived',
+      source: `the source prints no such amount; ${from}`,
+    })
+    expect(lineFigure(step({ sources: [page] }), { ...line, from, amount: null }).mark).toBe('unknown')
+  })
+
+  it('of the charges in one: no surer than the least sure line, in part where others are surer', () => {
+    const of = (patch: object, charge: readonly object[]) =>
+      chargesFigure(step({ confidence: 'checked', sources: [page, remembered], ...patch, charge }))
+    const read = { ...line, role: 'substrate' }
+    const recalled = { ...line, from: remembered.citation }
+    expect(of({}, [read, read])).toMatchObject({ mark: 'seen' })
+    expect(of({}, [read, recalled, { ...line, amount: null }])).toEqual({
+      figure: 'charges',
+      mark: 'remembered',
+      trust: 'remembered',
+      inPart: true,
+      source: 'in part from memory: the solvent; a printed page',
+    })
+    expect(of({}, [recalled, recalled])).toEqual({
+      figure: 'charges',
+      mark: 'remembered',
+      trust: 'remembered',
+      source: 'from memory: the solvent',
+    })
+    // What the library reckoned says so at its line; where it reckoned everything, so is the whole.
+    expect(of({}, [read, { ...line, derived: true }])).not.toHaveProperty('inPart')
+    expect(of({}, [read, { ...line, derived: true }]).mark).toBe('seen')
+    expect(of({}, [{ ...line, derived: true }]).mark).toBe('derived')
+    expect(
+      of({ confidence: 'memory', sources: [page, { ...page, citation: 'from memory', checked: false }] }, [
+        line,
+        { ...line, from: 'a printed page' },
+      ]),
+    ).toMatchObject({
+      mark: 'remembered',
+      inPart: true,
+      source: 'in part from memory; a printed page',
+    })
+  })
+
+  it('of a line that was read: without the gaps that other lines own to; of the words of the record: with them', () => {
+    const one = step({ confidence: 'checked', sources: [page, remembered], charge: [line, { ...line, from: remembered.citation }] })
+    expect(lineFigure(one, one.charge[0]!)).toMatchObject({ mark: 'seen', source: 'a printed page' })
+    expect(recordFigure(one)).toMatchObject({ mark: 'seen', source: 'a printed page; in part from memory: the solvent' })
+    // Nobody owns to the gap: every line may be it, and says so.
+    expect(lineFigure(step({ confidence: 'checked', sources: [page, remembered] }), line).source).toMatch(
+      /in part from memory: the solvent$/,
+    )
+  })
+
+  it('of a charge that was not read, in a record that was read for its yield alone', () => {
+    const one = step({ confidence: 'checked', sources: [{ ...page, for: 'yield' }, remembered] })
+    expect(lineFigure(one, line)).toMatchObject({ mark: 'remembered', source: remembered.citation })
+  })
 })
 
 describe('how sure the figures of a material are', () => {
@@ -128,6 +207,9 @@ it('never tells a figure as seen whose record nobody checked', () => {
     const isSeen = one.confidence === 'checked'
     // A scale or a temperature may have a source of its own, which was read where the charge was not.
     const ofRecord = stepFigures(one).filter(({ figure }) => !/scale|temperature/.test(figure))
+    // So may a line of its charge, which then names it.
+    if (!isSeen)
+      for (const line of one.charge.filter(({ from }) => from === undefined)) expect(lineFigure(one, line).trust, one.id).not.toBe('seen')
     for (const figure of ofRecord) if (!isSeen) expect(figure.trust, one.id).not.toBe('seen')
     if (!isSeen) unsure++
   }

@@ -53,6 +53,7 @@ describe('weak spots', () => {
       'no density: poured',
       'remembered yield: remembered',
       'single-source yield: one-source',
+      'remembered charges: remembered',
       'estimated times: remembered',
     ])
   })

@@ -118,11 +118,15 @@ describe.each(plans)('the pack of $title', one => {
       const printed = [...table.matchAll(/<span data-mark="([^"]+)"/g)].map(match => match[1])
       const record = library.transformations.get(step.transformation)!
       const whole = record.sources.some(source => source.checked) && record.confidence === 'checked' ? 'seen' : 'remembered'
-      const expected = benchSheetOf(library, evaluation, step).charge.map(({ basis, sure }) =>
+      const ofLine = (material: string, role: string): string => {
+        const { from } = record.charge.find(line => line.material === material && line.role === role) ?? {}
+        return from === undefined ? whole : from.startsWith('from memory') ? 'remembered' : from.startsWith('set here') ? 'derived' : 'seen'
+      }
+      const expected = benchSheetOf(library, evaluation, step).charge.map(({ basis, sure, material, role }) =>
         basis === 'source'
           ? sure.mark === 'typed'
             ? 'typed'
-            : whole
+            : ofLine(material, role)
           : { derived: 'derived', 'at-least': 'at least', about: 'about', planned: 'planned', open: 'unknown' }[basis],
       )
       expect(printed).toEqual(expected)
