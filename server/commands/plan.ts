@@ -1,30 +1,23 @@
 import { isWanted, type WantedMark, wantedMarks } from '../../core/library/mark.ts'
-import { planChanges } from '../../core/plan/changes.ts'
-import { changesSince, type OpenedPlan, planFileOf } from '../../core/plan/file.ts'
-import type { Plan } from '../../core/plan/plan.ts'
+import { planFileOf } from '../../core/plan/file.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { figureLines } from '../../core/report/figures-text.ts'
 import { planFigures } from '../../core/report/plan-figures.ts'
 import { leftOversOf, solventsOf } from '../../core/report/shopping-notes.ts'
 import { planText } from '../../core/report/text.ts'
 import { trustOfPlan } from '../../core/report/trust-words.ts'
-import type { Workshop } from '../library/workshop.ts'
-import { gramsOf } from '../planning/amounts.ts'
-import { type Chosen, cheapestOptions, cheapestPlan, chosenWords, limitsFrom, wantsCheapest } from '../planning/cheapest.ts'
+import { cheapestOptions } from '../planning/cheapest.ts'
 import { choicesOf, choiceTexts } from '../planning/choice.ts'
-import { choosingFrom, choosingGiven } from '../planning/choosing.ts'
-import { sideFiles } from '../planning/files.ts'
-import { gentlestWords } from '../planning/gentlest.ts'
-import { goalFrom, goalOfPair } from '../planning/goal-text.ts'
-import { ownSettings, settingOptions } from '../planning/own-settings.ts'
-import { evaluatePlan, type openPlan, planIn, workshopOf } from '../planning/plan-file.ts'
+import { choosingGiven } from '../planning/choosing.ts'
+import { settingOptions } from '../planning/own-settings.ts'
+import { evaluatePlan, workshopOf } from '../planning/plan-file.ts'
 import { printed } from '../planning/printed.ts'
-import { planOf } from '../planning/request.ts'
 import { withShelved } from '../planning/shelving.ts'
 import { tablesSaved } from '../planning/tables-saved.ts'
 import { choosingOptions } from './choosing.ts'
-import { badOption, type Command, type Given, type Terminal } from './command.ts'
-import { inOptions } from './option-words.ts'
+import { badOption, type Command, type Given } from './command.ts'
+import { planAsked } from './plan-asked.ts'
+import { planSaved, sinceEarlier } from './plan-saved.ts'
 import { workshopFor } from './workshop-for.ts'
 
 export const plan: Command = {
@@ -152,179 +145,4 @@ function figuresWanted(given: Given): WantedMark | 'all' | null {
       'Write one of them, or all; those of two words in quotes.',
     )
   return wanted
-}
-
-interface Asked {
-  readonly plan: Plan
-  /** What was chosen without being asked for, in words. */
-  readonly note: string | null
-  /** The saved plan, with the records it brings along. */
-  readonly opened?: OpenedPlan
-  /** How the cheapest way was chosen, where it was asked for. */
-  readonly chosen?: Chosen
-  readonly changes: readonly ReturnType<typeof openPlan>['changes'][number][]
-}
-
-async function planSaved(workshop: Workshop, file: string, given: Given, terminal: Terminal): Promise<Asked> {
-  for (const name of [
-    'from',
-    'to',
-    'have',
-    'want',
-    'steps',
-    'route',
-    'shelf',
-    'packs',
-    'settings',
-    'confidence',
-    'reserve',
-    'retained-sample',
-    'recovery',
-    'groups',
-  ] as const) {
-    if (given.text(name) !== undefined)
-      throw badOption(
-        `--${name}`,
-        'does not go with a plan file.',
-        `"${file}" is taken for a plan file, which holds it already.`,
-        'Leave one of the two out; a value with spaces belongs in quotes, as in --have "24 g".',
-        'option-clash',
-      )
-  }
-  const read = await planIn(workshop, file, terminal)
-  const opened = { ...read, plan: onRecords(read.plan, given) }
-  const { plan } = opened
-  const changes = changesSince(workshop.library, opened).map(inOptions)
-  if (!wantsCheapest(given)) return { plan, changes, opened, note: null }
-  const limits = limitsFrom(given, plan.packs?.currency ?? 'EUR')
-  const answer = await cheapestPlan(workshopOf(workshop, opened), plan, plan.goals, choosingFrom(given), limits)
-  return { ...answer, changes, opened, note: chosenWords(workshopOf(workshop, opened), answer) }
-}
-
-/** A saved plan as it is, or told to go by its own records or by the library. */
-function onRecords(plan: Plan, given: Given): Plan {
-  const records = given.text('records')
-  if (records === undefined) return plan
-  if (records !== 'old' && records !== 'new')
-    throw badOption(
-      '--records',
-      `is "${records}".`,
-      'A plan goes by the records it was saved with, or by the library.',
-      'Write old or new.',
-    )
-  const { keepsRecords: _keeps, ...rest } = plan
-  return records === 'old' ? { ...rest, keepsRecords: true } : rest
-}
-
-/** Held against an earlier file: one version after it, with what changed. */
-async function sinceEarlier(workshop: Workshop, given: Given, terminal: Terminal, asked: Asked): Promise<Asked> {
-  const since = given.text('since')
-  if (since === undefined) return asked
-  const { plan: before } = await planIn(workshop, since, terminal)
-  const changed = planChanges(workshop.library, before, asked.plan)
-  const number = Math.max(asked.plan.edition?.number ?? 1, (before.edition?.number ?? 1) + (changed.length > 0 ? 1 : 0))
-  return { ...asked, plan: { ...asked.plan, edition: { number, changed } } }
-}
-
-async function planAsked(workshop: Workshop, given: Given, terminal: Terminal): Promise<Asked> {
-  const { library } = workshop
-  if (given.text('records') !== undefined)
-    throw badOption('--records', 'goes with a saved plan.', 'A new plan has no older records.', 'Name the plan file, or leave it out.')
-  const from = given.need('from', 'A plan begins with what is in hand; or name a saved plan.')
-  const to = given.text('to')
-  const goalTexts = given.texts('goal')
-  const have = given.text('have')
-  const want = given.text('want')
-  if ((to === undefined) === (goalTexts.length === 0)) {
-    throw badOption(
-      to === undefined ? '--to' : '--goal',
-      to === undefined ? 'is missing.' : 'does not go with --to.',
-      'A plan has one target or several goals.',
-      'Give --to ID, or --goal ID=5g once or more.',
-      'option-clash',
-    )
-  }
-  if (to !== undefined && (have === undefined) === (want === undefined)) {
-    throw badOption(
-      have === undefined ? '--have' : '--want',
-      have === undefined ? 'or --want is missing.' : 'does not go with --have.',
-      'Amounts run forwards from what you have or backwards from what you want.',
-      'Give one of them, with a unit: --have "24 g".',
-      'option-clash',
-    )
-  }
-  if (want !== undefined && goalTexts.length > 0)
-    throw badOption('--want', 'does not go with --goal.', 'Each goal carries its own amount.', 'Write --goal ID=5g.', 'option-clash')
-  if (given.text('steps') !== undefined && goalTexts.length > 0)
-    throw badOption(
-      '--steps',
-      'goes with a single --to.',
-      'Several goals have several routes.',
-      'Steer them with --avoid-step and --must-pass.',
-      'option-clash',
-    )
-  const targets = goalTexts.map(text => text.slice(0, text.indexOf('=')).trim())
-  const twice = targets.find((target, at) => targets.indexOf(target) !== at)
-  if (twice !== undefined)
-    throw badOption(
-      '--goal',
-      `names ${twice} more than once.`,
-      'Each goal has one row of amounts.',
-      'Put both amounts into one goal.',
-      'goal-twice',
-    )
-  const side = await sideFiles(given, terminal)
-  const settings = ownSettings(workshop, given, side.settings, side.packs?.currency)
-  // An id that the library does not know is told by the search with a proposal; amounts can then not be read.
-  const known = (id: string) => library.materials.has(id)
-  const haveG = have === undefined ? null : known(from) ? gramsOf(library, from, have, ['command line', '--have']) : 1
-  const goals =
-    to === undefined
-      ? goalTexts.map(text => goalOfPair(workshop, given, text))
-      : [want === undefined ? { target: to, amount: { kind: 'rest' } as const } : goalFrom(workshop, given, to, want, '--want')]
-  if (haveG === null && goals.some(goal => goal.amount.kind !== 'mass')) {
-    throw badOption(
-      '--have',
-      'is missing.',
-      'A share or the rest is a part of what is in hand.',
-      'Give --have "24 g", or goals in grams.',
-      'option-clash',
-    )
-  }
-  const steps = given.text('steps')
-  const choosing = choosingFrom(given)
-  const route = given.whole('route', 1, 100_000, 1)
-  const request = {
-    from,
-    haveG,
-    goals,
-    steps:
-      steps === undefined
-        ? null
-        : steps
-            .split(',')
-            .map(id => id.trim())
-            .filter(Boolean),
-    route,
-    choosing,
-    side: { ...side, settings },
-    seed: given.whole('seed', 0, 4_294_967_295, 1),
-    title: `${library.materials.get(from)?.name ?? from} to ${goals.map(goal => library.materials.get(goal.target)?.name ?? goal.target).join(', ')}`,
-  }
-  if (wantsCheapest(given)) {
-    if (steps !== undefined || given.text('route') !== undefined)
-      throw badOption(
-        steps === undefined ? '--route' : '--steps',
-        'does not go with --cheapest.',
-        'The cheapest way chooses the routes itself.',
-        'Leave one of the two out.',
-        'option-clash',
-      )
-    const bare = { ...request.side, title: request.title, start: { material: from, massG: haveG }, log: [], seed: request.seed }
-    const answer = await cheapestPlan(workshop, bare, goals, choosing, limitsFrom(given, side.packs?.currency ?? 'EUR'))
-    return { ...answer, changes: [], note: chosenWords(workshop, answer) }
-  }
-  const plan = planOf(workshop, request)
-  const chosen = steps === undefined && given.text('route') === undefined && goals.length === 1
-  return { plan, changes: [], note: chosen ? gentlestWords(workshop, request) : null }
 }
