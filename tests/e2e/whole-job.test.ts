@@ -3,9 +3,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { bundled } from '../../server/library/bundled.ts'
 import { launchBrowser } from '../support/browser.ts'
 import { clean, opened, paper, question, words } from '../support/page.ts'
 import { type Served, served } from '../support/served.ts'
+import { unmarkedFigures } from '../support/unmarked-figures.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-e2e-'))
 let browser: Browser
@@ -38,6 +40,25 @@ describe('a newcomer with 24 g of benzoin', () => {
     // How much? 24 g / 212.25 g/mol x 0.9588 x 0.90 x 296.37 g/mol = 28.9 g with nitric acid, at typical yields.
     const amount = await question(page, /How much/)
     await expect.poll(async () => words(amount)).toMatch(/2[6-9]\.\d g/)
+    // Each amount says how sure it is: what the record of lophine has from memory no less than what was typed or read.
+    const tables = amount.locator('.step')
+    const markAt = (material: RegExp) =>
+      tables.locator('tr:not(.in)', { has: page.getByRole('rowheader', { name: material }) }).locator('td [data-mark]')
+    for (const [material, mark] of [
+      [/^benzoin/, 'typed'],
+      [/^nitric acid/, 'seen'],
+      [/^benzaldehyde/, 'seen'],
+      [/^ammonium acetate/, 'remembered'],
+      [/^acetic acid/, 'remembered'],
+      [/^ammonia, 25/, 'derived'],
+    ] as const)
+      expect(await markAt(material).first().getAttribute('data-mark'), String(material)).toBe(mark)
+    const names = [...bundled().library.materials.values()].map(one => one.name)
+    const drawn = (await tables.evaluateAll(all => all.map(one => one.outerHTML))).join('')
+    expect(unmarkedFigures(drawn, names)).toEqual([])
+    expect(unmarkedFigures(drawn.replaceAll('data-mark=', 'data-other='), names).length).toBeGreaterThan(20)
+    const letters = new Set([...drawn.matchAll(/data-letter="(.)"/g)].map(([, letter]) => letter))
+    expect(await amount.locator('.mk-key').allTextContents()).toEqual(expect.arrayContaining([...letters]))
     // What do I need?
     const need = await question(page, /What do I need/)
     await expect.poll(async () => words(need)).toMatch(/ammonium acetate/)

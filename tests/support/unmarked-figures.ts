@@ -1,6 +1,6 @@
-/** Elements whose numbers are no figures: drawings, hazard codes, structural formulas. */
+/** Elements whose numbers are no figures: drawings, hazard codes, structural formulas, what a source is called. */
 const passedOver = new Set(['style', 'title', 'svg', 'head'])
-const passedOverClasses = new Set(['codes', 'edge'])
+const passedOverClasses = new Set(['codes', 'edge', 'cited'])
 
 /** A number with its unit, or a range of numbers with one. */
 const withUnit =

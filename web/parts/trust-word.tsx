@@ -32,7 +32,7 @@ export const MarkedName = ({
   readonly of: FigureTrust
   readonly value?: string | undefined
 }) => (
-  <span class="marked">
+  <span class="marked" data-mark={mark}>
     {figure}
     {value === undefined ? '' : ` ${value}`} <TrustWord trust={trust} mark={mark} source={source} />
     {inPart && ' in part'}

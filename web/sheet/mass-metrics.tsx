@@ -27,7 +27,7 @@ export function MassMetricsTable({ evaluation }: { readonly evaluation: Evaluati
                     <th scope="row" class="plain">
                       {name}
                     </th>
-                    <td class="n">
+                    <td class="n" data-mark="reckoned">
                       {text === null ? (
                         <Unknown>not defined</Unknown>
                       ) : (

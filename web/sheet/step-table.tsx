@@ -1,3 +1,4 @@
+import { recordFigure, stepFigures } from '../../core/library/figure-trust.ts'
 import { transformationOf } from '../../core/library/library.ts'
 import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
@@ -25,6 +26,12 @@ const batchesText = (step: ChargedStep): string => {
   return `${counted(step.batches, 'batch', 'batches')}${size}`
 }
 
+/** How sure the scale is that the notes of a step measure it by. */
+const scaleOf = (step: ChargedStep): MarkedFigure => {
+  const transformation = transformationOf(facts.value.library, step.transformation)
+  return stepFigures(transformation).find(one => one.figure === 'largest scale') ?? recordFigure(transformation)
+}
+
 /** One step: what is charged, with amount, mmol and equivalents, and what comes out. */
 export function StepTable({ step, evaluation }: { readonly step: ChargedStep; readonly evaluation: Evaluation }) {
   const goesOn = step.goesTo.filter(to => to.massG > 0)
@@ -39,7 +46,10 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
     <div class="step">
       <table class="t chg">
         <caption>
-          Step {step.number}, <Name text={nameOf(step.makes)} />: <span class="cap-soft">{batchesText(step)}</span>
+          Step {step.number}, <Name text={nameOf(step.makes)} />:{' '}
+          <span class="cap-soft" data-mark="reckoned">
+            {batchesText(step)}
+          </span>
         </caption>
         <thead>
           <tr>
@@ -72,7 +82,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
               <Name text={nameOf(step.makes)} />
               <span class="plain">, P10 / median / P90</span>
             </th>
-            <td class="n" colSpan={3}>
+            <td class="n" colSpan={3} data-mark="reckoned">
               {numberText(gives.p10G, 3, 2)} /{' '}
               <Figure name={made} label={`${nameOf(step.makes)} made`}>
                 <b>{massText(gives.medianG)}</b>
@@ -97,7 +107,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
                 <Name text={nameOf(compound)} />
                 <span class="soft s">, second product, to the shelf</span>
               </th>
-              <td class="n" colSpan={3}>
+              <td class="n" colSpan={3} data-mark="reckoned">
                 {massText(expectedG)} <span class="soft s">at typical yields</span>
               </td>
             </tr>
@@ -109,7 +119,7 @@ export function StepTable({ step, evaluation }: { readonly step: ChargedStep; re
       {step.notes.map(note => (
         <p class="s soft" key={note}>
           <Triangle />
-          {note}
+          {/\d/.test(note) ? <Marked of={scaleOf(step)}>{note}</Marked> : note}
         </p>
       ))}
       {step.combine != null && !step.done && (
@@ -185,8 +195,12 @@ function ChargeRow({ step, line, sure, name, caution }: ChargeProps) {
             )}
           </Marked>
         </td>
-        <td class="n">{line.amountMol === null || line.at === 'workup' ? '' : millimolText(line.amountMol)}</td>
-        <td class="n">{line.equivalents === null || line.at === 'workup' ? '' : numberText(line.equivalents, 3, 2)}</td>
+        <td class="n" data-mark="reckoned">
+          {line.amountMol === null || line.at === 'workup' ? '' : millimolText(line.amountMol)}
+        </td>
+        <td class="n" data-mark="reckoned">
+          {line.equivalents === null || line.at === 'workup' ? '' : numberText(line.equivalents, 3, 2)}
+        </td>
       </tr>
       {basisText[line.basis] !== undefined && line.at === 'vessel' && (
         <tr class="in">
@@ -230,7 +244,9 @@ function GoesOn({ step, evaluation }: { readonly step: ChargedStep; readonly eva
                   'kept back'
                 )}
               </th>
-              <td class="n">{massText(to.massG)}</td>
+              <td class="n" data-mark="reckoned">
+                {massText(to.massG)}
+              </td>
             </tr>
           )
         })}

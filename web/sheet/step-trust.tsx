@@ -36,7 +36,7 @@ export function StepTrust({ step }: { readonly step: ChargedStep }) {
             {figures.map(one => (
               <li key={one.figure}>
                 <MarkedName of={one} />
-                <span class="soft block">{sentence(one.source ?? 'no source speaks for it')}</span>
+                <span class="soft block cited">{sentence(one.source ?? 'no source speaks for it')}</span>
               </li>
             ))}
             {materials.map(({ material, figures: of }) => (
@@ -45,7 +45,7 @@ export function StepTrust({ step }: { readonly step: ChargedStep }) {
                 {of.map(one => (
                   <MarkedName of={one} value={valueHere(material, one.figure)} key={one.figure} />
                 ))}
-                <span class="soft block">{sourcesText(of)}</span>
+                <span class="soft block cited">{sourcesText(of)}</span>
               </li>
             ))}
           </ul>
