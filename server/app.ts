@@ -16,6 +16,7 @@ import { evaluations } from './api/evaluations.ts'
 import { library } from './api/library.ts'
 import { materials } from './api/materials.ts'
 import { newMaterials } from './api/new-materials.ts'
+import { newStructuresResource } from './api/new-structures.ts'
 import { openApi } from './api/open-api.ts'
 import { ownLibraryResource } from './api/own-library.ts'
 import { plans } from './api/plans.ts'
@@ -105,6 +106,7 @@ export async function buildApp(
       const resources = [
         materials,
         newMaterials,
+        newStructuresResource,
         readings,
         ownLibraryResource,
         transformations,

@@ -1,8 +1,10 @@
 import { z } from 'zod'
+import { type LibraryFile, libraryFileSchema } from '../../core/library/library.ts'
 import type { TermRead } from '../../core/reading/equation-term.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
 import { reactionsIn, reactionsShown } from '../library/reaction-list.ts'
+import { withCarried } from '../library/with-carried.ts'
 import { screenedReaction } from '../planning/reactions-screen.ts'
 import { refuseListed } from '../planning/reading-screen.ts'
 import { Refusal } from '../refusal.ts'
@@ -30,39 +32,52 @@ const shownSchema = z
   })
   .meta({ id: 'ReactionOfFile' })
 
+const readSchema = z.strictObject({
+  text: z.string().max(longestText),
+  materials: libraryFileSchema.shape.materials
+    .max(500)
+    .optional()
+    .meta({ description: 'New materials that are to be saved with the step: read as though the library held them.' }),
+})
+
+const newOnes = (materials: LibraryFile['materials']): LibraryFile => ({
+  ...{ format: 'waybench-library', version: 1, title: 'new materials' },
+  materials,
+  transformations: [],
+})
+
 /** A preparation as text, read while it is typed: what `waybench read` prints, with what a page needs to show it. */
 export const readings: Resource = (api, { workshop }) => {
-  api.post(
-    '/read',
-    { schema: { body: z.strictObject({ text: z.string().max(longestText) }), response: { 200: z.unknown(), ...refusals } } },
-    request => {
-      const { library } = workshop
-      const reading = readPreparation(request.body.text, library, workshop.names(), workshop.toolkit)
-      refuseListed(workshop, reading)
-      const ids = new Set<string>()
-      const add = (id: string | null | undefined) => id != null && ids.add(id)
-      for (const term of [...reading.reactants, ...reading.products]) for (const id of [term.compound, ...(term.candidates ?? [])]) add(id)
-      for (const line of reading.lines) for (const id of [line.material, ...(line.candidates ?? [])]) add(id)
-      const materials = [...ids].flatMap(id => library.materials.get(id) ?? [])
-      return {
-        ...reading,
-        reactants: reading.reactants.map(termShown),
-        products: reading.products.map(termShown),
-        materials: Object.fromEntries(
-          materials.map(material => [
-            material.id,
-            {
-              name: material.name,
-              form: material.form,
-              ...(material.contains && { contains: material.contains }),
-              molarMass: library.molarMass.get(material.contains?.compound ?? material.id) ?? null,
-              depiction: depictionOf(material),
-            },
-          ]),
-        ),
-      }
-    },
-  )
+  api.post('/read', { schema: { body: readSchema, response: { 200: z.unknown(), ...refusals } } }, request => {
+    const { text, materials: fresh = [] } = request.body
+    const { shop, refused } = fresh.length === 0 ? { shop: workshop, refused: [] } : withCarried(workshop, newOnes(fresh))
+    if (refused.length > 0) throw new Refusal('bad-input', refused)
+    const { library } = shop
+    const reading = readPreparation(text, library, shop.names(), shop.toolkit)
+    refuseListed(shop, reading)
+    const ids = new Set<string>()
+    const add = (id: string | null | undefined) => id != null && ids.add(id)
+    for (const term of [...reading.reactants, ...reading.products]) for (const id of [term.compound, ...(term.candidates ?? [])]) add(id)
+    for (const line of reading.lines) for (const id of [line.material, ...(line.candidates ?? [])]) add(id)
+    const materials = [...ids].flatMap(id => library.materials.get(id) ?? [])
+    return {
+      ...reading,
+      reactants: reading.reactants.map(termShown),
+      products: reading.products.map(termShown),
+      materials: Object.fromEntries(
+        materials.map(material => [
+          material.id,
+          {
+            name: material.name,
+            form: material.form,
+            ...(material.contains && { contains: material.contains }),
+            molarMass: library.molarMass.get(material.contains?.compound ?? material.id) ?? null,
+            depiction: depictionOf(material),
+          },
+        ]),
+      ),
+    }
+  })
 
   api.post(
     '/read-reaction',

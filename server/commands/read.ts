@@ -1,12 +1,10 @@
 import { paragraph } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { readPreparation } from '../../core/reading/preparation.ts'
-import { isReactionFile, reactionsShown } from '../library/reaction-list.ts'
-import type { Workshop } from '../library/workshop.ts'
-import { screenedReaction } from '../planning/reactions-screen.ts'
+import { isReactionFile } from '../library/reaction-list.ts'
 import { refuseListed } from '../planning/reading-screen.ts'
-import { Refusal } from '../refusal.ts'
-import type { Command, Given, Terminal } from './command.ts'
+import { badOption, type Command } from './command.ts'
+import { newMaterialOptions, readReactions } from './read-reactions.ts'
 import { table } from './table.ts'
 import { workshopFor } from './workshop-for.ts'
 
@@ -14,14 +12,16 @@ export const read: Command = {
   name: 'read',
   summary: 'reads a preparation as plain text and reckons it; of a file of reactions, each',
   usage: 'FILE   ("-" = standard input)',
-  options: {},
+  options: newMaterialOptions,
   positionals: { least: 1, most: 1, what: 'files' },
   async run(given, terminal) {
     const file = given.words[0]!
     const text = file === '-' ? await terminal.readInput() : await terminal.readFile(file)
     const workshop = await workshopFor(given)
     const { library, names, toolkit } = workshop
-    if (isReactionFile(text) && !isPreparation(text)) return reactions(text, file, workshop, given, terminal)
+    const isAsked = given.on('new-materials') || given.texts('called').length > 0
+    if (isReactionFile(text) && (isAsked || !isPreparation(text))) return readReactions(text, file, workshop, given, terminal)
+    if (isAsked) throw noReactions(file)
     const read = readPreparation(text, library, names(), toolkit)
     refuseListed(workshop, read)
     const { balanced, reactants: _reactants, products: _products, proposals: _proposals, ...reading } = read
@@ -59,26 +59,12 @@ export const read: Command = {
 /** A reaction SMILES alone, or with charges under it, is a preparation like any other. */
 const isPreparation = (text: string): boolean => !/^\s*\$/.test(text) && text.trim().split('\n').length === 1
 
-/** The reactions of a file, each with what is wrong with it. */
-function reactions(text: string, file: string, workshop: Workshop, given: Given, terminal: Terminal): number {
-  const { names, toolkit } = workshop
-  const shown = reactionsShown([{ name: file === '-' ? 'standard input' : file, text }], names(), toolkit)
-  if (!shown.ok) throw new Refusal('bad-input', shown.problems)
-  const list = shown.value.map(one => screenedReaction(workshop, one))
-  if (given.on('json')) terminal.out(`${JSON.stringify({ reactions: list }, null, 2)}\n`)
-  else {
-    for (const { number, title, read } of list) {
-      terminal.out(`${number}. ${title === '' ? 'without a name' : title}: ${read?.equation ?? 'not read'}\n`)
-      if (read !== null && read.agents.length > 0) terminal.out(`   over the arrow, without amounts: ${read.agents.join('; ')}\n`)
-      if (read !== null && read.unknown.length > 0) terminal.out(`   not in the library: ${read.unknown.join('; ')}\n`)
-    }
-    for (const problem of list.flatMap(({ number, problems }) =>
-      problems.map(one => ({ ...one, where: [`reaction ${number}`, ...one.where] })),
-    ))
-      terminal.err(`\n${paragraph(problem)}\n`)
-  }
-  if (list.some(one => one.problems.some(problem => problem.code === 'stopped'))) return 1
-  return list.every(one => one.read !== null && one.balanced) ? 0 : 2
-}
+const noReactions = (file: string) =>
+  badOption(
+    '--new-materials',
+    `stands beside ${file}, which is a preparation.`,
+    'It is for files of reactions, whose structures have no names.',
+    'Leave it out; what a preparation names and the library does not hold is told by its lines.',
+  )
 
 const show = (value: number | null, times: number): string => (value === null ? 'unknown' : numberText(value * times, 4))
