@@ -7,7 +7,7 @@ import { provenAxes } from '../network/objectives.ts'
 import { type Axis, axes } from '../plan/choosing.ts'
 import { type AskedName, askedAs } from '../problem/asked-as.ts'
 import { nearest } from '../problem/nearest.ts'
-import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { bad, type Checked, good, type Problem, problemOf } from '../problem/problem.ts'
 import { isCount, notACount } from './not-a-count.ts'
 
 export { type Axis, axes }
@@ -78,7 +78,7 @@ export function readQuery(
   for (const id of make) {
     if (!library.makers.has(id))
       problems.push(
-        problem(
+        problemOf(
           'never-made',
           [askedAs('make'), id],
           `No transformation of the library makes ${id}.`,
@@ -95,7 +95,7 @@ export function readQuery(
   for (const code of query.avoidCode ?? []) {
     if (!/^(EUH|H)\d{3}[A-Za-z]*$/.test(code))
       problems.push(
-        problem(
+        problemOf(
           'code-unreadable',
           [askedAs('avoidCode'), code],
           `"${code}" is no hazard statement.`,
@@ -108,7 +108,7 @@ export function readQuery(
     const known = new Set([...listNames(traits), ...lists.map(list => list.fullName)])
     if (![...known].some(list => matchesList(list, name)))
       problems.push(
-        problem(
+        problemOf(
           'list-unknown',
           [askedAs('avoidList'), name],
           `No list is called "${name}".`,
@@ -124,7 +124,7 @@ export function readQuery(
   const compared = query.unbeaten ?? []
   if (compared.length > 0 && (compared.length < 2 || compared.length > 4 || new Set(compared).size < compared.length))
     problems.push(
-      problem(
+      problemOf(
         'axes-to-compare',
         [askedAs('unbeaten'), compared.join(',')],
         `${compared.length === 1 ? 'One axis is' : 'These axes are'} not two to four different ones.`,
@@ -134,7 +134,7 @@ export function readQuery(
     )
   if (start !== null && start === target)
     problems.push(
-      problem(
+      problemOf(
         'start-is-target',
         [askedAs('to'), query.to],
         'Start and target are the same compound.',
@@ -152,7 +152,7 @@ export function startOf(library: Library, id: string, problems: Problem[]): stri
   if (compound === undefined) return null
   if (compound === 'water' || compound === 'oxygen') {
     problems.push(
-      problem(
+      problemOf(
         'start-is-free',
         [askedAs('from'), id],
         `${id} is no start.`,
@@ -165,7 +165,7 @@ export function startOf(library: Library, id: string, problems: Problem[]): stri
   if (!library.users.has(compound)) {
     const contained = [...library.materials.values()].filter(m => m.kind === 'mixture' && m.contains?.compound === compound).length
     problems.push(
-      problem(
+      problemOf(
         'start-unused',
         [askedAs('from'), id],
         `No transformation of the library takes ${compound} as a reactant.`,
@@ -185,7 +185,7 @@ function targetOf(library: Library, id: string, problems: Problem[]): string | n
   const material = library.materials.get(compound)
   const asBy = [...library.transformations.values()].find(t => t.products.some(p => p.compound === compound))
   problems.push(
-    problem(
+    problemOf(
       'target-never-made',
       [askedAs('to'), id],
       `No transformation of the library makes ${compound}.`,
@@ -207,7 +207,7 @@ function compoundOf(library: Library, name: AskedName, id: string, problems: Pro
   const compound = compoundIn(material)
   if (compound !== null) return [compound]
   problems.push(
-    problem('no-compound', [askedAs(name), id], `${id} is a mixture without a compound that counts.`, whyId, 'Name the compound itself.'),
+    problemOf('no-compound', [askedAs(name), id], `${id} is a mixture without a compound that counts.`, whyId, 'Name the compound itself.'),
   )
   return []
 }
@@ -221,7 +221,7 @@ function materialIn(library: Library, name: AskedName, id: string, problems: Pro
   )
   problems.push(
     named
-      ? problem('id-unknown', [askedAs(name), id], `"${id}" is a name, not an id.`, whyId, `Write "${named.id}".`)
+      ? problemOf('id-unknown', [askedAs(name), id], `"${id}" is a name, not an id.`, whyId, `Write "${named.id}".`)
       : unknownId('material', name, id, library.materials.keys()),
   )
   return null
@@ -229,7 +229,7 @@ function materialIn(library: Library, name: AskedName, id: string, problems: Pro
 
 function unknownId(kind: string, name: AskedName, id: string, known: Iterable<string>): Problem {
   const meant = nearest(id, known)
-  return problem(
+  return problemOf(
     'id-unknown',
     [askedAs(name), id],
     `The library has no ${kind} "${id}".`,
@@ -245,11 +245,3 @@ const listNames = (traits: ReadonlyMap<string, Traits>): Set<string> =>
 export const matchesList = (list: string, name: string): boolean => plain(list).includes(plain(name))
 
 const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]+/g, '')
-
-const problem = (code: string, where: readonly string[], what: string, why: string, cure: string): Problem => ({
-  code,
-  where,
-  what,
-  why,
-  cure,
-})

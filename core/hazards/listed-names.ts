@@ -1,13 +1,7 @@
+import { plainLetters } from '../library/plain-letters.ts'
+
 /** A name as lists compare it: case, accents, hyphens, commas and blanks do not keep a substance from its row. */
-export const comparable = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .replace(/\p{Diacritic}/gu, '')
-    .toLowerCase()
-    .replaceAll('α', 'alpha')
-    .replaceAll('β', 'beta')
-    .replaceAll('γ', 'gamma')
-    .replace(/[^\p{L}\p{N}]+/gu, '')
+export const comparable = (name: string): string => plainLetters(name).replace(/[^\p{L}\p{N}]+/gu, '')
 
 /** At most this many letters and digits is an abbreviation, which several substances may share (DF, 4-AP). */
 const longestAbbreviation = 5

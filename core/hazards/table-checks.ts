@@ -1,5 +1,5 @@
 import { didYouMean } from '../problem/nearest.ts'
-import type { Problem } from '../problem/problem.ts'
+import { type Problem, problemOf } from '../problem/problem.ts'
 import type { RowOf, TableRow } from './table-rows.ts'
 
 /** What the rows of all tables owe each other: no key twice, no pointer into nothing, no pair of groups told one way and not the other. */
@@ -46,14 +46,6 @@ export function tableProblems(rows: readonly TableRow[]): readonly Problem[] {
   ]
 }
 
-const problem = (code: string, where: readonly string[], what: string, why: string, cure: string): Problem => ({
-  code,
-  where,
-  what,
-  why,
-  cure,
-})
-
 function repeated(kind: string, keys: readonly string[]): Problem[] {
   const seen = new Set<string>()
   return keys.flatMap(key => {
@@ -62,7 +54,13 @@ function repeated(kind: string, keys: readonly string[]): Problem[] {
       return []
     }
     return [
-      problem('table-repeated', [kind, key], `"${key}" stands twice.`, 'Of two rows under one key one would be lost.', 'Keep one of them.'),
+      problemOf(
+        'table-repeated',
+        [kind, key],
+        `"${key}" stands twice.`,
+        'Of two rows under one key one would be lost.',
+        'Keep one of them.',
+      ),
     ]
   })
 }
@@ -82,7 +80,7 @@ function benchPrecautionsPoint(
 }
 
 const dangling = (where: readonly string[], key: string, known: readonly string[]): Problem =>
-  problem(
+  problemOf(
     'table-dangling',
     where,
     `"${key}" is in no table.`,
@@ -117,10 +115,10 @@ function matrixWhole(
       const back = cells.get(b)?.[String(a)]
       const where = ['reactivityRow', `${a} with ${b}`]
       if (there === undefined || back === undefined)
-        problems.push(problem('table-cell-missing', where, 'The pair is not told both ways.', why, 'Add the cell to both rows.'))
+        problems.push(problemOf('table-cell-missing', where, 'The pair is not told both ways.', why, 'Add the cell to both rows.'))
       else if (there.join() !== back.join())
         problems.push(
-          problem(
+          problemOf(
             'table-asymmetric',
             where,
             `${there.join(', ') || 'Blank'} one way, ${back.join(', ') || 'blank'} the other.`,
@@ -146,7 +144,7 @@ function pairsDecided(pairs: readonly RowOf<'storagePair'>[], groups: readonly R
         .slice(index)
         .filter(b => !decided.has(`${a}|${b}`))
         .map(b =>
-          problem(
+          problemOf(
             'table-pair-missing',
             ['storagePair', `${a} with ${b}`],
             'Nothing says whether the two may share a cabinet.',
@@ -166,7 +164,7 @@ function triggersPoint(rules: readonly RowOf<'incidentRule'>[], groups: readonly
       if (member.group !== undefined && !numbers.includes(member.group)) return [dangling(where, String(member.group), numbers.map(String))]
       if (member.compound === undefined && member.cas === undefined && member.group === undefined && member.smarts === undefined)
         return [
-          problem(
+          problemOf(
             'table-trigger-empty',
             where,
             'A member of a set names nothing.',

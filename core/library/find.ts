@@ -1,5 +1,6 @@
 import type { Library } from './library.ts'
 import { isBuyable, type Material } from './material.ts'
+import { plainLetters } from './plain-letters.ts'
 
 export interface Found {
   readonly material: Material
@@ -11,13 +12,7 @@ export interface Found {
 
 /** Case, accents, Greek beta and blanks do not keep a chemist from a name; hyphens and digits do matter less than letters. */
 export const folded = (text: string): string =>
-  text
-    .normalize('NFKD')
-    .replace(/\p{Diacritic}/gu, '')
-    .toLowerCase()
-    .replaceAll('α', 'alpha')
-    .replaceAll('β', 'beta')
-    .replaceAll('γ', 'gamma')
+  plainLetters(text)
     .replace(/[\s_]+/g, ' ')
     .trim()
 

@@ -30,6 +30,15 @@ export const bad = (problems: readonly Problem[]): { readonly ok: false; readonl
   problems,
 })
 
+/** A problem, part by part. */
+export const problemOf = (code: string, where: readonly string[], what: string, why: string, cure: string): Problem => ({
+  code,
+  where,
+  what,
+  why,
+  cure,
+})
+
 /** The problem as one readable paragraph; what it quotes is made visible, see {@link readable}. */
 export function paragraph(problem: Problem): string {
   const where = problem.where.length > 0 ? `${problem.where.join(' > ')}: ` : ''

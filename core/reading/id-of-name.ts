@@ -1,3 +1,5 @@
+import { hyphened } from '../library/plain-letters.ts'
+
 /** Longest id made from a name, characters. */
 const longest = 80
 
@@ -8,16 +10,7 @@ const longest = 80
  * @example idOfName('4-Chlorobenzil, tech. (90 %)', new Set()) // '4-chlorobenzil-tech-90'
  */
 export function idOfName(name: string, taken: { has(id: string): boolean }): string {
-  const plain = name
-    .normalize('NFKD')
-    .replace(/\p{Diacritic}/gu, '')
-    .replaceAll('α', 'alpha')
-    .replaceAll('β', 'beta')
-    .replaceAll('γ', 'gamma')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, longest)
-    .replace(/^-+|-+$/g, '')
+  const plain = hyphened(name, longest)
   // These two words name whole libraries and lists on the command line.
   const base = plain === '' || plain === 'bundled' || plain === 'all' ? `own-${plain || 'material'}` : plain
   if (!taken.has(base)) return base

@@ -1,3 +1,4 @@
+import { hyphened } from '../library/plain-letters.ts'
 import type { Checked, Problem } from '../problem/problem.ts'
 import { minorDigitsOf } from '../quantity/money.ts'
 import { numberIn } from '../quantity/number.ts'
@@ -175,7 +176,7 @@ function supplierOf(
     reader.add('csv-cell-empty', ['supplier'], 'The supplier is missing.', 'Fill it in, or remove the line.')
     return null
   }
-  const id = idOf(named)
+  const id = hyphened(named)
   if (id === '') {
     reader.add(
       'csv-supplier',
@@ -280,12 +281,3 @@ function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier 
     ...(priceFrom === undefined ? {} : { priceFrom }),
   }
 }
-
-/** A name as an id: "Kiln Lane Chemicals (invented)" is kiln-lane-chemicals-invented. */
-const idOf = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .replace(/\p{Diacritic}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')

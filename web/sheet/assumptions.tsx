@@ -1,4 +1,5 @@
 import { type ScaleFlags, scaleLimits } from '../../core/route/batches.ts'
+import { NumberBlank } from '../parts/number-blank.tsx'
 import { change, plan } from '../state/store.ts'
 
 const fields: readonly {
@@ -22,7 +23,7 @@ export function Assumptions() {
       <summary>What is assumed: spread and scale</summary>
       <p class="s soft">Common practice without a source; change it to your bench.</p>
       <div class="lines">
-        <Blank
+        <NumberBlank
           label="Of the spread of a yield, from bench to bench, %; the rest from run to run"
           least={0}
           most={100}
@@ -30,7 +31,7 @@ export function Assumptions() {
           onValue={percent => change({ do: 'settings', patch: { benchShare: percent / 100 } })}
         />
         {fields.map(({ key, label, least, most, times }) => (
-          <Blank
+          <NumberBlank
             key={key}
             label={label}
             least={least}
@@ -41,33 +42,5 @@ export function Assumptions() {
         ))}
       </div>
     </details>
-  )
-}
-
-interface BlankProps {
-  readonly label: string
-  readonly least: number
-  readonly most: number
-  readonly value: number
-  readonly onValue: (value: number) => void
-}
-
-function Blank({ label, least, most, value, onValue }: BlankProps) {
-  return (
-    <label class="line">
-      <span>{label}</span>
-      <input
-        class="blank"
-        type="number"
-        step="any"
-        min={least}
-        max={most}
-        value={Number(value.toPrecision(6))}
-        onChange={event => {
-          const written = event.currentTarget.valueAsNumber
-          if (!Number.isNaN(written)) onValue(Math.min(most, Math.max(least, written)))
-        }}
-      />
-    </label>
   )
 }

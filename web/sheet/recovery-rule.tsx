@@ -1,6 +1,7 @@
 import { minorDigitsOf } from '../../core/quantity/money.ts'
 import { recoveryRuleOf } from '../../core/report/shopping-notes.ts'
 import type { RecoveryRule } from '../../core/shopping/solvent-recovery.ts'
+import { NumberBlank } from '../parts/number-blank.tsx'
 import { change, plan } from '../state/store.ts'
 
 interface Field {
@@ -31,24 +32,17 @@ export function RecoveryRuleFields() {
       <p class="s soft">Rules of thumb, common practice without a source; change them to your bench.</p>
       <div class="lines">
         {fields.map(({ key, label, least, most, times }) => (
-          <label class="line" key={key}>
-            <span>{label}</span>
-            <input
-              class="blank"
-              type="number"
-              step="any"
-              min={least}
-              max={most}
-              value={Number((rule[key] * times).toPrecision(9))}
-              onChange={event => {
-                const written = event.currentTarget.valueAsNumber
-                if (Number.isNaN(written)) return
-                const held = Math.min(most, Math.max(least, written)) / times
-                const value = key === 'worthPerHourMinor' ? Math.round(held) : held
-                change({ do: 'settings', patch: { recovery: { ...settings.recovery, [key]: value } } })
-              }}
-            />
-          </label>
+          <NumberBlank
+            key={key}
+            label={label}
+            least={least}
+            most={most}
+            value={rule[key] * times}
+            onValue={written => {
+              const value = key === 'worthPerHourMinor' ? Math.round(written / times) : written / times
+              change({ do: 'settings', patch: { recovery: { ...settings.recovery, [key]: value } } })
+            }}
+          />
         ))}
       </div>
     </details>

@@ -1,3 +1,4 @@
+import { hyphened } from '../../core/library/plain-letters.ts'
 import { longDate } from '../../core/report/dates.ts'
 import { capital } from '../../core/report/words.ts'
 
@@ -6,12 +7,6 @@ export const planTitle = (start: string, day: string): string => `${capital(star
 
 /** Name of a file that a plan is taken away as: its title, in letters that every disk holds. */
 export function planFileName(title: string, ending: string): string {
-  const plain = title
-    .normalize('NFKD')
-    .replace(/\p{Diacritic}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, 80)
-    .replace(/^-+|-+$/g, '')
+  const plain = hyphened(title, 80)
   return `${plain === '' ? 'waybench-plan' : plain}.${ending}`
 }

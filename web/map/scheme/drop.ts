@@ -5,7 +5,7 @@ import { type CellBox, cellBox } from './cell-box.ts'
 import type { Context } from './context.ts'
 import { corner, head, lastLevel, levelCost, nameBelow, toStructure } from './measures.ts'
 import type { Unit } from './model.ts'
-import { drawPath } from './pens.ts'
+import { drawArrow } from './pens.ts'
 import type { Step } from './types.ts'
 
 /** An arrow that turns down into its product, where the pane is too narrow for both side by side; null if even that does not fit. */
@@ -44,19 +44,7 @@ function dropBlock(unit: Unit, step: Step, box: ArrowBox, cell: CellBox, length:
         [dx + x, dy],
         [dx + x, dy + tip],
       ] as const
-      drawPath(
-        sheet,
-        `${step.to}/arrow`,
-        pts,
-        { step: step.to, way: step.id },
-        {
-          grey: step.grey ?? false,
-          sure: step.sure,
-          head: 'full',
-          from: step.from,
-          to: unit.cell,
-        },
-      )
+      drawArrow(sheet, step, pts, unit.cell)
       placed.draw(sheet, dx, dy)
       cell.draw(sheet, dx + x, dy + cy)
     },

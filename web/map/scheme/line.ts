@@ -6,7 +6,7 @@ import type { Context, Entry } from './context.ts'
 import { detourCounts, detoursOf, pitchOf } from './detours.ts'
 import { corner, lastLevel, levelCost, nameBelow, nameRight, toStructure } from './measures.ts'
 import type { Unit } from './model.ts'
-import { drawPath } from './pens.ts'
+import { drawArrow } from './pens.ts'
 import type { Step } from './types.ts'
 
 export interface LineWish {
@@ -210,19 +210,7 @@ function blockOf(units: readonly Unit[], laid: Laid, levels: readonly number[], 
           [tail, y],
           [x + arrow.x + arrow.length, y],
         ] as const
-        drawPath(
-          sheet,
-          `${step.to}/arrow`,
-          pts,
-          { step: step.to, way: step.id },
-          {
-            grey: step.grey ?? false,
-            sure: step.sure,
-            head: 'full',
-            from: step.from,
-            to: step.to,
-          },
-        )
+        drawArrow(sheet, step, pts)
         arrow.box.place(arrow.length, arrow.left, arrow.right).draw(sheet, x + arrow.x, y)
       }
       laid.cells.forEach((cell, i) => {

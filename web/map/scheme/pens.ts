@@ -1,7 +1,7 @@
 import type { Rect, Sheet } from './block.ts'
 import { size, weight } from './measures.ts'
 import { itemWidth } from './text-width.ts'
-import type { Cell, El, Item, MolEl, PathEl, Sure, Tone } from './types.ts'
+import type { Cell, El, Item, MolEl, PathEl, Step, Sure, Tone } from './types.ts'
 
 type Of = El['of']
 
@@ -96,6 +96,12 @@ export function drawPath(sheet: Sheet, id: string, pts: PathEl['pts'], of: Of, s
     ...(style.from ? { from: style.from } : {}),
     ...(style.to ? { to: style.to } : {}),
   })
+}
+
+/** The arrow of a step, to its product's cell. */
+export function drawArrow(sheet: Sheet, step: Step, pts: PathEl['pts'], to: string = step.to): void {
+  const style: PathStyle = { grey: step.grey ?? false, sure: step.sure, head: 'full', from: step.from, to }
+  drawPath(sheet, `${step.to}/arrow`, pts, { step: step.to, way: step.id }, style)
 }
 
 export function drawDot(sheet: Sheet, id: string, x: number, y: number, of: Of, grey: boolean): void {

@@ -5,7 +5,7 @@ import type { Context } from './context.ts'
 import { fill } from './fill.ts'
 import { corner, head, lineHeight, size } from './measures.ts'
 import { nameRuns } from './name-runs.ts'
-import { bodyOf, drawBody, drawPath, drawText } from './pens.ts'
+import { bodyOf, drawArrow, drawBody, drawPath, drawText } from './pens.ts'
 import { itemWidth } from './text-width.ts'
 import type { Item, Step } from './types.ts'
 
@@ -105,16 +105,10 @@ export function arrowPiece(ctx: Context, step: Step, room: number, before: numbe
     boxes,
     bottom: length,
     draw(sheet, dx, dy) {
-      drawPath(
-        sheet,
-        `${step.to}/arrow`,
-        [
-          [dx, dy - before],
-          [dx, dy + length + after],
-        ],
-        of,
-        { grey, sure: step.sure, head: 'full', from: step.from, to: step.to },
-      )
+      drawArrow(sheet, step, [
+        [dx, dy - before],
+        [dx, dy + length + after],
+      ])
       for (const draw of draws) draw(sheet, dx, dy)
     },
   }
