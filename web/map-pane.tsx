@@ -46,7 +46,7 @@ const scheme = computed(() => {
     evaluation: sameRoutes ? evaluation : null,
     otherMakers: otherMakers.value,
     makeable,
-    ...(kept === null ? { beneath } : {}),
+    ...(kept === null ? { beneath: beneath.yields } : {}),
     pane: Math.min(paneWidth.value, fullPitch),
     form: narrow.value ? 'upright' : 'wide',
     ...(narrow.value ? { touch: 44 } : {}),

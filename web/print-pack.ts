@@ -9,6 +9,7 @@ import type { PackProps } from './print/pack.tsx'
 import { choicesTold } from './sheet/choice-told.ts'
 import { wayClauses } from './sheet/way-words.ts'
 import { breachOfPlan } from './state/breach.ts'
+import { beneathFor } from './state/facts.ts'
 import { facts } from './state/facts-here.ts'
 import { sameRoute } from './state/goals.ts'
 import { keepPrinted, lastPrinted } from './state/last-printed.ts'
@@ -52,7 +53,7 @@ function packNow(): PackProps | null {
     ways: looked === null ? [] : waysBeside(evaluation, looked),
     breach: breachSentence(breachOfPlan()),
     libraryChanges: changedSince.peek(),
-    ...(facts.peek().kept === null ? { beneath: facts.peek().beneath } : {}),
+    beneath: beneathFor(facts.peek()),
   }
 }
 

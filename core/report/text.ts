@@ -1,3 +1,4 @@
+import { type Beneath, nothingBeneath } from '../library/beneath.ts'
 import type { FigureTrust } from '../library/figure-trust.ts'
 import type { Library } from '../library/library.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
@@ -27,6 +28,7 @@ import {
   wasteAmount,
   wasteFrom,
 } from './hazard-sheet.ts'
+import { materialInPlace, yieldInPlace } from './in-place-of.ts'
 import { lowMelts } from './low-melts.ts'
 import { legendText, markLetters } from './marks.ts'
 import { nameIn } from './names.ts'
@@ -45,17 +47,24 @@ import { capital, listed, sentence } from './words.ts'
  * The whole plan as text that can be read on a terminal and printed on a line printer: the seven answers, the steps with their charges, the
  * shopping list, the hazards, the days and the caution block. Prose is broken at 100 characters; a table may be wider.
  *
- * @param choice how the ways taken stand among those that were looked for, as sentences
+ * @param choice  how the ways taken stand among those that were looked for, as sentences
+ * @param beneath what own records of the bench stand in place of
  */
-export function planText(library: Library, plan: Plan, evaluation: Evaluation, choice: readonly string[] = []): string {
+export function planText(
+  library: Library,
+  plan: Plan,
+  evaluation: Evaluation,
+  choice: readonly string[] = [],
+  beneath: Beneath = nothingBeneath,
+): string {
   const parts = [
     title(plan),
     answers(library, plan, evaluation),
     goalLines(library, plan, evaluation),
     choice.length === 0 ? [] : [heading('The choice of ways'), ...choice.flatMap(text => wrapped(text, '  '))],
-    steps(library, plan, evaluation),
+    steps(library, plan, evaluation, beneath),
     shopping(library, plan, evaluation),
-    hazards(library, evaluation),
+    hazards(library, evaluation, beneath),
     metricLines(library, evaluation),
     days(library, plan, evaluation),
     [restsOn(planFigures(library, plan, evaluation))],
@@ -83,18 +92,22 @@ function title({ title: name, settings, edition }: Plan): readonly string[] {
 const answers = (library: Library, plan: Plan, evaluation: Evaluation): readonly string[] =>
   answersOf(library, plan, evaluation).flatMap(({ no, ask, clauses }) => wrapped(clauses.join(' '), `${no}  ${ask.padEnd(21)}`))
 
-function steps(library: Library, plan: Plan, evaluation: Evaluation): readonly string[] {
+function steps(library: Library, plan: Plan, evaluation: Evaluation, beneath: Beneath): readonly string[] {
   const ordered = [...evaluation.steps].sort((a, b) => byNumber(a.number, b.number))
   const lines = ordered.flatMap((step, at) => [
     ...(at > 0 ? [''] : []),
-    ...stepLines(benchSheetOf(library, evaluation, step), trustOfStep(library, plan, step)),
+    ...stepLines(
+      benchSheetOf(library, evaluation, step),
+      trustOfStep(library, plan, step),
+      yieldInPlace(library, plan, beneath, step.transformation),
+    ),
     ...wrapped(trustLine(library, trustOfStep(library, plan, step)), '  how sure: '),
   ])
   const used = ordered.flatMap(step => marksOfStep(library, plan, evaluation, step))
   return [heading('Steps'), ...lines, ...wrapped(legendText(used), '  ')]
 }
 
-function stepLines(sheet: BenchSheet, { figures }: StepTrust): readonly string[] {
+function stepLines(sheet: BenchSheet, { figures }: StepTrust, inPlace: string | null): readonly string[] {
   const letter = (figure: FigureTrust['figure']): string => {
     const one = figures.find(of => of.figure === figure)
     return one === undefined ? '' : ` ${markLetters[one.mark]}`
@@ -127,7 +140,7 @@ function stepLines(sheet: BenchSheet, { figures }: StepTrust): readonly string[]
     ...sheet.operations.flatMap((text, at) => wrapped(text, `  ${at + 1}. `.padEnd(6))),
     ...(sheet.operationsScale === null ? [] : wrapped(sheet.operationsScale, '  ! ')),
     ...wrapped(
-      `${capital(sheet.outlook.join('; '))}; ${sheet.yields.what} ${sheet.yields.typical}${letter('yield')} (${sheet.yields.range}${letter('range of the yield')}).`,
+      `${capital(sheet.outlook.join('; '))}; ${sheet.yields.what} ${sheet.yields.typical}${letter('yield')} (${sheet.yields.range}${letter('range of the yield')})${inPlace === null ? '' : `, ${inPlace}`}.`,
       '  ',
     ),
     ...sheet.notes.flatMap(text => wrapped(text, '  ! ')),
@@ -211,13 +224,18 @@ const pairs = (name: string, rows: readonly (readonly string[])[]): readonly str
           .map(text => `  ${text}`),
       ]
 
-function hazards(library: Library, { hazards: list, steps: charged }: Evaluation): readonly string[] {
+function hazards(library: Library, { hazards: list, steps: charged }: Evaluation, beneath: Beneath): readonly string[] {
   const nameOf = nameIn(library)
   const batches = (number: string): number => charged.find(step => step.number === number)?.batches ?? 1
   return [
     heading(hazardTitle(list)),
     ...list.materials.flatMap(material =>
-      wrapped(`${nameOf(material.material)}: ${labelText(material)} ${stateText(library, material)}`, '- '),
+      wrapped(
+        [`${nameOf(material.material)}:`, labelText(material), stateText(library, material), materialInPlace(beneath, material.material)]
+          .filter(Boolean)
+          .join(' '),
+        '- ',
+      ),
     ),
     ...(list.meetings.length === 0 ? [] : ['May not meet']),
     ...sharedMeetings(list.meetings).flatMap(({ meeting, places }) =>

@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { type Library, libraryFileSchema } from '../../core/library/library.ts'
+import { beneathOf } from '../../core/library/beneath.ts'
+import { libraryFileSchema } from '../../core/library/library.ts'
 import { libraryHash } from '../../core/plan/file.ts'
 import { sliceFile, sliceOf } from '../../core/plan/slice.ts'
 import { nearest } from '../../core/problem/nearest.ts'
@@ -21,7 +22,8 @@ const bodySchema = z.strictObject({
 
 /**
  * The part of the library that some routes use, with all that the page needs to reckon and draw by itself: of what is asked for, what there
- * is; `problems` name the rest, steps that a list ends planning with among it, `brought` and `broughtMaterials` what is of `carried` alone, `beneath` the yields that own records stand in place of.
+ * is; `problems` name the rest, steps that a list ends planning with among it, `brought` and `broughtMaterials` what is of `carried` alone, `beneath` the yields that own records stand in
+ * place of, `beneathMaterials` what own materials say otherwise, in words.
  */
 export const slices: Resource = (api, { workshop, own }) => {
   api.post('/slice', { schema: { body: bodySchema, response: { 200: z.unknown(), ...refusals } } }, request => {
@@ -46,6 +48,7 @@ export const slices: Resource = (api, { workshop, own }) => {
       materials,
     )
     const traits = shop.traits()
+    const beneath = beneathOf(slice, own.beneath.library)
     return {
       library: sliceFile(slice),
       hash: libraryHash(library),
@@ -54,20 +57,12 @@ export const slices: Resource = (api, { workshop, own }) => {
       problems,
       brought: [...slice.transformations.keys()].filter(id => !workshop.library.transformations.has(id)),
       broughtMaterials: [...slice.materials.keys()].filter(id => !workshop.library.materials.has(id)),
-      beneath: yieldsBeneath(slice, own.beneath.library),
+      beneath: Object.fromEntries(beneath.yields),
+      beneathMaterials: Object.fromEntries(beneath.materials),
       makeable: [...slice.materials.keys()].filter(id => library.makers.has(id)),
     }
   })
 }
-
-/** Typical yields that own records of the slice stand in place of, by step: percent, or g per 100 g. */
-const yieldsBeneath = (slice: Library, beneath: Library): Readonly<Record<string, number>> =>
-  Object.fromEntries(
-    [...slice.transformations.values()].flatMap(({ id, yieldPercent }) => {
-      const under = beneath.transformations.get(id)?.yieldPercent
-      return under === undefined || under.typical === yieldPercent.typical ? [] : [[id, under.typical]]
-    }),
-  )
 
 function unknown(kind: string, id: string, ids: Iterable<string>): Problem {
   const near = nearest(id, ids)

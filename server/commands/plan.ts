@@ -11,7 +11,7 @@ import { choicesOf, choiceTexts } from '../planning/choice.ts'
 import { choosingGiven } from '../planning/choosing.ts'
 import { settingOptions } from '../planning/own-settings.ts'
 import { evaluatePlan, workshopOf } from '../planning/plan-file.ts'
-import { printed } from '../planning/printed.ts'
+import { beneathIn, printed } from '../planning/printed.ts'
 import { withShelved } from '../planning/shelving.ts'
 import { tablesSaved } from '../planning/tables-saved.ts'
 import { choosingOptions } from './choosing.ts'
@@ -108,10 +108,12 @@ export const plan: Command = {
     }
     await tablesSaved(given, terminal, asked.plan)
     if (given.on('json')) {
+      const beneath = beneathIn(workshop, asked.plan)
       const under = {
         leftOvers: leftOversOf(workshop.library, evaluation),
         solvents: solventsOf(workshop.library, asked.plan.settings, evaluation),
         trust: trustOfPlan(workshop.library, asked.plan, evaluation),
+        beneath: { yields: Object.fromEntries(beneath.yields), materials: Object.fromEntries(beneath.materials) },
         ...(figures === null
           ? {}
           : {
@@ -125,7 +127,7 @@ export const plan: Command = {
     } else {
       if (asked.note !== null) terminal.out(`${asked.note}\n\n`)
       for (const change of asked.changes) terminal.out(`${paragraph(change)}\n`)
-      terminal.out(planText(workshop.library, asked.plan, evaluation, choiceTold))
+      terminal.out(planText(workshop.library, asked.plan, evaluation, choiceTold, beneathIn(workshop, asked.plan)))
       if (figures !== null) terminal.out(`\n${figureLines(workshop.library, asked.plan, evaluation, figures).join('\n')}\n`)
     }
     return 0

@@ -26,7 +26,7 @@ export async function workshopFor(given: Given): Promise<Workshop> {
 export function laid(beneath: Workshop, materials: readonly unknown[], transformations: readonly unknown[]): Workshop {
   const layer = laidOver(beneath, ownTitle, materials, transformations)
   if (!layer.ok) throw new Refusal(layer.problems.some(one => one.code === 'stopped') ? 'no-answer' : 'bad-input', layer.problems)
-  return withLayer(beneath, layer.value, layer.warnings)
+  return { ...withLayer(beneath, layer.value, layer.warnings), beneath: beneath.library }
 }
 
 /** Raw records of library files in any form that is read, and of data folders of `waybench serve`. */

@@ -14,6 +14,8 @@ import { openLibrary } from './open.ts'
 /** A library ready to work with: what it holds, the tables beside it and what the toolkit tells of its materials. */
 export interface Workshop {
   readonly library: Library
+  /** What lies beneath the own records of the bench; absent where there are none. */
+  readonly beneath?: Library
   readonly warnings: readonly Problem[]
   readonly tables: HazardTables
   /** Identity, list hits and groups of every material; reckoned at the first call. */

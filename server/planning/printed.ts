@@ -1,5 +1,6 @@
 import { type Breach, breachOf } from '../../core/choose/breach.ts'
 import { icalendarOf } from '../../core/days/icalendar.ts'
+import { type Beneath, beneathOf, nothingBeneath } from '../../core/library/beneath.ts'
 import type { Choosing } from '../../core/plan/choosing.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
@@ -31,10 +32,13 @@ export async function printed(
   choosing?: Choosing,
 ): Promise<string> {
   const { library } = workshop
+  const beneath = beneathIn(workshop, plan)
   const breach = breachSentence(breachIn(workshop, plan))
   const ending = /\.[a-z]+$/i.exec(path)?.[0].toLowerCase()
   if (ending === '.txt')
-    return [...(breach === null ? [] : [breach, '']), ...changes.map(paragraph), planText(library, plan, evaluation, choice)].join('\n')
+    return [...(breach === null ? [] : [breach, '']), ...changes.map(paragraph), planText(library, plan, evaluation, choice, beneath)].join(
+      '\n',
+    )
   if (ending === '.csv') return planCsv(library, plan, evaluation)
   if (ending === '.ics') return calendar(path, workshop, plan, evaluation, today)
   if (ending === '.html') {
@@ -51,6 +55,7 @@ export async function printed(
       drawings: drawingsFor(library, plan),
       today,
       libraryChanges: changes,
+      beneath,
       choice,
       breach,
       ways,
@@ -64,6 +69,10 @@ export async function printed(
     'print-form',
   )
 }
+
+/** What own records stand in place of; a plan that keeps its records is not about that. */
+export const beneathIn = ({ library, beneath }: Workshop, { keepsRecords }: Plan): Beneath =>
+  keepsRecords === true ? nothingBeneath : beneathOf(library, beneath)
 
 /** What the plan uses against what it was looked for with; only a plan out of a file can. */
 function breachIn(workshop: Workshop, { choosing, settings, goals }: Plan): Breach | null {

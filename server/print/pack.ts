@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path'
 import { h } from 'preact'
 import { renderToString } from 'preact-render-to-string'
 import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { Beneath } from '../../core/library/beneath.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
@@ -22,6 +23,8 @@ export interface PackInput {
   /** ISO date that stands in the running head. */
   readonly today: string
   readonly version?: number
+  /** What own records of the bench stand in place of. */
+  readonly beneath?: Beneath
   readonly reach?: Reach
   /** How the ways taken stand among those that were looked for, as sentences. */
   readonly choice?: readonly string[]

@@ -45,6 +45,8 @@ export interface SliceReply {
   readonly broughtMaterials?: readonly string[]
   /** Typical yields that own records stand in place of, by step: percent, or g per 100 g of an isolation. */
   readonly beneath?: Readonly<Record<string, number>>
+  /** What own materials say otherwise than those beneath them, in words. */
+  readonly beneathMaterials?: Readonly<Record<string, readonly string[]>>
 }
 
 /** A way in to try the product with: what is in hand, and what might be wanted. */

@@ -1,8 +1,10 @@
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
+import type { Beneath } from '../../core/library/beneath.ts'
 import type { Library } from '../../core/library/library.ts'
 import { trustOf } from '../../core/library/trust.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import { stateText } from '../../core/report/hazard-sheet.ts'
+import { materialInPlace } from '../../core/report/in-place-of.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { softened } from '../map/softened.ts'
 import { Exposure } from '../parts/exposure.tsx'
@@ -29,7 +31,15 @@ const Statements = ({ material }: { readonly material: LabelledMaterial }) =>
   )
 
 /** A material's label in full: state rule, signs, name, signal word, every statement, where it is in the plan. */
-export const FullLabel = ({ library, material }: { readonly library: Library; readonly material: LabelledMaterial }) => (
+export const FullLabel = ({
+  library,
+  beneath,
+  material,
+}: {
+  readonly library: Library
+  readonly beneath: Beneath
+  readonly material: LabelledMaterial
+}) => (
   <article class={`hz ${material.known}`}>
     <Signs hazard={material} />
     <div>
@@ -43,7 +53,8 @@ export const FullLabel = ({ library, material }: { readonly library: Library; re
       {material.protection.length > 0 && <p class="s">{material.protection.map(one => one.do).join(' ')}</p>}
       <p class="s soft">
         <span data-mark="reckoned">{stateText(library, material)}</span> <Exposure library={library} of={material} />{' '}
-        <span data-mark={trustOf(library.materials.get(material.material)?.sources ?? [])}>{material.note}</span>
+        <span data-mark={trustOf(library.materials.get(material.material)?.sources ?? [])}>{material.note}</span>{' '}
+        {materialInPlace(beneath, material.material)}
       </p>
     </div>
   </article>

@@ -1,4 +1,5 @@
 import type { LabelledMaterial, Meeting } from '../../core/hazards/hazard-list.ts'
+import { nothingBeneath } from '../../core/library/beneath.ts'
 import { peroxideText, quenchText, roomAssumption, roomText, roomWarnings, wasteByDay } from '../../core/report/air-and-age.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
 import {
@@ -12,6 +13,7 @@ import {
   wasteAmount,
   wasteFrom,
 } from '../../core/report/hazard-sheet.ts'
+import { materialInPlace } from '../../core/report/in-place-of.ts'
 import { meetingRows } from '../../core/report/meeting-rows.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { exposureTold } from '../../core/report/physical-words.ts'
@@ -50,7 +52,7 @@ export function HazardPage(props: PackProps) {
       {unknown.length > 0 && <UnknownRow {...props} unknown={unknown} />}
       <div class="label-grid">
         {known.map(material => (
-          <FullLabel library={library} material={material} key={material.material} />
+          <FullLabel library={library} beneath={props.beneath ?? nothingBeneath} material={material} key={material.material} />
         ))}
       </div>
       <Meetings {...props} />
@@ -63,7 +65,7 @@ export function HazardPage(props: PackProps) {
   )
 }
 
-function UnknownRow({ library, unknown }: PackProps & { readonly unknown: readonly LabelledMaterial[] }) {
+function UnknownRow({ library, unknown, beneath = nothingBeneath }: PackProps & { readonly unknown: readonly LabelledMaterial[] }) {
   const names = unknown.map(one => nameIn(library)(one.material))
   return (
     <article class="hz unknown wide">
@@ -81,6 +83,10 @@ function UnknownRow({ library, unknown }: PackProps & { readonly unknown: readon
         </b>
         <p>{noHazardData}</p>
         <p class="s soft">
+          {unknown
+            .map(one => materialInPlace(beneath, one.material))
+            .filter(Boolean)
+            .join(' ')}{' '}
           {capital(counted(unknown.length, 'material'))} unknown. Unknown is not safe: until the sheet is read, treat as toxic.
         </p>
       </div>

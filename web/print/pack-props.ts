@@ -1,4 +1,5 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
+import type { Beneath } from '../../core/library/beneath.ts'
 import type { Library } from '../../core/library/library.ts'
 import type { Evaluation } from '../../core/plan/evaluation.ts'
 import type { Plan } from '../../core/plan/plan.ts'
@@ -21,8 +22,8 @@ export interface PackProps {
   readonly changed?: { readonly since: number; readonly what: readonly string[] }
   /** What became of the library since the plan was saved. */
   readonly libraryChanges?: readonly Problem[]
-  /** Typical yields, percent, that own records of the bench stand in place of, by step; absent where that is not known. */
-  readonly beneath?: ReadonlyMap<string, number>
+  /** What own records of the bench stand in place of; absent where that is not known. */
+  readonly beneath?: Beneath
   /** How the ways taken stand among those that were looked for, as sentences; absent where nobody looked. */
   readonly choice?: readonly string[]
   /** That the plan uses what was asked to be kept clear of, as a sentence; null or absent where it does not. */

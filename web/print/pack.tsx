@@ -24,7 +24,7 @@ export function Pack(props: PackProps) {
     depictions,
     plan,
     evaluation,
-    ...(props.beneath === undefined ? {} : { beneath: props.beneath }),
+    ...(props.beneath === undefined ? {} : { beneath: props.beneath.yields }),
     otherMakers: new Map(),
     makeable: new Set(),
     pane: layoutPx,

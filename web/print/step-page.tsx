@@ -1,9 +1,11 @@
+import { nothingBeneath } from '../../core/library/beneath.ts'
 import { type FigureTrust, recordFigure } from '../../core/library/figure-trust.ts'
 import { transformationOf } from '../../core/library/library.ts'
 import type { Marked } from '../../core/library/mark.ts'
 import type { BenchSheet } from '../../core/report/bench-sheet.ts'
 import { benchSheetOf } from '../../core/report/bench-sheet.ts'
 import { meetingMark } from '../../core/report/hazard-sheet.ts'
+import { yieldInPlace } from '../../core/report/in-place-of.ts'
 import { marksOfStep } from '../../core/report/plan-figures.ts'
 import { materialsLine, trustOfStep } from '../../core/report/trust-words.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
@@ -27,6 +29,7 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
     trust.figures.find(one => one.figure === figure) ?? { mark: 'unknown', source: null }
   const record = recordFigure(transformationOf(library, step.transformation))
   const scale = trust.figures.find(one => one.figure === 'largest scale') ?? record
+  const inPlace = yieldInPlace(library, plan, props.beneath ?? nothingBeneath, step.transformation)
   const used = [
     ...marksOfStep(library, plan, evaluation, step),
     ...(sheet.meltingSure === null ? [] : [sheet.meltingSure.mark]),
@@ -46,7 +49,7 @@ export function StepPage({ step, scheme, ...props }: PackProps & { readonly step
           ))}
           <li>
             {sheet.yields.what} <MarkedFigure of={of('yield')}>{sheet.yields.typical}</MarkedFigure> (
-            <MarkedFigure of={of('range of the yield')}>{sheet.yields.range}</MarkedFigure>)
+            <MarkedFigure of={of('range of the yield')}>{sheet.yields.range}</MarkedFigure>){inPlace === null ? '' : `, ${inPlace}`}
           </li>
         </ul>
       </div>

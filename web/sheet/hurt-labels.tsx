@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { LabelledMaterial } from '../../core/hazards/hazard-list.ts'
 import { massText, volumeText } from '../../core/quantity/print.ts'
+import { materialInPlace } from '../../core/report/in-place-of.ts'
 import { counted, degrees, listed } from '../../core/report/words.ts'
 import { openMending } from '../entry/place.ts'
 import { Exposure } from '../parts/exposure.tsx'
 import { Pictogram } from '../parts/pictogram.tsx'
 import { Name } from '../parts/words.tsx'
+import { beneathFor } from '../state/facts.ts'
 import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
 
@@ -25,6 +27,9 @@ export function UnknownRow({ materials }: { readonly materials: readonly Labelle
           ))}
         </b>
         <p>No hazard data: read its safety data sheet.</p>
+        {materials.map(material => (
+          <OwnRecord of={material} key={material.material} />
+        ))}
         <p class="dos s">
           {materials.map(({ material }) => (
             <button type="button" class="do" key={material} onClick={() => openMending(material)}>
@@ -36,6 +41,12 @@ export function UnknownRow({ materials }: { readonly materials: readonly Labelle
       </div>
     </li>
   )
+}
+
+/** What an own record of the bench says otherwise than the bundled one. */
+function OwnRecord({ of }: { readonly of: LabelledMaterial }) {
+  const told = materialInPlace(beneathFor(facts.value), of.material)
+  return told === null ? null : <p class="own s">{told}</p>
 }
 
 /** The gravest three; the rest behind a figure. */
@@ -87,6 +98,7 @@ export function LabelRow({ material, numbers }: { readonly material: LabelledMat
           {material.storedDays === null ? '' : `, kept ${counted(material.storedDays, 'day')}`}
           {amount === '' && where === '' ? '' : '.'} <Exposure library={facts.value.library} of={material} /> {degrees(material.note ?? '')}
         </p>
+        <OwnRecord of={material} />
       </div>
     </li>
   )

@@ -4,11 +4,12 @@ import { beliefAbout } from '../../core/plan/beliefs.ts'
 import { withEnd } from '../../core/plan/own-yield.ts'
 import type { Settings } from '../../core/plan/settings.ts'
 import { noBreakSpace, numberText } from '../../core/quantity/print.ts'
-import { inPlaceOf } from '../../core/report/in-place-of.ts'
+import { yieldInPlace } from '../../core/report/in-place-of.ts'
 import type { ChargedStep } from '../../core/route/charged.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { MarkSign } from '../parts/mark.tsx'
 import { WorkingRow } from '../parts/working.tsx'
+import { beneathFor } from '../state/facts.ts'
 import { facts } from '../state/facts-here.ts'
 import { nameOf } from '../state/names.ts'
 import { change, plan } from '../state/store.ts'
@@ -30,8 +31,7 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
   const shown = own ?? percents(beliefAbout(facts.value.library, step.transformation, plan.value.settings).range)
   const moved = step.done && step.done.ownRuns > 0 ? percents(step.yieldFraction) : null
   const isolation = transformation.kind === 'isolation'
-  // Of the library under the bench's own; a plan that keeps its records is not about that.
-  const beneath = facts.value.kept === null ? facts.value.beneath.get(step.transformation) : undefined
+  const inPlace = yieldInPlace(facts.value.library, plan.value, beneathFor(facts.value), step.transformation)
   const label = isolation ? 'recovery' : 'yield'
   const figures = stepFigures(transformation)
   const typical = figures.find(one => one.figure === 'yield')!
@@ -47,11 +47,7 @@ export function StepYield({ step }: { readonly step: ChargedStep }) {
       <tr>
         <th scope="row" class="plain">
           {label}, low / typical / high
-          {own !== undefined ? (
-            <span class="own block">own figures, {inPlaceOf(transformation, transformation.yieldPercent.typical)}</span>
-          ) : (
-            beneath !== undefined && <span class="own block">own bench, {inPlaceOf(transformation, beneath)}</span>
-          )}
+          {inPlace !== null && <span class="own block">{inPlace}</span>}
         </th>
         <td class="n" colSpan={3}>
           {ends.map((end, at) => (

@@ -1,4 +1,5 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
+import { type Beneath, nothingBeneath } from '../../core/library/beneath.ts'
 import type { Library, LibraryFile } from '../../core/library/library.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import type { Plan } from '../../core/plan/plan.ts'
@@ -13,8 +14,8 @@ export interface Facts {
   readonly depictions: ReadonlyMap<string, Depiction>
   /** Compounds that some transformation of the whole library makes. */
   readonly makeable: ReadonlySet<string>
-  /** Typical yields, percent, that records of the bench itself stand in place of, by step. */
-  readonly beneath: ReadonlyMap<string, number>
+  /** What records of the bench itself stand in place of. */
+  readonly beneath: Beneath
   /** Records of an older library that a plan goes on with: what the server says of them is left aside. */
   readonly kept: LibraryFile | null
   /** The library has changed since: what stands on the page stays until the new word comes, and that is asked for as if nothing were here. */
@@ -22,6 +23,9 @@ export interface Facts {
 }
 
 const emptyFile: LibraryFile = { format: 'waybench-library', version: 1, title: 'Slice', materials: [], transformations: [] }
+
+/** What own records stand in place of, of the library under the bench's own; a plan that keeps its records is not about that. */
+export const beneathFor = ({ kept, beneath }: Facts): Beneath => (kept === null ? beneath : nothingBeneath)
 
 /** A library from a slice of one; the server has checked its records. */
 export const libraryOf = (file: LibraryFile): Library => libraryOfParts({ title: file.title }, file.materials, file.transformations)
@@ -36,7 +40,10 @@ export function grown(before: Facts, slice: SliceReply): Facts {
     library: libraryOf(file),
     traits: { ...facts.traits, ...slice.traits },
     depictions: new Map([...facts.depictions, ...Object.entries(slice.drawings)]),
-    beneath: new Map([...facts.beneath, ...Object.entries(slice.beneath ?? {})]),
+    beneath: {
+      yields: new Map([...facts.beneath.yields, ...Object.entries(slice.beneath ?? {})]),
+      materials: new Map([...facts.beneath.materials, ...Object.entries(slice.beneathMaterials ?? {})]),
+    },
     makeable: new Set([...facts.makeable, ...(slice.makeable ?? [])]),
   }
 }
@@ -78,7 +85,7 @@ export const noFacts: Facts = {
   traits: {},
   depictions: new Map(),
   makeable: new Set(),
-  beneath: new Map(),
+  beneath: nothingBeneath,
   kept: null,
   stale: false,
 }

@@ -87,7 +87,11 @@ describe('the command line on own records', () => {
         sources: [{ citation: 'own bench, page 3', for: 'yield', checked: true }, ...lophine!.sources],
       }
       const file = join(folder, 'mine.json')
-      const { materials, transformations } = JSON.parse(own)
+      const { transformations, ...others } = JSON.parse(own)
+      // Benzaldehyde, Annex VI of Regulation (EC) 1272/2008: H302, H332.
+      const aldehyde = bundled().library.materials.get('benzaldehyde')!
+      const fewer = { codes: ['H302'], signalWord: 'Warning', from: 'label of the bottle' }
+      const materials = [...others.materials, { ...aldehyde, hazards: fewer }]
       writeFileSync(
         file,
         JSON.stringify({ format: 'waybench-library', version: 1, title: 'mine', materials, transformations: [...transformations, mine] }),
@@ -99,16 +103,34 @@ describe('the command line on own records', () => {
       expect(beneath).toBeCloseTo(lophine!.yieldPercent.typical / 100, 9)
       expect(await yieldOf('--own', file)).toBeCloseTo(0.2, 9)
       expect(await yieldOf()).toBe(beneath)
+      // What it stands in place of is told by the text, by the printed pack and to programs alike; nothing of it without --own.
+      const words = ['plan', '--from', 'benzil', '--to', 'lophine', '--have', '5 g', '--steps', 'lophine']
+      const over = `own bench, in place of ${lophine!.yieldPercent.typical}\u00a0%`
+      const told = await waybench([...words, '--own', file, '--print', 'pack.html'])
+      const line = told.out.replace(/\s*\n\s*/g, ' ')
+      expect(line).toContain(over)
+      expect(told.files.get('pack.html')!.match(new RegExp(over, 'g'))!.length).toBeGreaterThan(1)
+      expect((await waybenchJson([...words, '--own', file])).json.beneath).toMatchObject({
+        yields: { lophine: lophine!.yieldPercent.typical },
+        materials: { benzaldehyde: [expect.stringMatching(/^hazards: H302, H332, .*→ H302, W/)] },
+      })
+      expect(line).toContain('Own record, in place of the bundled one: hazards: ')
+      expect(told.files.get('pack.html')).toContain('Own record, in place of the bundled one: hazards: ')
+      expect((await waybench(words)).out).not.toContain('in place of')
       // What is new leads on from what the library holds.
       const routes = await waybenchJson(['routes', '--from', 'own-bromobenzil', '--to', 'own-quinoxaline', '--own', file])
       expect(routes.json.routes[0].steps).toEqual(['own-step'])
       const checked = await waybenchJson(['check', file, '--over'])
       expect(checked.json.rows.map((row: { id: string; change: string }) => `${row.id} ${row.change}`)).toEqual([
+        'benzaldehyde overrides',
         'own-bromobenzil added',
         'own-quinoxaline added',
         'lophine overrides',
         'own-step added',
       ])
+      expect(checked.json.warnings.map((one: { what: string }) => one.what)).toContain(
+        'benzaldehyde: fewer hazards than the record it stands in place of: H332 is gone.',
+      )
       expect((await waybench(['check', file, '--over'])).out).toMatch(
         /in place of the one beneath: .*yield: .*typically 90 .*→ 10–30\u00a0%, typically 20 \(own bench\)/,
       )

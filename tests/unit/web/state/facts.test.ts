@@ -40,6 +40,6 @@ describe('facts of a page', () => {
     const after = grown(before, reply(85))
     expect(typicalIn(after)).toBe(85)
     expect([...after.library.materials.keys()]).toEqual(['a', 'b'])
-    expect([after.stale, after.beneath.size]).toEqual([false, 0])
+    expect([after.stale, after.beneath.yields.size]).toEqual([false, 0])
   })
 })
