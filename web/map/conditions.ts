@@ -1,5 +1,6 @@
-import { type FigureTrust, stepFigures } from '../../core/library/figure-trust.ts'
+import { type FigureTrust, lineFigure, stepFigures } from '../../core/library/figure-trust.ts'
 import { type Library, materialOf } from '../../core/library/library.ts'
+import type { Mark } from '../../core/library/mark.ts'
 import { compoundIn, measured, referenceMoles } from '../../core/library/reference-charge.ts'
 import { type ChargeLine, stageOf, type Transformation } from '../../core/library/transformation.ts'
 import { trustInYield } from '../../core/library/trust.ts'
@@ -31,24 +32,34 @@ export interface Conditions {
 export function conditionsOf(library: Library, transformation: Transformation, left: ReadonlySet<string>): Conditions {
   const limiting = referenceMoles(library, transformation, transformation.limiting)
   const inVessel = transformation.charge.filter(line => stageOf(line) === 'vessel')
-  const reagents = reagentTexts(library, inVessel, left, limiting)
+  const isSolid = sureOf(transformation) === 'seen'
+  const reagents = reagentTexts(library, transformation, inVessel, left, limiting)
   const solvents = [
     ...new Set(inVessel.filter(line => line.role === 'solvent').map(line => shortName(library, materialOf(library, line.material)))),
   ]
   const shown = reagents.slice(0, mostReagents)
   const last = [solvents.slice(0, 3).join('–'), temperatureText(transformation)].filter(text => text !== '')
-  const texts = last.length > 0 ? [...shown, ...last] : shown
-  const briefTexts = shown.length > 0 ? [shown[0]!, ...(solvents[0] === undefined ? [] : [solvents[0]])] : last.slice(0, 1)
-  return { over: texts.map(text => braceText(text)), brief: briefTexts.map(text => braceText(text)) }
+  const briefTexts = shown.length > 0 ? [shown[0]!.text, ...(solvents[0] === undefined ? [] : [solvents[0]])] : last.slice(0, 1)
+  const over = shown.map(({ text, isRecalled }) => [...braceText(text), ...(isSolid && isRecalled ? sign('remembered') : [])])
+  return { over: [...over, ...last.map(text => braceText(text))], brief: briefTexts.map(text => braceText(text)) }
+}
+
+const sign = (mark: FigureTrust['mark']): Item => [{ t: markLetters[mark], mark: markWords[mark] }]
+
+interface ReagentText {
+  readonly text: string
+  /** Its equivalents rest on an amount that is only remembered. */
+  readonly isRecalled: boolean
 }
 
 function reagentTexts(
   library: Library,
+  transformation: Transformation,
   lines: readonly ChargeLine[],
   left: ReadonlySet<string>,
   limiting: number | null,
-): readonly string[] {
-  const sums = new Map<string, { name: string; moles: number | null; catalyst: boolean }>()
+): readonly ReagentText[] {
+  const sums = new Map<string, { name: string; moles: number | null; catalyst: boolean; isRecalled: boolean }>()
   for (const line of lines) {
     const material = materialOf(library, line.material)
     const compound = compoundIn(material)
@@ -56,14 +67,17 @@ function reagentTexts(
     const moles = line.amount === null ? null : measured(library, material, line.amount, line.unit).amountMol
     const before = sums.get(line.material)
     const sum = before?.moles == null || moles === null ? (moles ?? before?.moles ?? null) : before.moles + moles
-    sums.set(line.material, { name: shortName(library, material), moles: sum, catalyst: line.role === 'catalyst' })
+    const isRecalled = before?.isRecalled === true || lineFigure(transformation, line).mark === 'remembered'
+    sums.set(line.material, { name: shortName(library, material), moles: sum, catalyst: line.role === 'catalyst', isRecalled })
   }
-  return [...sums.values()].map(({ name, moles, catalyst }) => {
-    if (moles === null || limiting === null) return catalyst ? `${name} cat.` : name
+  return [...sums.values()].map(({ name, moles, catalyst, isRecalled }) => {
+    if (moles === null || limiting === null) return { text: catalyst ? `${name} cat.` : name, isRecalled: false }
     const equivalents = moles / limiting
-    return equivalents < catalytic
-      ? `${name} ${numberText(equivalents * 100, 2, 1).replace(/\.0$/, '')}${noBreakSpace}%`
-      : `${name} ${numberText(equivalents, equivalents < 1 ? 2 : 3, 2)}${noBreakSpace}eq`
+    const text =
+      equivalents < catalytic
+        ? `${name} ${numberText(equivalents * 100, 2, 1).replace(/\.0$/, '')}${noBreakSpace}%`
+        : `${name} ${numberText(equivalents, equivalents < 1 ? 2 : 3, 2)}${noBreakSpace}eq`
+    return { text, isRecalled }
   })
 }
 
@@ -92,8 +106,15 @@ export function yieldText({ kind, yieldPercent: { low, typical, high } }: Transf
   return `${whole(typical)}${noBreakSpace}% (${whole(low)}–${whole(high)})`
 }
 
+/** Marks that stand over and under an arrow, for a legend. */
+export function arrowMarks(library: Library, transformation: Transformation): readonly Mark[] {
+  const { over } = conditionsOf(library, transformation, new Set([transformation.limiting]))
+  const isRecalled = over.some(item => item.some(run => run.mark !== undefined))
+  return [...(isRecalled ? (['remembered'] as const) : []), ...underMarks(transformation).values()]
+}
+
 /** Marks of what stands under an arrow, where they are not what the arrow's line says. */
-export function underMarks(transformation: Transformation): ReadonlyMap<FigureTrust['figure'], FigureTrust['mark']> {
+function underMarks(transformation: Transformation): ReadonlyMap<FigureTrust['figure'], FigureTrust['mark']> {
   const sure = sureOf(transformation)
   return new Map(
     stepFigures(transformation)
@@ -105,14 +126,14 @@ export function underMarks(transformation: Transformation): ReadonlyMap<FigureTr
 /** Time and yield under an arrow, each with a letter where it is not as sure as the arrow's line says. */
 export function underOf(transformation: Transformation): readonly Item[] {
   const marks = underMarks(transformation)
-  const sign = (figure: 'times' | 'range of the yield'): Item => {
+  const signOf = (figure: 'times' | 'range of the yield'): Item => {
     const mark = marks.get(figure)
-    return mark === undefined ? [] : [{ t: markLetters[mark], mark: markWords[mark] }]
+    return mark === undefined ? [] : sign(mark)
   }
   const text = yieldText(transformation)
   const end = text.lastIndexOf(')')
-  const yields = end < 0 ? plain(text) : [{ t: text.slice(0, end) }, ...sign('range of the yield'), { t: text.slice(end) }]
-  return [[...plain(timeText(transformation)), ...sign('times')], yields]
+  const yields = end < 0 ? plain(text) : [{ t: text.slice(0, end) }, ...signOf('range of the yield'), { t: text.slice(end) }]
+  return [[...plain(timeText(transformation)), ...signOf('times')], yields]
 }
 
 /** Solid where what is charged and what it gives were read in a source or measured at this bench, dashed where the yield is remembered. */

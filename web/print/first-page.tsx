@@ -11,7 +11,7 @@ import { noWindowText, wouldDoText } from '../../core/report/no-window.ts'
 import { madeGoals, shortClauses, shortNotes } from '../../core/report/short-start.ts'
 import { groupsSentence, medianAndTypical, outsideSpread, startSentence } from '../../core/report/start-sentence.ts'
 import { capital, counted, listed, sentence, stepsText } from '../../core/report/words.ts'
-import { underMarks } from '../map/conditions.ts'
+import { arrowMarks } from '../map/conditions.ts'
 import type { SchemeIn } from '../map/scheme/types.ts'
 import { StaircaseAxis, YieldStaircase } from '../map/staircase.tsx'
 import { Marked } from '../parts/mark.tsx'
@@ -33,7 +33,7 @@ export function FirstPage(props: PackProps & { readonly scheme: SchemeIn | null 
   const startMark: MarkedFigure = { mark: plan.start.massG === null ? 'reckoned' : 'typed', source: null }
   return (
     <Leaf
-      used={[startMark.mark, ...evaluation.steps.flatMap(step => [...underMarks(transformationOf(library, step.transformation)).values()])]}
+      used={[startMark.mark, ...evaluation.steps.flatMap(step => [...arrowMarks(library, transformationOf(library, step.transformation))])]}
       legend="Arrows: solid, seen in a source; dashed, remembered."
       title={
         <>
