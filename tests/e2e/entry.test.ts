@@ -305,7 +305,7 @@ describe('a newcomer with a preparation of three steps', () => {
     await row.locator('.charges-told [data-mark=seen]').first().waitFor()
     const href = await page.getByRole('link', { name: 'charges as CSV' }).first().getAttribute('href')
     expect(await fetch(new URL(href!, `${server.url}/`)).then(reply => reply.text())).toMatch(
-      /^step,id,material,amount,unit,per gram of product,role,at,derived\r\n/,
+      /^step,id,material,amount,unit,per gram of product,role,at,derived,from\r\n/,
     )
     // How sure, as a filter: every material told then has a figure that is just so sure.
     await page.getByLabel('Look for').fill('')
