@@ -2,11 +2,12 @@ import { z } from 'zod'
 import { beneathOf } from '../../core/library/beneath.ts'
 import { libraryFileSchema } from '../../core/library/library.ts'
 import { libraryHash } from '../../core/plan/file.ts'
-import { sliceFile, sliceOf } from '../../core/plan/slice.ts'
+import { sliceOf } from '../../core/plan/slice.ts'
 import { nearest } from '../../core/problem/nearest.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { withCarried } from '../library/with-carried.ts'
 import { depictionsOf } from '../planning/drawings.ts'
+import { handedOut } from '../planning/handed-out.ts'
 import { stopsInStep } from '../planning/slice-screen.ts'
 import { refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -22,8 +23,9 @@ const bodySchema = z.strictObject({
 
 /**
  * The part of the library that some routes use, with all that the page needs to reckon and draw by itself: of what is asked for, what there
- * is; `problems` name the rest, steps that a list ends planning with among it, `brought` and `broughtMaterials` what is of `carried` alone, `beneath` the yields that own records stand in
- * place of, `beneathMaterials` what own materials say otherwise, in words.
+ * is; `problems` name the rest, and the steps that a list ends planning with, which come without how they are done. `brought` and
+ * `broughtMaterials` are what is of `carried` alone, `beneath` the yields that own records stand in place of, `beneathMaterials` what own
+ * materials say otherwise, in words.
  */
 export const slices: Resource = (api, { workshop, own }) => {
   api.post('/slice', { schema: { body: bodySchema, response: { 200: z.unknown(), ...refusals } } }, request => {
@@ -35,22 +37,17 @@ export const slices: Resource = (api, { workshop, own }) => {
       const step = library.transformations.get(id)
       return step === undefined ? [] : stopsInStep(shop, step).map(stop => ({ ...stop, where: ['transformation', id] }))
     })
-    const ended = new Set(stopped.map(stop => stop.where[1]))
     const problems = [
       ...refused,
       ...stopped,
       ...steps.filter(id => !library.transformations.has(id)).map(id => unknown('transformation', id, library.transformations.keys())),
       ...materials.filter(id => !library.materials.has(id)).map(id => unknown('material', id, library.materials.keys())),
     ]
-    const slice = sliceOf(
-      library,
-      steps.filter(id => !ended.has(id)),
-      materials,
-    )
+    const slice = sliceOf(library, steps, materials)
     const traits = shop.traits()
     const beneath = beneathOf(slice, own.beneath.library)
     return {
-      library: sliceFile(slice),
+      library: handedOut(slice, traits),
       hash: libraryHash(library),
       traits: Object.fromEntries([...slice.materials.keys()].flatMap(id => (traits.has(id) ? [[id, traits.get(id)]] : []))),
       drawings: depictionsOf(slice),

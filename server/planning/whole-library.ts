@@ -1,13 +1,11 @@
 import { createHash } from 'node:crypto'
 import { promisify } from 'node:util'
 import { brotliCompress, constants, gzip } from 'node:zlib'
-import { stepStops } from '../../core/choose/forbidden.ts'
 import type { RegulatedList } from '../../core/hazards/tables.ts'
 import type { Traits } from '../../core/hazards/traits.ts'
 import type { Library } from '../../core/library/library.ts'
-import { withoutProcedure } from '../../core/library/without-procedure.ts'
-import { sliceFile } from '../../core/plan/slice.ts'
 import type { Workshop } from '../library/workshop.ts'
+import { handedOut } from './handed-out.ts'
 
 /** A library larger than this is searched on the server alone: what the page would hold is some 5 kB a transformation. */
 export const mostTransformations = 10_000
@@ -47,10 +45,7 @@ const tooLarge = (library: Library): Text => ({
 })
 
 function textOf(library: Library, ofMaterials: ReadonlyMap<string, Traits>, ofTables: readonly RegulatedList[]): Text {
-  const file = sliceFile(library)
-  const stops = stepStops(ofMaterials)
-  const transformations = file.transformations.map(step => (stops(step) ? withoutProcedure(library, step) : step))
-  const records = JSON.stringify({ ...file, transformations })
+  const records = JSON.stringify(handedOut(library, ofMaterials))
   const traits = JSON.stringify(Object.fromEntries(ofMaterials))
   const lists = JSON.stringify(ofTables)
   const edition = createHash('sha256')
