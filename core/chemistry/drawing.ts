@@ -30,7 +30,9 @@ export interface DrawnBond {
 export interface Drawing {
   readonly atoms: readonly DrawnAtom[]
   readonly bonds: readonly DrawnBond[]
-  /** Size with labels, px; the centre is (0, 0). */
+  /** Written under it: what the wedges alone cannot say, such as that both hands are there. */
+  readonly caption?: string
+  /** Size with labels and caption, px; the centre is (0, 0). */
   readonly w: number
   readonly h: number
   /** Highest atom: where the structure joins an arrow from below. */

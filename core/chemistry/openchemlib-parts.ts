@@ -1,12 +1,23 @@
 /** The parts of openchemlib that are used, as the core sees them: the module itself is imported by whoever runs the core. */
 export interface OpenChemLib {
-  readonly Molecule: { readonly cHelperNeighbours: number }
+  readonly Molecule: OclConstants
   readonly SmilesParser: new (options?: {
     smartsMode?: 'smarts'
   }) => {
     parseMolecule(smiles: string, options?: { noCoordinates?: boolean; noStereo?: boolean }): OclMolecule
   }
   readonly SSSearcher: new () => OclSearcher
+}
+
+export interface OclConstants {
+  readonly cHelperNeighbours: number
+  readonly cHelperParities: number
+  readonly cESRTypeAbs: number
+  readonly cESRTypeAnd: number
+  readonly cESRTypeOr: number
+  readonly cAtomParityNone: number
+  readonly cAtomParityUnknown: number
+  readonly cBondParityUnknown: number
 }
 
 export interface OclMolecule {
@@ -26,7 +37,16 @@ export interface OclMolecule {
   getFragments(): OclMolecule[]
   getCompactCopy(): OclMolecule
   getIDCode(): string
-  toIsomericSmiles(): string
+  toIsomericSmiles(options?: { includeMapping?: boolean }): string
+  getAllBonds(): number
+  getAtomParity(atom: number): number
+  getBondParity(bond: number): number
+  getAtomMapNo(atom: number): number
+  setAtomMapNo(atom: number, number: number, autoMapped: boolean): void
+  getAtomESRType(atom: number): number
+  getAtomESRGroup(atom: number): number
+  setAtomESR(atom: number, type: number, group: number): void
+  stripStereoInformation(): void
   setFragment(isFragment: boolean): void
 }
 

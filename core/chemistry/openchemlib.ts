@@ -1,9 +1,12 @@
-import { bad, type Checked, good } from '../problem/problem.ts'
+import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
 import { elements } from './elements.ts'
 import { type Composition, hill } from './formula.ts'
+import { groupsAmiss, layGroups, numbered, smilesWithGroups } from './hands-of.ts'
 import type { OclMolecule as Molecule, OpenChemLib } from './openchemlib-parts.ts'
 import { writtenOut } from './smarts-alternatives.ts'
 import { clip, slipOf, smilesProblem } from './smiles-slips.ts'
+import { groupedSmiles, withoutLoneHands } from './stereo-groups.ts'
+import { stereoBetween } from './stereo-relation.ts'
 import type { Stripping, Structure, Toolkit } from './structure.ts'
 
 /** Elements that SMILES lets stand without brackets; their hydrogens are implied. All others carry theirs in the bracket or have none. */
@@ -61,6 +64,7 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     // Canonising and taking apart cost more than reading, and most structures are never compared: done when asked for, and once.
     let written = smiles
     let identityKey: string | null = null
+    let skeletonKey: string | null = null
     let fragments: readonly Structure[] | null = null
     const partsOf = (): readonly Structure[] => {
       const parts = molecule.getFragments()
@@ -68,7 +72,7 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     }
     const structure: Structure = {
       get smiles() {
-        written ??= molecule.toIsomericSmiles()
+        written ??= smilesWithGroups(molecule, library.Molecule)
         return written
       },
       composition,
@@ -77,8 +81,12 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
         identityKey ??= identityOf(library, molecule, source)
         return identityKey
       },
+      get skeletonKey() {
+        skeletonKey ??= skeletonOf(library, molecule, source)
+        return skeletonKey
+      },
       get canonicalSmiles() {
-        return molecule.toIsomericSmiles()
+        return smilesWithGroups(molecule, library.Molecule)
       },
       get fragments() {
         fragments ??= partsOf()
@@ -91,16 +99,21 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
   }
 
   const parse = (smiles: string, where: readonly string[] = [], read: Reading = 'as written'): Checked<Structure> => {
-    const slip = slipOf(smiles)
+    const grouped = groupedSmiles(smiles)
+    const slip = slipOf(grouped.smiles)
     if (slip !== null) return bad([{ ...slip, where }])
+    const amiss = groupsAmiss(grouped)
+    if (amiss !== null) return bad([{ ...badGroups(smiles, amiss), where }])
+    const settled = withoutLoneHands(grouped)
     let molecule: Molecule
     try {
-      const text = withoutOpenEnds(smiles.trim())
+      const text = withoutOpenEnds(read === 'flat' ? settled.smiles : numbered(settled))
       molecule =
         read === 'flat'
           ? new library.SmilesParser().parseMolecule(flatText(text), { noCoordinates: true, noStereo: true })
           : new library.SmilesParser().parseMolecule(text)
       molecule.ensureHelperArrays(library.Molecule.cHelperNeighbours)
+      if (read !== 'flat') layGroups(molecule, settled.groups, library.Molecule)
     } catch (thrown) {
       // The library's errors open with the names of its own classes; what follows is for people.
       const said = /(?:SmilesParser: )([\s\S]*)$/.exec(String((thrown as { message?: unknown }).message ?? ''))?.[1] ?? 'it cannot be read'
@@ -139,7 +152,7 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
           where,
         },
       ])
-    return good(structureOf(smiles.trim(), molecule, smiles, read))
+    return good(structureOf(smiles.trim(), molecule, grouped.smiles, read))
   }
 
   // What comes off, by how structures are read (flat ones compare with flat ones only) and by formula, which is cheap: a part is canonised
@@ -163,6 +176,14 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
 
   return {
     parse,
+
+    stereoBetween(one, other) {
+      const partsOf = (structure: Structure) => ({ structure, molecule: molecules.get(structure)! })
+      return stereoBetween(partsOf(one), partsOf(other), library.Molecule, text => {
+        const read = parse(text)
+        return read.ok ? read.value.identityKey : null
+      })
+    },
 
     matches(structure, smarts) {
       let fragments = patterns.get(smarts)
@@ -234,6 +255,19 @@ function compositionOf(library: OpenChemLib, molecule: Molecule, smiles: string)
   }
   return { counts, charge }
 }
+
+function skeletonOf(library: OpenChemLib, molecule: Molecule, smiles: string): string {
+  const copy = molecule.getCompactCopy()
+  copy.stripStereoInformation()
+  return identityOf(library, copy, smiles)
+}
+
+const badGroups = (smiles: string, amiss: string): Omit<Problem, 'where'> =>
+  smilesProblem(
+    'smiles-stereo-groups',
+    `"${clip(smiles)}" cannot be read to its end: ${amiss}.`,
+    'Write which atoms are there in both hands, as in O[C@@H]1CCCC[C@H]1O |&1:1,6|; or the SMILES alone.',
+  )
 
 /** The library's code; a bare metal gets a mark, since the code cannot tell it from its hydride. */
 function identityOf(library: OpenChemLib, molecule: Molecule, smiles: string): string {

@@ -11,11 +11,30 @@ export interface Structure {
   readonly formula: string
   /** The same for every way of writing the same structure (stereo, isotopes and charges included), different for different ones. */
   readonly identityKey: string
+  /** The same for all that differ by hands and by cis and trans alone. */
+  readonly skeletonKey: string
   /** The toolkit's own way of writing it. */
   readonly canonicalSmiles: string
   /** Its parts that no bond connects, as written: ions, solvate molecules, the compound. One for a single molecule. */
   readonly fragments: readonly Structure[]
 }
+
+/**
+ * What another structure of the same skeleton is, beside this one: of its hands and double bonds. `same` is the same compound, in the same
+ * hand or as the same mixture of hands.
+ */
+export type StereoRelation =
+  | 'same'
+  /** It is both hands of this one; this one is both hands of it; it is the mirror image. */
+  | 'racemate'
+  | 'one hand'
+  | 'other hand'
+  /** It states less than this one, or more: hands, cis and trans. */
+  | 'states less'
+  | 'states more'
+  | 'other geometry'
+  /** Neither a mirror image nor one of cis and trans: a diastereomer, or another mixture of hands. */
+  | 'other stereoisomer'
 
 /** What is taken off before two structures are compared. Solvates always come off; counter-ions only where a rule says so. */
 export type Stripping = 'solvates' | 'solvates and counter-ions'
@@ -27,13 +46,20 @@ export type Stripping = 'solvates' | 'solvates and counter-ions'
  */
 export interface Toolkit {
   /**
-   * Reads a SMILES.
+   * Reads a SMILES, with the stereo groups of CXSMILES behind it where there are any: `O[C@@H]1CCCC[C@H]1O |&1:1,6|` is both hands.
    *
    * @param read  `flat`: hands, cis and trans and isotopes are left out, so that all of them are one structure; compared with `flat` ones
    *              only. Much the faster, since nothing is laid out.
-   * @returns the structure; or one Problem: smiles-empty, smiles-unreadable, smiles-bracket, smiles-valence
+   * @returns the structure; or one Problem: smiles-empty, smiles-unreadable, smiles-bracket, smiles-valence,
+   *          smiles-stereo-groups
    */
   parse(smiles: string, where?: readonly string[], read?: 'as written' | 'flat'): Checked<Structure>
+  /**
+   * What the other is beside the one, of two structures read as written.
+   *
+   * @returns null where they differ by more than stereo
+   */
+  stereoBetween(one: Structure, other: Structure): StereoRelation | null
   /**
    * Whether a substructure is there. A screen: on aromatic rings and on hydrogens it is, in places, broader than the pattern.
    *

@@ -23,7 +23,10 @@ export const materialSchema = z.strictObject({
   kind: z.enum(['compound', 'polymer', 'mixture', 'feedstock']),
   formula: z.string().min(1).optional(),
   displayFormula: z.string().min(1).optional(),
-  smiles: z.string().min(1).optional(),
+  smiles: z.string().min(1).optional().meta({
+    description:
+      'SMILES, with hands and double bonds as far as the name and the CAS number state them. Of a racemate with one relative configuration: one of its hands and, behind it, the stereo group of CXSMILES, "O[C@@H]1CCCC[C@H]1O |&1:1,6|" (atoms counted from 0).',
+  }),
   cas: z.string().min(1).optional(),
   form: z.enum(['solid', 'liquid', 'gas', 'solution']),
   densityGPerMl: z.number().positive().optional(),

@@ -46,7 +46,7 @@ export function bottleOf(phrase: string, strength: StatedStrength | null, index:
       break
     }
   }
-  if (ambiguous?.kind === 'ambiguous' && strength === null && /\banhydrous\b/i.test(nameKey(phrase))) {
+  if (ambiguous?.kind === 'ambiguous' && !ambiguous.none && strength === null && /\banhydrous\b/i.test(nameKey(phrase))) {
     const dry = ambiguous.candidates.filter(id => {
       const material = index.materials.get(id)
       return material?.kind === 'compound' && !/hydrate/i.test(material.name)
@@ -131,6 +131,7 @@ function withStrength(name: string, strength: StatedStrength, index: NameIndex):
     if (found.kind !== 'unknown') return found
   }
   const base = index.lookUp(name)
+  if (base.kind === 'ambiguous' && base.none) return base
   const ids = base.kind === 'material' ? [base.material] : base.kind === 'ambiguous' ? base.candidates : []
   const compounds = new Set(ids.map(id => index.materials.get(id)?.contains?.compound ?? id))
   if (compounds.size === 0) return { kind: 'unknown' }

@@ -10,6 +10,8 @@ export interface OverArrow {
   readonly line: string
   /** Null where the library does not hold it, or holds several of this structure: which one is not guessed. */
   readonly charge: ChargeRead | null
+  /** Why it is asked about: several compounds have this structure, or the library holds other stereo forms of it alone. */
+  readonly asked?: string
 }
 
 /** What stands over the arrow of a reaction, as charges whose amounts are still to be given. */
@@ -23,8 +25,13 @@ export function chargesOverArrow(
     const read = toolkit?.parse(smiles)
     const ids = read?.ok ? index.ofStructure(read.value) : []
     const id = ids.length === 1 ? ids[0] : undefined
-    const line = id === undefined ? smiles : wordFor(id, index)
-    return { line, charge: id === undefined ? null : readChargeLine(line, index, comma) }
+    if (id !== undefined) {
+      const line = wordFor(id, index)
+      return { line, charge: readChargeLine(line, index, comma) }
+    }
+    const why = ids.length > 1 ? `several compounds have this structure: ${[...ids].sort().join(', ')}` : null
+    const asked = why ?? (read?.ok ? (index.otherForms(read.value)?.why ?? null) : null)
+    return { line: smiles, charge: null, ...(asked === null ? {} : { asked }) }
   })
 }
 

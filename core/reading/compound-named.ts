@@ -16,6 +16,7 @@ export function compoundNamed(text: string, index: NameIndex): Found {
   if (unit !== null) return polymerOf(unit, index)
   const row = index.ambiguous(text)
   const found = index.lookUp(text)
+  if (found.kind === 'ambiguous' && found.none) return found
   const ids =
     row !== null
       ? row.default === null

@@ -24,6 +24,7 @@ export function byDensity(found: BottleFound, gPerMl: number, index: NameIndex):
   const agrees = (id: string, within: number): boolean =>
     Math.abs((index.materials.get(id)?.densityGPerMl ?? Number.NaN) - gPerMl) <= within + 1e-9
   if (found.kind === 'ambiguous') {
+    if (found.none) return found
     for (const within of tolerances) {
       const fits = found.candidates.filter(id => agrees(id, within))
       const sold = fits.length > 1 ? fits.filter(id => index.materials.get(id)?.form === 'solution') : fits

@@ -40,7 +40,7 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   const problems: Problem[] = []
   const notes = read.notes.map(note => `${read.text}: ${note}`)
   const { found } = read
-  if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found.candidates, found.why, where))
+  if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found, where))
   if (found.kind === 'unknown')
     problems.push(/\p{L}/u.test(read.phrase) ? unknownName(read.phrase, index, where) : nameless(read.text, where))
   if (found.kind === 'no-such-strength') {

@@ -75,12 +75,10 @@ export function readStructure(smiles: string, reading: TermReading & { readonly 
   if (ids.length === 1) return { text: wordFor(ids[0]!, index), coefficient: 1, compound: ids[0]!, composition }
   const text = plainSmiles(smiles)
   const where = ['line 1', text]
-  problems.push(
-    ids.length > 1
-      ? askedAbout(text, [...ids].sort(), 'several compounds have this structure', where)
-      : unknownName(text, index, where, composition),
-  )
-  return { text, coefficient: 1, compound: null, composition, ...(ids.length > 1 ? { candidates: [...ids].sort() } : {}) }
+  const asked =
+    ids.length > 1 ? { candidates: [...ids].sort(), why: 'several compounds have this structure' } : index.otherForms(read.value)
+  problems.push(asked === null ? unknownName(text, index, where, composition) : askedAbout(text, asked, where))
+  return { text, coefficient: 1, compound: null, composition, ...(asked === null ? {} : { candidates: asked.candidates }) }
 }
 
 /** "2 benzaldehyde", "2H2O", "1/2 O2", "n styrene"; not "2-naphthol" or "2,3-butanediol", where the digit belongs to the name. */
@@ -124,7 +122,7 @@ function oneOfTwo(text: string, found: Found, toolkit: Toolkit, { index, drawn, 
   const where = ['line 1', text]
   problems.push(
     candidates.length > 0
-      ? askedAbout(text, candidates, why, where)
+      ? askedAbout(text, { candidates, why }, where)
       : {
           code: 'name-unknown',
           where,
@@ -153,7 +151,7 @@ function settle(text: string, found: Found, reading: TermReading): Settled {
   const structure = toolkit !== null && isSmilesLike(text) ? toolkit.parse(text) : null
   const composition =
     structure?.ok === true ? structure.value.composition : structure === null ? compositionOf(repeatUnitIn(text) ?? text) : null
-  if (found.kind === 'ambiguous') problems.push(askedAbout(text, found.candidates, found.why, where))
+  if (found.kind === 'ambiguous') problems.push(askedAbout(text, found, where))
   else problems.push(unknownName(text, index, where, composition))
   return { compound: null, composition, ...(found.kind === 'ambiguous' ? { candidates: found.candidates } : {}) }
 }

@@ -1,11 +1,23 @@
 import { type Composition, molarMass, parseFormula } from '../chemistry/formula.ts'
 import { casCheckDigit } from '../library/checks/cas-digits.ts'
 import type { Problem } from '../problem/problem.ts'
-import type { Meant, NameIndex } from './names.ts'
+import type { Found, Meant, NameIndex } from './names.ts'
 import { repeatUnitIn } from './repeat-unit.ts'
 
-/** A name that means several materials: which, and why it matters. */
-export function askedAbout(text: string, candidates: readonly string[], why: string, where: readonly string[]): Problem {
+/** A name that means several materials: which, and why it matters; or a structure of which the library holds other stereo forms alone. */
+export function askedAbout(
+  text: string,
+  { candidates, why, none }: Pick<Extract<Found, { kind: 'ambiguous' }>, 'candidates' | 'why' | 'none'>,
+  where: readonly string[],
+): Problem {
+  if (none)
+    return {
+      code: 'structure-other-form',
+      where,
+      what: `The library does not hold "${text}" as it is written, but ${candidates.length > 1 ? 'other stereo forms' : 'another stereo form'} of it: ${candidates.join(', ')}.`,
+      why: `${why.slice(0, 1).toUpperCase()}${why.slice(1)}.`,
+      cure: `If one of them is meant, write it: ${candidates.join(', ')}; else enter yours as a material of its own.`,
+    }
   return {
     code: 'name-ambiguous',
     where,

@@ -1,9 +1,11 @@
 import { hill, parseFormula } from '../chemistry/formula.ts'
+import { groupedSmiles } from '../chemistry/stereo-groups.ts'
 import type { Structure, Toolkit } from '../chemistry/structure.ts'
 import type { Material } from '../library/material.ts'
 import { nearest } from '../problem/nearest.ts'
 import { groupsElsewhere, sameLocants } from './locants.ts'
 import { nameKey } from './name-key.ts'
+import { formWords, type StereoForm } from './stereo-forms.ts'
 
 /** A name that means several bottles. Rows of `routes-data/tables/ambiguous-names.json`. */
 export interface AmbiguousName {
@@ -16,7 +18,13 @@ export interface AmbiguousName {
 
 export type Found =
   | { readonly kind: 'material'; readonly material: string; readonly assumed: string | null }
-  | { readonly kind: 'ambiguous'; readonly candidates: readonly string[]; readonly why: string }
+  | {
+      readonly kind: 'ambiguous'
+      readonly candidates: readonly string[]
+      readonly why: string
+      /** None of them is what was written: they are other stereo forms of it, and even a single one is asked about. */
+      readonly none?: true
+    }
   | { readonly kind: 'unknown' }
 
 /** A name near to one that was typed. */
@@ -29,6 +37,11 @@ export interface Meant {
 }
 
 const unknown: Found = { kind: 'unknown' }
+
+interface Held {
+  readonly id: string
+  readonly structure: Structure
+}
 
 interface Entry {
   table: AmbiguousName | null
@@ -43,7 +56,7 @@ export class NameIndex {
   readonly #formulas = new Map<string, string[]>()
   readonly #cas = new Map<string, string[]>()
   readonly #toolkit: Toolkit | null
-  readonly #structures = new Map<string, ReadonlyMap<string, readonly string[]>>()
+  readonly #structures = new Map<string, readonly Held[]>()
   #words: readonly string[] | null = null
   readonly #meant = new Map<string, Meant | null>()
 
@@ -134,14 +147,37 @@ export class NameIndex {
     const read = this.#toolkit.parse(text)
     if (!read.ok) return unknown
     const ids = this.ofStructure(read.value)
-    return ids.length === 0 ? unknown : this.#one(ids, 'several compounds have this structure')
+    return ids.length > 0 ? this.#one(ids, 'several compounds have this structure') : (this.otherForms(read.value) ?? unknown)
   }
 
-  /** Compounds and polymers with this very structure. */
+  /** Compounds and polymers with this very structure, hands and double bonds as written. */
   ofStructure(structure: Structure): readonly string[] {
     // Canonising is the dear part: nothing is canonised where no compound has the formula.
     const known = this.#withFormula(structure.formula)
-    return known.size === 0 ? [] : (known.get(structure.identityKey) ?? [])
+    return known.filter(one => one.structure.identityKey === structure.identityKey).map(one => one.id)
+  }
+
+  /** Compounds that differ from it by stereo alone, with what each is beside it, in order of id. */
+  stereoForms(structure: Structure): readonly StereoForm[] {
+    return this.#withFormula(structure.formula)
+      .flatMap(({ id, structure: own }) => {
+        const relation = this.#toolkit!.stereoBetween(structure, own)
+        return relation === null || relation === 'same' ? [] : [{ id, relation }]
+      })
+      .sort((one, other) => (one.id < other.id ? -1 : 1))
+  }
+
+  /** What to ask where the library holds other stereo forms of a structure and not the structure itself; null where it holds none. */
+  otherForms(structure: Structure): Extract<Found, { kind: 'ambiguous' }> | null {
+    const forms = this.stereoForms(structure)
+    if (forms.length === 0) return null
+    const told = forms.map(({ id, relation }) => `${id} ${formWords[relation]}`).join('; ')
+    return {
+      kind: 'ambiguous',
+      candidates: forms.map(one => one.id),
+      why: `hands and double bonds are not guessed: ${told}`,
+      none: true,
+    }
   }
 
   /**
@@ -165,19 +201,19 @@ export class NameIndex {
   }
 
   /** Structures are canonised only where the formula, which is cheap, is the same. */
-  #withFormula(formula: string): ReadonlyMap<string, readonly string[]> {
+  #withFormula(formula: string): readonly Held[] {
     const known = this.#structures.get(formula)
     if (known !== undefined) return known
-    const keys = new Map<string, string[]>()
+    const held: Held[] = []
     for (const { id, kind, smiles, formula: written } of this.materials.values()) {
       if (smiles === undefined || kind === 'mixture' || kind === 'feedstock') continue
       const stated = written === undefined ? null : (formulaKey(written)?.split(' ')[0] ?? null)
       if (stated !== null && stated !== formula) continue
       const read = this.#toolkit!.parse(smiles)
-      if (read.ok) keys.set(read.value.identityKey, [...(keys.get(read.value.identityKey) ?? []), id])
+      if (read.ok) held.push({ id, structure: read.value })
     }
-    this.#structures.set(formula, keys)
-    return keys
+    this.#structures.set(formula, held)
+    return held
   }
 }
 
@@ -203,7 +239,7 @@ const longestSmiles = 150
  * its hydrogens, never the same symbol twice running, nor the count 1. "CO" stays a formula, carbon monoxide.
  */
 export function isSmilesLike(text: string): boolean {
-  const smiles = text.trim()
+  const { smiles } = groupedSmiles(text)
   if (smiles === '' || smiles.length > longestSmiles || /\s/.test(smiles) || /H/.test(smiles.replace(/\[[^\]]*\]/g, ''))) return false
   if (!parseFormula(smiles).ok) return true
   return /^\[(?:Cl|Br|[BCNOPSFI])H\d?\]$|([BCNOPSFI])\1(?![a-z])|[A-Z][a-z]?1(?!\d)|^[BCNOPSFI]{3,}$|[=#@/\\]/.test(smiles)

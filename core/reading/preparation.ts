@@ -152,8 +152,9 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   }
 
   // What a reaction SMILES has over its arrow is charged too, unless a line says how much of it.
-  for (const { line, charge } of chargesOverArrow(equation.agents ?? [], index, toolkit, comma)) {
+  for (const { line, charge, asked } of chargesOverArrow(equation.agents ?? [], index, toolkit, comma)) {
     const isThere = charge?.found.kind === 'material' && charges.some(one => sameMaterial(one, charge))
+    if (asked !== undefined) notes.push(`${line} over the arrow is not taken as any material: ${asked}`)
     if (charge === null) unread.push(line)
     else if (!isThere) {
       charges.push(charge)

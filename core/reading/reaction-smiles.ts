@@ -1,3 +1,4 @@
+import { atomsWritten, groupedSmiles, type StereoGroup, stereoGroups, writtenGroups } from '../chemistry/stereo-groups.ts'
 import type { Toolkit } from '../chemistry/structure.ts'
 
 /**
@@ -30,36 +31,67 @@ export interface ReactionSmiles {
  * Dots part molecules. What CXSMILES groups (`|f:0.1,3.4|`: pieces counted from 0 over the whole reaction) is one compound; where it groups
  * nothing, ions that stand one after the other are one compound until their charges cancel.
  *
- * Source of the grouping: ChemAxon Extended SMILES, "fragment level grouping".
+ * Source of the grouping: ChemAxon Extended SMILES, "fragment level grouping"; of racemates: "enhanced stereo", its atoms counted from 0 over
+ * the whole reaction too.
  */
 export function partsOfReactionSmiles(text: string, toolkit: Toolkit): ReactionSmiles {
   const [, body = '', extension = ''] = reaction.exec(text.trim()) ?? []
-  const groups = groupsOf(extension)
+  const fragments = groupsOf(extension)
+  const stereo = stereoGroups(extension).groups
   let before = 0
+  let atomsBefore = 0
   const [reactants, agents, products] = body.split('>').map(side => {
     const pieces = side.split('.').filter(one => one !== '')
-    const own = groups.map(group => group.map(one => one - before).filter(one => one >= 0 && one < pieces.length))
+    const own = fragments.map(group => group.map(one => one - before).filter(one => one >= 0 && one < pieces.length))
     before += pieces.length
-    return groups.length === 0 ? moleculesOf(pieces, toolkit) : grouped(pieces, own)
+    const first = pieces.map(piece => {
+      const at = atomsBefore
+      atomsBefore += atomsWritten(piece).length
+      return at
+    })
+    const molecules = fragments.length === 0 ? moleculesOf(pieces, toolkit) : grouped(pieces, own)
+    return molecules.map(list => joined(list, pieces, first, stereo))
   })
   return { reactants: reactants ?? [], agents: agents ?? [], products: products ?? [] }
 }
 
-/** Compounds as a reaction SMILES; one of several pieces is held together by a group. */
+/** Pieces as one compound, with those of the stereo groups that lie in it, whose atoms are counted over the whole reaction. */
+function joined(list: readonly number[], pieces: readonly string[], first: readonly number[], stereo: readonly StereoGroup[]): string {
+  const places = new Map<number, number>()
+  for (const piece of list) for (const [at] of atomsWritten(pieces[piece]!).entries()) places.set(first[piece]! + at, places.size)
+  const inIt = stereo
+    .map(group => ({ ...group, atoms: group.atoms.flatMap(atom => places.get(atom) ?? []) }))
+    .filter(group => group.atoms.length > 0)
+  // Counted anew, so that the same compound is written alike wherever it stands.
+  const numbers = [...new Set(inIt.map(group => group.number))]
+  const groups = inIt.map(group => ({ ...group, number: group.number === null ? null : numbers.indexOf(group.number) + 1 }))
+  return `${list.map(piece => pieces[piece]!).join('.')}${writtenGroups(groups)}`
+}
+
+/** Compounds as a reaction SMILES; one of several pieces is held together by a group, and a racemate stays one. */
 export function reactionSmiles({ reactants, agents, products }: ReactionSmiles): string {
-  const groups: string[] = []
+  const fragments: string[] = []
+  const stereo: StereoGroup[] = []
   let at = 0
+  let atoms = 0
   const side = (list: readonly string[]): string =>
     list
-      .map(smiles => {
+      .map(compound => {
+        const { smiles, groups } = groupedSmiles(compound)
         const count = smiles.split('.').length
-        if (count > 1) groups.push(Array.from({ length: count }, (_, piece) => at + piece).join('.'))
+        if (count > 1) fragments.push(Array.from({ length: count }, (_, piece) => at + piece).join('.'))
+        const taken = Math.max(0, ...stereo.map(one => one.number ?? 0))
+        for (const { kind, number, atoms: own } of groups)
+          stereo.push({ kind, number: number === null ? null : taken + number, atoms: own.map(atom => atom + atoms) })
         at += count
+        atoms += atomsWritten(smiles).length
         return smiles
       })
       .join('.')
   const body = [reactants, agents, products].map(side).join('>')
-  return groups.length === 0 ? body : `${body} |f:${groups.join(',')}|`
+  const held = fragments.length === 0 ? '' : `f:${fragments.join(',')}`
+  const extension = [held, writtenGroups(stereo).trim().slice(1, -1)].filter(one => one !== '').join(',')
+  return extension === '' ? body : `${body} |${extension}|`
 }
 
 /** "f:0.1,3.4" among the features of an extension, which commas part too. */
@@ -68,35 +100,35 @@ function groupsOf(extension: string): readonly (readonly number[])[] {
   return found === undefined ? [] : found.split(',').map(group => group.split('.').map(Number))
 }
 
-/** Each group where its first piece stands, the pieces beside them alone. */
-function grouped(pieces: readonly string[], groups: readonly (readonly number[])[]): readonly string[] {
-  const list: string[] = []
+/** Each group where its first piece stands, the pieces beside them alone: their places. */
+function grouped(pieces: readonly string[], groups: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const list: (readonly number[])[] = []
   const placed = new Set<number>()
-  for (const [at, piece] of pieces.entries()) {
+  for (const at of pieces.keys()) {
     if (placed.has(at)) continue
     const group = groups.find(one => one.includes(at)) ?? [at]
     for (const one of group) placed.add(one)
-    list.push(group.length === 1 ? piece : group.map(one => pieces[one]!).join('.'))
+    list.push(group)
   }
   return list
 }
 
-function moleculesOf(pieces: readonly string[], toolkit: Toolkit): readonly string[] {
-  const list: string[] = []
-  let ions: string[] = []
+function moleculesOf(pieces: readonly string[], toolkit: Toolkit): readonly (readonly number[])[] {
+  const list: (readonly number[])[] = []
+  let ions: number[] = []
   let charge = 0
-  for (const piece of pieces) {
+  for (const [at, piece] of pieces.entries()) {
     const read = /[+-]/.test(piece) ? toolkit.parse(piece) : null
     const own = read?.ok ? read.value.composition.charge : 0
     if (own === 0 && ions.length === 0) {
-      list.push(piece)
+      list.push([at])
       continue
     }
-    ions.push(piece)
+    ions.push(at)
     charge += own
     if (charge !== 0) continue
-    list.push(ions.join('.'))
+    list.push(ions)
     ions = []
   }
-  return [...list, ...ions]
+  return [...list, ...ions.map(at => [at])]
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { formWords } from '../../core/reading/stereo-forms.ts'
 import { identified } from '../library/identified.ts'
 import { problemSchema, refusals } from '../replies.ts'
 import type { Resource } from './resource.ts'
@@ -38,7 +39,13 @@ export const identifiedSchema = z.object({
     z.object({
       id: z.string(),
       name: z.string(),
-      by: z.enum(['structure', 'CAS number', 'name', 'formula']),
+      by: z.enum(['structure', 'CAS number', 'name', 'other form', 'formula']).meta({
+        description: 'What both have; `other form` = the skeleton, in another stereo form than the one typed.',
+      }),
+      form: z
+        .enum(Object.keys(formWords) as (keyof typeof formWords)[])
+        .nullable()
+        .meta({ description: 'What it is beside the structure typed, where they differ by hands or double bonds alone.' }),
       named: z.boolean().meta({ description: 'It answers to the name typed.' }),
     }),
   ),

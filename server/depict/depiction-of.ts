@@ -1,4 +1,5 @@
 import type { Depiction, Drawing } from '../../core/chemistry/drawing.ts'
+import { groupedSmiles } from '../../core/chemistry/stereo-groups.ts'
 import { condensedUnit } from './condensed.ts'
 import { drawingOf } from './drawing-of.ts'
 
@@ -15,7 +16,7 @@ const hasCarbon = (formula: string): boolean => /C(?![a-z])/.test(formula)
 /** Heavy atoms of the largest piece of a structure, counted on its SMILES. */
 function largestPiece(smiles: string): number {
   const atoms = (piece: string) => piece.match(/\[[^\]]+\]|Cl|Br|[BCNOPSFIbcnops]/g)?.filter(atom => !/^\[H[+]?\]$/.test(atom)).length ?? 0
-  return Math.max(0, ...smiles.split('.').map(atoms))
+  return Math.max(0, ...groupedSmiles(smiles).smiles.split('.').map(atoms))
 }
 
 const holdsMetal = (smiles: string): boolean =>

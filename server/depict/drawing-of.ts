@@ -1,5 +1,7 @@
 import { Molecule } from 'openchemlib'
 import type { Drawing, DrawnAtom, DrawnBond } from '../../core/chemistry/drawing.ts'
+import { groupedSmiles, withoutLoneHands } from '../../core/chemistry/stereo-groups.ts'
+import { moleculeOf } from '../library/molecule-of.ts'
 import { completeKekule } from './kekule.ts'
 import { labelBox, labelSide } from './labels.ts'
 import { arrangePieces } from './pieces.ts'
@@ -106,17 +108,25 @@ function arrange(molecule: Molecule): Sketch {
 export function drawingOf(smiles: string): Drawing {
   const known = memo.get(smiles)
   if (known) return known
-  const molecule = Molecule.fromSmiles(smiles)
+  const molecule = moleculeOf(smiles)
   if (molecule.getAllAtoms() === 0) throw new RangeError(`no atoms in ${JSON.stringify(smiles)}`)
   // The same compound written two ways is drawn alike, and only once.
   const identity = molecule.getIDCode()
-  const drawing = memo.get(identity) ?? drawn(molecule)
+  const drawing = memo.get(identity) ?? drawn(molecule, captionOf(smiles))
   memo.set(identity, drawing)
   memo.set(smiles, drawing)
   return drawing
 }
 
-function drawn(molecule: Molecule): Drawing {
+/** A racemate is drawn by one of its hands, and the words under it say that both are there. */
+function captionOf(smiles: string): string | null {
+  const kinds = withoutLoneHands(groupedSmiles(smiles)).groups.map(one => one.kind)
+  return kinds.includes('&') ? 'both hands' : kinds.includes('o') ? 'one hand or the other' : null
+}
+
+const captionPx = { high: 13, letter: 4.6 }
+
+function drawn(molecule: Molecule, caption: string | null): Drawing {
   completeKekule(molecule)
   const sketch = arrange(molecule)
   const centres = ringCentres(molecule, sketch)
@@ -133,6 +143,12 @@ function drawn(molecule: Molecule): Drawing {
     top = Math.min(top, sketch.y[i]! * bondPx - box.t)
     bottom = Math.max(bottom, sketch.y[i]! * bondPx + box.b)
   })
+  if (caption !== null) {
+    const wanting = Math.max(0, captionPx.letter * caption.length - (right - left)) / 2
+    left -= wanting
+    right += wanting
+    bottom += captionPx.high
+  }
   const cx = (left + right) / 2
   const cy = (top + bottom) / 2
   const atoms: DrawnAtom[] = sketch.x.map((_, i) => {
@@ -169,6 +185,7 @@ function drawn(molecule: Molecule): Drawing {
   return {
     atoms,
     bonds,
+    ...(caption === null ? {} : { caption }),
     w: Math.ceil(right - left),
     h: Math.ceil(bottom - top),
     topX: highest.x,

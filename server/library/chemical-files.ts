@@ -1,4 +1,5 @@
 import { Molecule } from 'openchemlib'
+import { smilesWithGroups } from '../../core/chemistry/hands-of.ts'
 import { type Material, materialSchema } from '../../core/library/material.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import { cellOf, cellValue } from '../../core/reading/cell-text.ts'
@@ -105,7 +106,7 @@ const aliases: ReadonlyMap<string, string> = new Map([
 /** The same for every way of writing one structure; null where it cannot be read. */
 function identityOf(smiles: string): string | null {
   try {
-    return Molecule.fromSmiles(smiles).getIDCode()
+    return moleculeOf(smiles).getIDCode()
   } catch {
     return null
   }
@@ -115,7 +116,7 @@ function identityOf(smiles: string): string | null {
 function smilesOf(molfile: string): string | null {
   try {
     const molecule = Molecule.fromMolfile(molfile)
-    return molecule.getAllAtoms() === 0 ? '' : molecule.toIsomericSmiles()
+    return molecule.getAllAtoms() === 0 ? '' : smilesWithGroups(molecule, Molecule)
   } catch {
     return null
   }

@@ -12,6 +12,7 @@ import { idOfName } from '../../core/reading/id-of-name.ts'
 import { stopProblems } from '../../core/report/stops.ts'
 import { depictionOf } from '../depict/depiction-of.ts'
 import { bundledTables } from './bundled.ts'
+import { type LikelyDouble, likelyDoubles } from './likely-doubles.ts'
 import { isOfSomething, solutionTyped } from './solution-typed.ts'
 import type { Workshop } from './workshop.ts'
 
@@ -47,13 +48,7 @@ export interface Identified {
   readonly screened: boolean
   readonly regulated: readonly { readonly action: string; readonly list: string; readonly category: string; readonly reason: string }[]
   /** Materials that are probably the same, surest first. */
-  readonly matches: readonly {
-    readonly id: string
-    readonly name: string
-    readonly by: 'structure' | 'CAS number' | 'name' | 'formula'
-    /** It answers to the name typed, whatever else is the same. */
-    readonly named: boolean
-  }[]
+  readonly matches: readonly LikelyDouble[]
   readonly problems: readonly Problem[]
 }
 
@@ -72,7 +67,6 @@ const hazardRecords = (): HazardRecords => {
 /** Mass, formula, identity, groups, screening, hazards and likely doubles of a material, from its structure, formula, CAS number and name. */
 export function identified(workshop: Workshop, typed: TypedMaterial): Identified {
   const { library, tables, toolkit } = workshop
-  const names = workshop.names()
   const problems: Problem[] = []
   const smiles = typed.smiles.trim()
   const parsed = smiles === '' ? null : toolkit.parse(smiles, ['new material', 'smiles'])
@@ -151,27 +145,8 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
     groups: traits.groups.map(number => ({ number, name: tables.reactivityGroups.find(group => group.number === number)?.name ?? '' })),
     screened: traits.screened,
     regulated: traits.regulated.map(({ action, list, category, reason }) => ({ action, list, category, reason })),
-    matches: matchesOf(),
+    matches: likelyDoubles(workshop, { name, smiles, cas, structure, formula, known }),
     problems,
-  }
-
-  function matchesOf(): Identified['matches'] {
-    const found = new Map<string, Identified['matches'][number]>()
-    const looked = name === '' ? null : names.lookUp(name)
-    const named = new Set(looked?.kind === 'material' ? [looked.material] : looked?.kind === 'ambiguous' ? looked.candidates : [])
-    const add = (id: string, by: Identified['matches'][number]['by']) => {
-      const other = library.materials.get(id)
-      if (other !== undefined && id !== known?.id && !found.has(id)) found.set(id, { id, name: other.name, by, named: named.has(id) })
-    }
-    const isNew = (said: string, before: string | undefined): boolean => said !== (before ?? '')
-    if (structure !== null && isNew(smiles, known?.smiles)) for (const id of names.ofStructure(structure)) add(id, 'structure')
-    if (cas !== '' && isNew(cas, known?.cas))
-      for (const one of library.materials.values()) if (one.cas === cas && one.kind !== 'mixture') add(one.id, 'CAS number')
-    if (isNew(name, known?.name)) for (const id of named) add(id, 'name')
-    // A formula alone is shared by isomers: offered only where no structure says more.
-    if (structure === null && formula !== null && isNew(formula, known?.formula))
-      for (const one of library.materials.values()) if (one.kind === 'compound' && one.formula === formula) add(one.id, 'formula')
-    return [...found.values()].slice(0, 12)
   }
 }
 

@@ -1,11 +1,13 @@
 import { Molecule } from 'openchemlib'
+import { withGroups } from '../../core/chemistry/hands-of.ts'
 
 /**
- * The molecule of a SMILES, all its pieces in one. A metal written bare stays bare in a molfile: its valence is told there, since a reader
+ * The molecule of a SMILES, all its pieces in one, with its stereo groups: a molfile then says of a racemate that it is no single hand (chiral
+ * flag 0). A metal written bare stays bare in a molfile: its valence is told there, since a reader
  * fills up one that is not with hydrogens.
  */
 export function moleculeOf(smiles: string): Molecule {
-  const molecule = Molecule.fromSmiles(smiles)
+  const molecule = withGroups(smiles, text => Molecule.fromSmiles(text), Molecule)
   molecule.ensureHelperArrays(Molecule.cHelperNeighbours)
   for (let atom = 0; atom < molecule.getAllAtoms(); atom++) {
     const isBare =

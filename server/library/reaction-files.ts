@@ -1,4 +1,5 @@
 import { Molecule, Reaction } from 'openchemlib'
+import { smilesWithGroups } from '../../core/chemistry/hands-of.ts'
 import type { Toolkit } from '../../core/chemistry/structure.ts'
 import { type Library, materialOf } from '../../core/library/library.ts'
 import { compoundIn } from '../../core/library/reference-charge.ts'
@@ -147,7 +148,8 @@ function partsOfRxn(text: string): ReactionSmiles | null {
     const body = text.trimStart().replace(/\r\n?/g, '\n')
     if (/^\$RXN V3000/.test(body)) {
       const reaction = Reaction.fromRxn(body)
-      const of = (count: number, get: (at: number) => Molecule) => Array.from({ length: count }, (_, at) => get(at).toIsomericSmiles())
+      const of = (count: number, get: (at: number) => Molecule) =>
+        Array.from({ length: count }, (_, at) => smilesWithGroups(get(at), Molecule))
       return {
         reactants: of(reaction.getReactants(), at => reaction.getReactant(at)),
         agents: of(reaction.getCatalysts(), at => reaction.getCatalyst(at)),
@@ -164,7 +166,7 @@ function partsOfRxn(text: string): ReactionSmiles | null {
     const over = /^\s*\d{1,3}\s+\d{1,3}\s+(\d{1,3})(?=\s|$)/.exec(line)?.[1]
     const isWhole = over === undefined || over === '0' ? left + right <= blocks.length : left + right + Number(over) === blocks.length
     if (!isWhole || blocks.length > mostMolecules) return null
-    const smiles = blocks.map(once(block => Molecule.fromMolfile(block).toIsomericSmiles()))
+    const smiles = blocks.map(once(block => smilesWithGroups(Molecule.fromMolfile(block), Molecule)))
     return {
       reactants: smiles.slice(0, left),
       products: smiles.slice(left, left + right),

@@ -90,7 +90,8 @@ describe('every bundled material with a structure, against RDKit', () => {
       // Open ends and bare metals are written differently by the two.
       if (macrocycles.has(id) || smiles.includes('*') || /^\[[A-Z][a-z]?\](\.\[[A-Z][a-z]?\])*$/.test(smiles)) return []
       const molecule = rdkit.get_mol(smiles)!
-      const theirs = molecule.get_smiles()
+      // A racemate is one by its stereo group alone, which the other toolkit writes behind the SMILES.
+      const theirs = smiles.includes('|') ? molecule.get_cxsmiles() : molecule.get_smiles()
       molecule.delete()
       return read(theirs).identityKey === read(smiles).identityKey ? [] : [`${id}: ${smiles} is not ${theirs}`]
     })

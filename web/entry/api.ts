@@ -8,6 +8,7 @@ import type { Trust } from '../../core/library/trust.ts'
 import type { WeakSpot } from '../../core/library/weak-spots.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import type { PreparationRead } from '../../core/reading/preparation.ts'
+import type { StereoForm } from '../../core/reading/stereo-forms.ts'
 import type { RecordFigure } from '../../core/report/record-figures.ts'
 import { ask, post } from '../api/client.ts'
 
@@ -62,7 +63,14 @@ export interface Identified {
   readonly groups: readonly { readonly number: number; readonly name: string }[]
   readonly screened: boolean
   readonly regulated: readonly { readonly action: string; readonly list: string; readonly category: string; readonly reason: string }[]
-  readonly matches: readonly { readonly id: string; readonly name: string; readonly by: string; readonly named: boolean }[]
+  readonly matches: readonly {
+    readonly id: string
+    readonly name: string
+    readonly by: string
+    /** What it is beside the structure typed, where they differ by hands or double bonds alone. */
+    readonly form: StereoForm['relation'] | null
+    readonly named: boolean
+  }[]
   readonly problems: readonly Problem[]
 }
 

@@ -4,6 +4,7 @@ import { Name } from '../parts/words.tsx'
 import type { Reading, TermShown } from './api.ts'
 import { replaceWriting, write, writing } from './draft.ts'
 import { beginMaterial } from './material-draft.ts'
+import { otherFormAsked, otherFormCode } from './other-form.ts'
 import { Drawn, Field } from './parts.tsx'
 import { readingState } from './reading.ts'
 import { answeredTerm, problemsAt } from './record.ts'
@@ -110,9 +111,12 @@ function Side({ terms, reading }: { readonly terms: readonly TermShown[]; readon
 function TermAsked({ term, reading }: { readonly term: TermShown; readonly reading: Reading }) {
   const problem = problemsAt(reading.problems, term.text)[0]
   if (problem === undefined) return null
+  const isOtherForm = problem.code === otherFormCode
   if (term.candidates !== undefined)
     return (
-      <ProblemNote problem={{ ...problem, what: `Which “${term.text}” is meant?`, cure: 'Choose one:' }}>
+      <ProblemNote
+        problem={isOtherForm ? otherFormAsked(problem) : { ...problem, what: `Which “${term.text}” is meant?`, cure: 'Choose one:' }}
+      >
         {term.candidates.map(id => (
           <button
             type="button"
@@ -124,13 +128,18 @@ function TermAsked({ term, reading }: { readonly term: TermShown; readonly readi
             {reading.materials[id]?.name ?? id}
           </button>
         ))}
+        {isOtherForm && <AsNew text={term.text} />}
       </ProblemNote>
     )
   return (
     <ProblemNote problem={problem}>
-      <button type="button" class="do" disabled={!readingState.value.fresh} onClick={() => beginMaterial(term.text)}>
-        Enter it as a new material
-      </button>
+      <AsNew text={term.text} />
     </ProblemNote>
   )
 }
+
+const AsNew = ({ text }: { readonly text: string }) => (
+  <button type="button" class="do" disabled={!readingState.value.fresh} onClick={() => beginMaterial(text)}>
+    Enter it as a new material
+  </button>
+)

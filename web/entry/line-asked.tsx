@@ -5,6 +5,7 @@ import { ProblemNote } from '../parts/problem.tsx'
 import type { Reading } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
 import { beginMaterial, beginSolution } from './material-draft.ts'
+import { otherFormAsked, otherFormCode } from './other-form.ts'
 import { readingState } from './reading.ts'
 import { answered, problemsAt } from './record.ts'
 import { unreadWords } from './unread-words.ts'
@@ -39,6 +40,13 @@ function OneAsked({
 }: Omit<Asked, 'candidates'> & { readonly candidates: readonly string[] | undefined; readonly problem: Problem }) {
   if (problem.code === 'strength-not-held')
     return <StrengthAsked text={text} candidates={candidates ?? []} problem={problem} reading={reading} />
+  if (problem.code === otherFormCode)
+    return (
+      <ProblemNote problem={otherFormAsked(problem)}>
+        <Bottles text={text} candidates={candidates ?? []} reading={reading} />
+        <Mend onPress={() => beginMaterial(/"([^"]+)"/.exec(problem.what)?.[1] ?? text)}>Enter it as a new material</Mend>
+      </ProblemNote>
+    )
   if (candidates !== undefined)
     return (
       <ProblemNote problem={{ ...problem, what: `Which bottle is “${text}”?`, cure: 'Choose one:' }}>

@@ -49,7 +49,7 @@ effect(() => {
 
 /** Opens the page for a material that a text names and the library does not hold. */
 export function beginMaterial(text: string): void {
-  const looksDrawn = /^[A-Za-z0-9@+\-[\]()=#$%/\\.*]+$/.test(text) && /[=#()[\]]|[a-z]\d/.test(text)
+  const looksDrawn = /^[A-Za-z0-9@+\-[\]()=#$%/\\.*]+(?:\s+\|[^|]*\|)?$/.test(text) && /[=#()[\]]|[a-z]\d/.test(text)
   typedMaterial.value = { ...emptyMaterial, ...(looksDrawn ? { smiles: text } : { name: text }) }
   calledInWriting.value = { text, line: null }
   openEntry('material')
@@ -122,7 +122,7 @@ export function materialLacks(typed: TypedMaterial, told: Identified): readonly 
         what: `whether it is ${match.name}, or a name of its own`,
         wrong: `${match.name} is called so already: every text that says “${typed.name.trim()}” would have to be asked about. Take that one, or write what sets yours apart, such as its grade or its maker.`,
       })
-    else if (match.by !== 'formula' && !typed.apartFrom.includes(match.id))
+    else if (mayBeSame(match) && !typed.apartFrom.includes(match.id))
       lacking.push({ field: 'matches', what: `whether it is ${match.name}` })
   }
   if (typed.over !== null) return [...lacking, ...mendingLacks(typed, typed.over)]
@@ -133,6 +133,13 @@ export function materialLacks(typed: TypedMaterial, told: Identified): readonly 
   if (typed.known === 'checked' && typed.source.trim() === '') lacking.push({ field: 'source', what: 'where the figures were read' })
   return lacking
 }
+
+/**
+ * Whether a likely double has to be told apart by its reader: isomers of a formula and other stereo forms are others by themselves, unless one
+ * of the two leaves its hands or double bonds open.
+ */
+export const mayBeSame = ({ by, form }: Identified['matches'][number]): boolean =>
+  by === 'other form' ? form === 'states less' || form === 'states more' : by !== 'formula'
 
 /**
  * The record to be tried, out of what was typed and what was told of it.

@@ -1,11 +1,12 @@
 import type { Material } from '../../core/library/material.ts'
 import { physicalFigures } from '../../core/library/physical.ts'
 import { numberText } from '../../core/quantity/print.ts'
+import { formWords } from '../../core/reading/stereo-forms.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import type { Identified } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
-import { calledInWriting, setMaterial, typedMaterial } from './material-draft.ts'
+import { calledInWriting, mayBeSame, setMaterial, typedMaterial } from './material-draft.ts'
 import { Hazards } from './material-hazards.tsx'
 import { emptyMaterial } from './material-typed.ts'
 import { Drawn } from './parts.tsx'
@@ -85,11 +86,11 @@ export function Told({ told }: { readonly told: Identified }) {
                 <b>
                   <Name text={one.name} />
                 </b>
-                <span class="soft">, same {one.by}</span>{' '}
+                <span class="soft">{sameness(one)}</span>{' '}
                 <button type="button" class="do" onClick={() => takeKnown(one.id, one.name)}>
                   It is this one
                 </button>
-                {!one.named && one.by !== 'formula' && <Apart id={one.id} />}
+                {!one.named && mayBeSame(one) && <Apart id={one.id} />}
               </li>
             ))}
           </ul>
@@ -98,6 +99,12 @@ export function Told({ told }: { readonly told: Identified }) {
       <Hazards told={told} />
     </>
   )
+}
+
+/** ", same CAS number; is its mirror image, the other hand": never the same structure where it is not. */
+function sameness({ by, form }: Identified['matches'][number]): string {
+  const words = form === null ? '' : formWords[form]
+  return by === 'other form' ? `, same skeleton; ${words}` : `, same ${by}${words === '' ? '' : `; but it ${words}`}`
 }
 
 /** As it was read, in what the library holds. */

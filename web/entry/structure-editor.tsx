@@ -1,5 +1,6 @@
 import type { CanvasEditor, Molecule } from 'openchemlib'
 import { useEffect, useRef } from 'preact/hooks'
+import { smilesWithGroups, withGroups } from '../../core/chemistry/hands-of.ts'
 
 /** So long after the last letter the drawing follows the SMILES, ms. */
 const restMs = 250
@@ -63,7 +64,7 @@ function boardIn(element: HTMLElement, Editor: typeof CanvasEditor, Molecules: t
   editor.setOnChangeListener(({ type, isUserEvent }) => {
     if (type !== 'molecule' || !isUserEvent) return
     const molecule = editor.getMolecule()
-    told = molecule.getAllAtoms() === 0 ? '' : molecule.toIsomericSmiles()
+    told = molecule.getAllAtoms() === 0 ? '' : smilesWithGroups(molecule, Molecules)
     onDrawn(told)
   })
   return {
@@ -71,7 +72,7 @@ function boardIn(element: HTMLElement, Editor: typeof CanvasEditor, Molecules: t
       const text = smiles.trim()
       if (text === told) return
       try {
-        editor.setMolecule(text === '' ? new Molecules(0, 0) : Molecules.fromSmiles(text))
+        editor.setMolecule(text === '' ? new Molecules(0, 0) : withGroups(text, one => Molecules.fromSmiles(one), Molecules))
         told = text
       } catch {
         // Half a SMILES is no structure yet; the field itself says what is wrong with it.

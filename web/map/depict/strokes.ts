@@ -162,8 +162,11 @@ export function strokesOf(drawing: Drawing): Strokes {
     }
     lines += bondLines(bond, ends, boxes)
   }
-  return { lines, fills, glyphs: labels.flatMap(label => label?.glyphs ?? []) }
+  return { lines, fills, glyphs: [...labels.flatMap(label => label?.glyphs ?? []), ...captionOf(drawing)] }
 }
+
+const captionOf = ({ caption, h }: Drawing): readonly Glyph[] =>
+  caption === undefined ? [] : [{ x: -textWidth(caption, subSize) / 2, y: h / 2 - 2, t: caption, size: subSize }]
 
 function bondLines(bond: DrawnBond, ends: Ends, boxes: readonly (Rect | undefined)[]): string {
   const boxA = boxes[bond.a]

@@ -1,0 +1,79 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { identified } from '../../../../server/library/identified.ts'
+import type { Workshop } from '../../../../server/library/workshop.ts'
+import { bundledWorkshop } from '../../../support/app.ts'
+
+// Tartaric acids by their CAS numbers (from memory): 87-69-4 (2R,3R), 147-71-7 (2S,3S), 133-37-9 racemate, 147-73-9 meso.
+
+let workshop: Workshop
+beforeAll(async () => {
+  workshop = await bundledWorkshop()
+})
+const rr = 'OC(=O)[C@H](O)[C@@H](O)C(O)=O'
+const matches = (smiles: string, cas = '', name = 'a stranger') =>
+  identified(workshop, { name, smiles, formula: '', cas, form: 'solid' }).matches.map(({ id, by, form }) => [id, by, form])
+
+describe('a new material is called the same structure only as what it is', () => {
+  it.each([
+    [
+      '(2R,3R)',
+      rr,
+      [
+        ['tartaric-acid', 'structure', null],
+        ['dl-tartaric-acid', 'other form', 'racemate'],
+      ],
+    ],
+    [
+      '(2S,3S)',
+      'OC(=O)[C@@H](O)[C@H](O)C(O)=O',
+      [
+        ['dl-tartaric-acid', 'other form', 'racemate'],
+        ['tartaric-acid', 'other form', 'other hand'],
+      ],
+    ],
+    [
+      'the racemate',
+      `${rr} |&1:3,5|`,
+      [
+        ['dl-tartaric-acid', 'structure', null],
+        ['tartaric-acid', 'other form', 'one hand'],
+      ],
+    ],
+    [
+      'meso',
+      'OC(=O)[C@H](O)[C@H](O)C(O)=O',
+      [
+        ['dl-tartaric-acid', 'other form', 'other stereoisomer'],
+        ['tartaric-acid', 'other form', 'other stereoisomer'],
+      ],
+    ],
+    [
+      'without a hand',
+      'OC(=O)C(O)C(O)C(O)=O',
+      [
+        ['dl-tartaric-acid', 'other form', 'states more'],
+        ['tartaric-acid', 'other form', 'states more'],
+      ],
+    ],
+    ['maleic acid', 'OC(=O)/C=C\\C(O)=O', [['fumaric-acid', 'other form', 'other geometry']]],
+    ['one hand of a compound held without', 'CCCCCC[C@H](C)O', [['2-octanol', 'other form', 'states less']]],
+  ])('tartaric acid and others: %s', (_, smiles, expected) => {
+    expect(matches(smiles)).toEqual(expected)
+  })
+
+  it('a CAS number or a name that is the same beside a structure that is not says both', () => {
+    expect(matches('OC(=O)[C@@H](O)[C@H](O)C(O)=O', '87-69-4')).toEqual([
+      ['tartaric-acid', 'CAS number', 'other hand'],
+      ['dl-tartaric-acid', 'other form', 'racemate'],
+    ])
+    expect(matches('OC(=O)C(O)C(O)C(O)=O', '', 'L-tartaric acid')[0]).toEqual(['tartaric-acid', 'name', 'states more'])
+  })
+
+  it('a racemate is drawn with the words that say so', () => {
+    const { depiction, material } = identified(workshop, { name: 'x', smiles: `${rr} |&1:3,5|`, formula: '', cas: '', form: 'solid' })
+    expect(depiction.kind === 'structure' && depiction.drawing.caption).toBe('both hands')
+    expect(material.smiles).toBe(`${rr} |&1:3,5|`)
+    const one = identified(workshop, { name: 'x', smiles: rr, formula: '', cas: '', form: 'solid' }).depiction
+    expect(one.kind === 'structure' && one.drawing.caption).toBeUndefined()
+  })
+})
