@@ -74,6 +74,11 @@ export interface Identified {
   readonly problems: readonly Problem[]
 }
 
+/** A structure of a file as a new material, with every way in which the file writes it. */
+export interface NewStructure extends Identified {
+  readonly structures: readonly string[]
+}
+
 export interface Trial {
   readonly rows: readonly RecordDifference[]
   readonly refused: readonly Problem[]
@@ -148,9 +153,13 @@ const keptTo = ({ trust, figure }: Kept): string =>
 
 /** The addresses of the entry pages; each rejects with a refusal that names a cure. */
 export const entryServer = {
-  read: (text: string, signal: AbortSignal) => ask<Reading>('read', { ...post({ text }), signal }),
+  /** Read as though the library held the materials, which are to be saved with it. */
+  read: (text: string, materials: readonly unknown[], signal: AbortSignal) =>
+    ask<Reading>('read', { ...post(materials.length === 0 ? { text } : { text, materials }), signal }),
   readReaction: (name: string, text: string) => ask<{ reactions: readonly ReactionRead[] }>('read-reaction', post({ name, text })),
   identify: (typed: MaterialTyped, signal: AbortSignal) => ask<Identified>('new-material', { ...post(typed), signal }),
+  newStructures: (structures: readonly MaterialTyped[], signal: AbortSignal) =>
+    ask<{ materials: readonly NewStructure[] }>('new-structures', { ...post({ structures }), signal }),
   own: () => ask<OwnReply>('own-library'),
   forms: () => ask<{ forms: readonly { readonly form: string; readonly notHeld: readonly string[] }[] }>('own-library/forms'),
   check: (edit: Edit, signal?: AbortSignal) => ask<Trial>('own-library/check', { ...post(edit), ...(signal && { signal }) }),

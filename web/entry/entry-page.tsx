@@ -5,6 +5,7 @@ import { FilePage } from './file-page.tsx'
 import { LibraryPage } from './library-page.tsx'
 import { typedMaterial } from './material-draft.ts'
 import { MaterialPage } from './material-page.tsx'
+import { watchNews } from './new-structures.ts'
 import { loadOwn } from './own.ts'
 import { closeEntry, type EntryPlace, openEntry } from './place.ts'
 import { watchWriting } from './reading.ts'
@@ -24,6 +25,7 @@ export function EntryPage({ place }: { readonly place: EntryPlace }) {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => {
     watchWriting()
+    watchNews()
     void loadOwn()
   }, [])
   useEffect(() => {

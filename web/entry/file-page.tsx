@@ -50,7 +50,7 @@ export function FilePage() {
       setProblems(await beginQueue(equations))
       const [first, second] = queue.peek()?.items ?? []
       // One alone is written and saved like any other preparation.
-      if (wasEmpty && second === undefined && rest.length === 0 && first?.read != null) {
+      if (wasEmpty && second === undefined && rest.length === 0 && first?.read != null && first.read.unknown.length === 0) {
         putAway()
         awayWith.value = null
         return toWriting(writingOf(first))
@@ -99,7 +99,8 @@ export function FilePage() {
           </a>
           ), plan files (the records of their own that they bring), tables of materials or charges (CSV, TSV), structures (SDF), reactions
           (reaction SMILES, MDL RXN and RD files, several at a time). Nothing changes before you have seen what would: all of it is taken
-          over, or none. What a table has no column for stays as it is.
+          over, or none. Structures of a reaction that the library does not hold come with it as new materials. What a table has no column
+          for stays as it is.
         </p>
       </section>
       {waiting && (

@@ -159,6 +159,8 @@ export function ChangeRows({
   readonly stands?: boolean
 }) {
   const named = new Set(refused.flatMap(problem => problem.where))
+  // A step may be called what its product is called.
+  const hasBoth = new Set(rows.map(row => row.list)).size > 1
   return (
     <ul class="rows">
       {rows.map(row => (
@@ -166,6 +168,7 @@ export function ChangeRows({
           <b>
             <Name text={row.name} />
           </b>{' '}
+          {hasBoth && (row.list === 'materials' ? 'as a material ' : 'as a step ')}
           {named.has(row.id)
             ? 'is refused'
             : stands

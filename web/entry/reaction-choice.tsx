@@ -4,6 +4,8 @@ import { counted, inWords, listed } from '../../core/report/words.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Name } from '../parts/words.tsx'
 import { emptyWriting, replaceWriting, type Writing } from './draft.ts'
+import { NewStructureList } from './new-structure-list.tsx'
+import { namedIn, withNewNames } from './new-structures.ts'
 import { own, saveOwn, undoOwn } from './own.ts'
 import { ChangeRows, Field } from './parts.tsx'
 import { openEntry } from './place.ts'
@@ -35,7 +37,8 @@ export function ReactionChoice() {
   const isSaved = standsSaved(now)
   const save = async (): Promise<void> => {
     const transformations = [...standing.values()].map(one => one.record)
-    const found = await saveOwn(`${counted(transformations.length, 'reaction')} from ${files.join(', ')}`, { transformations })
+    const what = `${counted(transformations.length, 'reaction')} from ${files.join(', ')}`
+    const found = await saveOwn(what, { materials: namedIn(transformations), transformations })
     setRefused(found)
     if (found.length === 0 && own.value !== null) markSaved(own.value.version)
   }
@@ -53,11 +56,13 @@ export function ReactionChoice() {
           <Reaction item={item} at={at} standing={standing.get(at)} isSaved={isSaved} key={`${item.file} ${item.number}`} />
         ))}
       </ol>
+      {!isSaved && <NewStructureList />}
       <Problems of={[...problems, ...refused, ...(trial?.refused ?? [])]} />
       {trial !== null && !isSaved && (
         <>
           <h3>What would change</h3>
           <ChangeRows rows={trial.rows} refused={trial.refused} />
+          <Problems of={trial.warnings} />
         </>
       )}
       <p class="dos">
@@ -124,14 +129,14 @@ function Reaction({
       </span>
       {item.read !== null && !item.left && (
         <span class="s block">
-          <Name text={item.read.equation.replace(' -> ', ' → ')} />
-          {item.read.agents.length > 0 && <span class="soft block">over the arrow, without amounts: {item.read.agents.join('; ')}</span>}
+          <Name text={withNewNames(item.read.equation).replace(' -> ', ' → ')} />
+          {item.read.agents.length > 0 && (
+            <span class="soft block">over the arrow, without amounts: {withNewNames(item.read.agents.join('; '))}</span>
+          )}
           {!item.balanced && item.written === null && (
             <span class="block">it does not balance yet; where it is written a way is proposed</span>
           )}
-          {item.read.unknown.length > 0 && (
-            <span class="block">not in the library, to be entered as materials on its page: {item.read.unknown.join('; ')}</span>
-          )}
+          {item.read.unknown.length > 0 && <span class="block">new, added with it: {withNewNames(item.read.unknown.join('; '))}</span>}
         </span>
       )}
       {item.read === null && !item.left && <Mend item={item} at={at} />}

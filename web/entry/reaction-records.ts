@@ -4,6 +4,7 @@ import { Refused } from '../api/client.ts'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Reading, type Trial } from './api.ts'
 import { textOf, writing } from './draft.ts'
+import { namedIn, news } from './new-structures.ts'
 import { own } from './own.ts'
 import { type Queue, queue, writtenOf } from './reactions.ts'
 import { drafted, type Lack } from './record.ts'
@@ -40,12 +41,16 @@ export function useTogether(today: string): Together {
   const now = queue.value
   const version = own.value?.version ?? 0
   const texts = now === null ? [] : wanted(now).map(at => [at, JSON.stringify(writtenOf(now, at))] as const)
-  const key = JSON.stringify([version, texts, now?.items.length])
+  const { all, fresh } = news.value
+  const materials = all.map(one => one.record)
+  const key = JSON.stringify([version, texts, now?.items.length, fresh, all])
   useEffect(() => {
     if (now === null) return setTogether(nothing)
+    // What the new structures are comes first: the reactions are read with them.
+    if (!fresh) return
     const stop = new AbortController()
     const timer = setTimeout(() => {
-      tried(now, today, version, stop.signal).then(
+      tried(now, today, version, materials, stop.signal).then(
         answer => !stop.signal.aborted && setTogether(answer),
         fault => !stop.signal.aborted && setTogether({ ...nothing, problems: problemsOf(fault) }),
       )
@@ -58,12 +63,13 @@ export function useTogether(today: string): Together {
   return together
 }
 
-async function readingOf(text: string, signal: AbortSignal): Promise<Reading | readonly Problem[]> {
-  const known = readings.get(text)
+async function readingOf(text: string, materials: readonly unknown[], signal: AbortSignal): Promise<Reading | readonly Problem[]> {
+  const key = `${text}\n${JSON.stringify(materials)}`
+  const known = readings.get(key)
   if (known !== undefined) return known
   try {
-    const reading = await entryServer.read(text, signal)
-    readings.set(text, reading)
+    const reading = await entryServer.read(text, materials, signal)
+    readings.set(key, reading)
     return reading
   } catch (fault) {
     if (fault instanceof Refused && fault.status === refused) return fault.problems
@@ -76,7 +82,7 @@ const refused = 422
 
 const wanted = ({ items }: Queue): readonly number[] => items.flatMap((item, at) => (item.read === null || item.left ? [] : [at]))
 
-async function tried(now: Queue, today: string, version: number, signal: AbortSignal): Promise<Together> {
+async function tried(now: Queue, today: string, version: number, materials: readonly unknown[], signal: AbortSignal): Promise<Together> {
   if (version !== edition) {
     readings = new Map()
     edition = version
@@ -86,7 +92,7 @@ async function tried(now: Queue, today: string, version: number, signal: AbortSi
   for (const at of wanted(now)) {
     const written = now.at === at ? writing.peek() : writtenOf(now, at)
     const text = textOf(written)
-    const reading = await readingOf(text, signal)
+    const reading = await readingOf(text, materials, signal)
     if (!('lines' in reading)) {
       // What ends planning in one reaction is said of that one.
       standing.set(at, { record: null, lacking: reading.map(({ what }) => ({ field: 'equation', what })) })
@@ -97,13 +103,18 @@ async function tried(now: Queue, today: string, version: number, signal: AbortSi
     standing.set(at, { record, lacking })
   }
   const all = [...standing.values()]
-  const isWhole = all.length > 0 && now.items.every(item => item.left || item.read !== null) && all.every(one => one.record !== null)
-  const trial: Trial | null = isWhole ? await entryServer.check({ transformations: all.map(one => one.record) }, signal) : null
+  const transformations = all.map(one => one.record)
+  const isWhole =
+    all.length > 0 &&
+    now.items.every(item => item.left || item.read !== null) &&
+    transformations.every(record => record !== null) &&
+    news.peek().all.every(one => one.lacking.length === 0)
+  const trial: Trial | null = isWhole ? await entryServer.check({ materials: namedIn(transformations), transformations }, signal) : null
   const asked = new Set(wanted(now).map(at => writtenOf(now, at).inPlaceOf))
   const unsaid = (trial?.rows ?? []).filter(row => row.change === 'overrides' && !asked.has(row.id))
   if (unsaid.length > 0) {
     for (const row of unsaid) beneath.add(row.id)
-    return tried(now, today, version, signal)
+    return tried(now, today, version, materials, signal)
   }
   return { standing, trial, problems: [] }
 }

@@ -3,6 +3,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { ask, post } from '../api/client.ts'
 import { problemsOf } from '../state/asked.ts'
 import { emptyWriting, switchWriting, type Writing, writing } from './draft.ts'
+import type { TypedMaterial } from './material-typed.ts'
 import { own } from './own.ts'
 import { openEntry } from './place.ts'
 
@@ -33,6 +34,8 @@ export interface Queue {
   readonly at: number | null
   /** What was being written before the file came; it comes back. */
   readonly before: Writing
+  /** What was said of structures that the library does not hold, by their SMILES; absent in a list of before. */
+  readonly said?: Readonly<Record<string, Partial<TypedMaterial>>>
   /** Version of the own library that they were taken over as. */
   readonly saved: number | null
 }
@@ -96,9 +99,15 @@ export async function mend(at: number, text: string): Promise<readonly Problem[]
 
 export const leaveOut = (at: number, left: boolean): void => change(at, { left })
 
+/** Changes what stands of the list, and keeps it. */
+export function patchQueue(patch: Partial<Pick<Queue, 'items' | 'said'>>): void {
+  const now = queue.peek()
+  if (now !== null) set({ ...now, ...patch })
+}
+
 function change(at: number, patch: Partial<Queued>): void {
   const now = queue.peek()
-  if (now !== null) set({ ...now, items: now.items.map((item, one) => (one === at ? { ...item, ...patch } : item)) })
+  if (now !== null) patchQueue({ items: now.items.map((item, one) => (one === at ? { ...item, ...patch } : item)) })
 }
 
 /** A remark, which the reader passes over, above what has no amount yet. */

@@ -15,6 +15,9 @@ export interface ReadingState {
 
 export const readingState = signal<ReadingState>({ reading: null, fresh: true, problems: [] })
 
+/** New materials that are to be saved with what is written: it is read as though the library held them. */
+export const readWith = signal<readonly unknown[]>([])
+
 /** Letters come faster than this, ms. */
 const restMs = 180
 
@@ -32,6 +35,7 @@ export function watchWriting(): void {
   effect(() => {
     edition.value
     const text = textOf(writing.value)
+    const materials = readWith.value
     if (text.trim() === '') {
       readingState.value = { reading: null, fresh: true, problems: [] }
       return
@@ -43,7 +47,7 @@ export function watchWriting(): void {
     readingState.value = { ...readingState.peek(), fresh: false }
     const stop = new AbortController()
     const timer = setTimeout(() => {
-      entryServer.read(text, stop.signal).then(
+      entryServer.read(text, materials, stop.signal).then(
         reading => {
           readingState.value = { reading, fresh: true, problems: [] }
         },

@@ -9,6 +9,7 @@ import { entryServer, type Trial } from './api.ts'
 import { emptyWriting, replaceWriting, write } from './draft.ts'
 import { drafting, idsBeneath, sameWays } from './drafting.ts'
 import { InPlaceOf } from './in-place-of.tsx'
+import { namedIn } from './new-structures.ts'
 import { lastSave, own, saveOwn, undoOwn } from './own.ts'
 import { ChangeRows } from './parts.tsx'
 import { closeEntry } from './place.ts'
@@ -36,15 +37,17 @@ export function SaveStep() {
   const heading = useRef<HTMLHeadingElement>(null)
   const key = record === null ? '' : JSON.stringify(record)
   const said = record as Said | null
+  // A reaction of a file is taken over together with the others, never by itself.
+  const isOfFile = queue.value?.at != null
   useEffect(() => {
     setProblems([])
     setTrial(null)
     if (record === null || isKept) return
     const stop = new AbortController()
     const timer = setTimeout(() => {
-      entryServer.check({ transformations: [record] }, stop.signal).then(
+      entryServer.check({ materials: isOfFile ? namedIn([record]) : [], transformations: [record] }, stop.signal).then(
         answer => {
-          const [row] = answer.rows
+          const row = answer.rows.find(one => one.list === 'transformations')
           const isUnsaid = row?.change === 'overrides' && (sameWays.peek() ?? []).every(way => way.id !== row.id)
           if (isUnsaid) idsBeneath.value = new Set([...idsBeneath.peek(), row.id])
           else setTrial(answer)
@@ -76,8 +79,6 @@ export function SaveStep() {
   }
   const refused = trial !== null && trial.refused.length > 0
   const ready = record !== null && trial !== null && fresh && sameWays.value !== null
-  // A reaction of a file is taken over together with the others, never by itself.
-  const isOfFile = queue.value?.at != null
   const title =
     record === null
       ? 'Not ready to be saved'
