@@ -1,7 +1,7 @@
 import type { Library } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
 import type { Problem } from '../problem/problem.ts'
-import { minorDigitsOf } from '../quantity/money.ts'
+import { minorDigitsOf, moneyText } from '../quantity/money.ts'
 import { inUnit, type StockUnit } from './measure.ts'
 import { type Pack, type PacksFile, priceFromOfPack, type Supplier } from './packs.ts'
 import { type PriceFrom, priceFromOf } from './price-from.ts'
@@ -13,6 +13,8 @@ export interface Offer {
   readonly size: number
   /** Whole minor units of the file's currency. */
   readonly priceMinor: number
+  /** The price that this one was written over, as it is printed; absent where there was none. */
+  readonly writtenOver?: string
   /** Where the price, and the fees of its supplier, were got. */
   readonly stated: { readonly price: PriceFrom; readonly fees: PriceFrom }
 }
@@ -66,6 +68,7 @@ export function offersOf(
         supplier,
         size,
         priceMinor,
+        ...(pack.inPlaceOf === undefined ? {} : { writtenOver: moneyText(pack.inPlaceOf.priceMinor, pack.currency ?? file.currency) }),
         stated: { price: priceFromOfPack(file, pack), fees: priceFromOf(supplier, file) },
       })
   }

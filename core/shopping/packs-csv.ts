@@ -22,6 +22,7 @@ const columns: readonly Column[] = [
   { name: 'price source', also: ['source', 'price from'] },
   { name: 'price trust', also: ['how sure', 'trust'] },
   { name: 'price date', also: ['date', 'as of'] },
+  { name: 'price before' },
 ]
 
 /** A line of a packs file: what is sold, and what is told of its seller. */
@@ -84,7 +85,7 @@ export function packsFromCsv(materialIn: MaterialCell, name: string, text: strin
 
 /**
  * The packs as CSV: `packsFromCsv` gives the same suppliers and packs back, each with the statement of where its price was got that holds for
- * it. Rates stay with the packs file.
+ * it. Rates stay with the packs file, and so does where a price was got that another was written over.
  */
 export function packsToCsv(file: PacksFile): string {
   const major = (minor: number | undefined, currency: string) =>
@@ -109,6 +110,7 @@ export function packsToCsv(file: PacksFile): string {
       pack.currency,
       ...tail(supplier),
       ...fromCells(priceFromOfPack(file, pack)),
+      major(pack.inPlaceOf?.priceMinor, pack.currency ?? file.currency),
     ])
     return own.length === 0 || isStated ? [alone, ...lines] : lines
   })
@@ -267,6 +269,7 @@ function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier 
       ? null
       : reader.take(parseQuantity(text, reader.where('amount'), { dimensions: ['mass', 'volume'], comma: reader.comma, zero: false }))
   const price = /^[A-Z]{3}$/.test(currency) ? reader.money('price', currency) : null
+  const earlier = /^[A-Z]{3}$/.test(currency) ? reader.money('price before', currency) : null
   if (material === null || quantity === null || price === null || price === undefined) return null
   const packUnit = units[quantity.unit]
   // Milligrams and microlitres are sold too; the format writes them in g and mL.
@@ -279,5 +282,6 @@ function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier 
     priceMinor: price,
     ...(currency === own ? {} : { currency }),
     ...(priceFrom === undefined ? {} : { priceFrom }),
+    ...(earlier == null ? {} : { inPlaceOf: { priceMinor: earlier } }),
   }
 }

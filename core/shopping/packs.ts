@@ -28,6 +28,8 @@ export const packSchema = z.strictObject({
   currency: currency.optional(),
   /** Where this price was got; an empty one = not stated, whatever holds for the others. */
   priceFrom: priceFromSchema.optional(),
+  /** The price that this one was written over, in the same currency, with what was said of it alone. */
+  inPlaceOf: z.strictObject({ priceMinor: minor, priceFrom: priceFromSchema.optional() }).optional(),
 })
 export type Pack = z.infer<typeof packSchema>
 

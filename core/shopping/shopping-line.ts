@@ -73,12 +73,19 @@ export function shoppingLine(library: Library, row: Row, decision: Decision | nu
       ...(shelf === null ? [] : takenFrom(stock, shelf).flatMap(lot => weighMore(lot, unit) ?? [])),
       ...(free ? ['Counts as on the shelf.'] : []),
       ...(!isBuyable(material) && !nothingToBuy ? ['Not sold: it is made and used on the spot.'] : []),
+      ...row.offers.flatMap(offer => ((decision?.counts.get(offer) ?? 0) > 0 ? (ownPrice(offer) ?? []) : [])),
       ...(onTop && nothingToBuy ? ['Bought only to reach the minimum order of its supplier.'] : []),
       ...(inherited.length > 0 && need === null
         ? [`Only to make up ${inherited.map(id => materialOf(library, id).name).join(', ')}.`]
         : []),
     ],
   }
+}
+
+/** A price that the reader wrote over the one in the list of packs. */
+function ownPrice({ pack, supplier, writtenOver }: Offer): string | null {
+  if (writtenOver === undefined) return null
+  return `Own price of ${pack.amount} ${pack.unit} from ${supplier.name}, in place of ${writtenOver}.`
 }
 
 /** Where a bottle is not all that its label says, more is weighed than is needed. */

@@ -112,6 +112,18 @@ it('a forbidden hazard or a smaller budget changes routes and basket on the shee
   await need.getByRole('button', { name: 'Put it down' }).click()
   await expect.poll(() => words(need)).toMatch(/s seen in a source: list of November, page 4, 2026-11-03/)
   await need.getByRole('img', { name: 'seen in a source' }).first().waitFor()
+  // A known price is written over, tells what it stands in place of, and goes back.
+  await need.getByLabel('material', { exact: true }).selectOption({ label: 'ammonium acetate' })
+  await need
+    .getByRole('button', { name: /^another price/ })
+    .first()
+    .click()
+  await need.getByLabel(/^price, EUR/).fill('1.25')
+  await need.getByLabel('how sure').selectOption('own bench')
+  await need.getByRole('button', { name: /^Put it in place of € \d/ }).click()
+  await expect.poll(() => words(need)).toMatch(/Own price of \d+ g from [^,]+, in place of € \d+\.\d\d/)
+  await need.getByRole('button', { name: /^back to € \d/ }).click()
+  await expect.poll(() => words(need)).not.toMatch(/in place of €/)
   expect(page.faults.filter(fault => !/422/.test(fault))).toEqual([])
   await page.close()
 })

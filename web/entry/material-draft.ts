@@ -152,14 +152,18 @@ export function materialRecord(typed: TypedMaterial, told: Identified, today: st
   return {
     ...base,
     ...(typed.hazards === 'typed' ? { hazards: hazardsTyped(typed) } : {}),
-    sources: [sourceTyped(typed, today, 'identity and properties'), ...base.sources],
+    sources: [sourceTyped(typed, today, identity), ...base.sources],
   }
 }
+
+/** What the source of a new material speaks for. */
+const identity = 'identity and properties'
 
 /** By whose word the figures stand, which is not by whose word its hazards do; of a name and a structure alone, by whoever typed them. */
 function sourceTyped({ known, source }: TypedMaterial, today: string, speaksFor: string): Source {
   const said = source.trim()
   const of = { for: speaksFor }
+  if (known === '' && speaksFor !== identity) return { citation: 'not said yet', ...of, checked: false }
   if (known === 'checked') return { citation: said || 'not said yet', ...of, checked: true }
   if (known === 'memory') return { citation: said || 'from memory', ...of, checked: false }
   if (known === 'own') return { citation: `${ownBench}, ${today}${said === '' ? '' : `: ${said}`}`, ...of, checked: true }

@@ -92,7 +92,8 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept, isMended }:
         <>
           <ChangeRows rows={trial.rows} refused={trial.refused} blocked={blocked} />
           <Problems of={told.problems.some(one => one.code === 'stopped') ? [] : trial.refused} />
-          <Problems of={trial.warnings.filter(one => one.where.includes(id))} />
+          {/* A hazard that goes is told in the row itself. */}
+          <Problems of={trial.warnings.filter(one => one.where.includes(id) && !/^hazards-become-/.test(one.code))} />
         </>
       )}
       <Problems of={problems} />

@@ -8,6 +8,7 @@ import { calledInWriting, setMaterial, typedMaterial } from './material-draft.ts
 import { emptyMaterial } from './material-typed.ts'
 import { filledFrom } from './mending.ts'
 import { own, saveOwn } from './own.ts'
+import { ChangeRows } from './parts.tsx'
 import { entryMaterial, openEntry } from './place.ts'
 
 /** Fills the page with a record of the library as it stands now. */
@@ -47,12 +48,7 @@ export function MendingHead() {
       </p>
       {before !== undefined && (
         <>
-          <p>Of it the own library already has otherwise than the bundled one:</p>
-          <ul class="s">
-            {before.fields.map(field => (
-              <li key={field.key}>{field.text}</li>
-            ))}
-          </ul>
+          <ChangeRows rows={[before]} stands />
         </>
       )}
       <Problems of={problems} />

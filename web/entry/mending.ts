@@ -98,9 +98,12 @@ function hazardsNow(
     }
   if (typed.hazards !== 'typed') return null
   const hazards = hazardsTyped(typed)
-  const said = hazards.from ?? 'memory'
+  const said = typed.codesFrom.trim() === '' ? 'not said yet' : typed.codesFrom.trim()
   const isMemory = /^(from )?memory\b/i.test(said)
-  return { hazards, sources: [{ citation: isMemory ? 'from memory' : said, for: 'hazards', checked: !isMemory }] }
+  return {
+    hazards: { ...hazards, from: said },
+    sources: [{ citation: isMemory ? 'from memory' : said, for: 'hazards', checked: !isMemory }],
+  }
 }
 
 /** A source without what it no longer speaks for; none where that was all. */

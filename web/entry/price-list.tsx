@@ -35,6 +35,9 @@ export function PriceList({ words, wanted }: { readonly words: string; readonly 
               , {pack.amount} {pack.unit}, {supplier}
             </span>{' '}
             <span class="nb">{moneyText(pack.priceMinor, pack.currency ?? packs.currency)}</span>{' '}
+            {pack.inPlaceOf !== undefined && (
+              <span class="own">in place of {moneyText(pack.inPlaceOf.priceMinor, pack.currency ?? packs.currency)} </span>
+            )}
             <TrustWord trust={trust} mark={mark} source={source} />
             <span class="s soft block">{source ?? sourceNotStated}</span>
           </li>

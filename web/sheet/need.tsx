@@ -118,7 +118,7 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
       </p>
       <Solving />
       <MadeUpNotes lines={shopping} />
-      <PriceForm lines={toBuy.filter(line => line.costMinor === null)} />
+      <PriceForm lines={toBuy} />
       <UnderTheList evaluation={evaluation} />
       <Cheapest />
       <PacksTable />

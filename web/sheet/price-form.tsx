@@ -1,39 +1,51 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
+import { hyphened } from '../../core/library/plain-letters.ts'
 import { inBase } from '../../core/quantity/convert.ts'
+import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
 import { quantityText } from '../../core/quantity/print.ts'
+import type { Pack, PacksFile } from '../../core/shopping/packs.ts'
 import type { PriceFrom } from '../../core/shopping/price-from.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { nameOf } from '../state/names.ts'
+import { isSamePack } from '../state/prices.ts'
 import { change, plan } from '../state/store.ts'
+import { KnownPrices } from './known-prices.tsx'
 
-/** A price that the person knows and the packs do not. */
+/** A price that the person knows: one that the packs do not have, or another than they have. */
 export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }) {
   const [material, setMaterial] = useState('')
   const [supplier, setSupplier] = useState('')
-  const [size, setSize] = useState<{ amount: number; unit: 'g' | 'mL' } | null>(null)
+  const [size, setSize] = useState<Pick<Pack, 'amount' | 'unit'> | null>(null)
   const [price, setPrice] = useState('')
   const [source, setSource] = useState('')
   const [trust, setTrust] = useState<PriceFrom['trust'] | ''>('')
   const [date, setDate] = useState('')
+  const priceField = useRef<HTMLInputElement>(null)
   if (lines.length === 0) return null
-  const chosen = lines.some(line => line.material === material) ? material : (lines[0]?.material ?? '')
-  const priceMinor = Math.round(Number(price.replace(',', '.')) * 100)
+  const first = lines.find(line => line.costMinor === null) ?? lines[0]
+  const chosen = lines.some(line => line.material === material) ? material : (first?.material ?? '')
+  const { packs } = plan.value
+  const id = supplierId(packs, supplier.trim())
+  const pack = size === null ? null : { supplier: id, material: chosen, ...size, priceMinor: 0 }
+  const known = pack === null ? undefined : packs?.packs.find(one => isSamePack(one, pack))
+  const currency = known?.currency ?? packs?.currency ?? 'EUR'
+  const priceMinor = Math.round(Number(price.replace(',', '.')) * 10 ** minorDigitsOf(currency))
   const ready = supplier.trim() !== '' && size !== null && priceMinor > 0
-  const id =
-    supplier
-      .trim()
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'supplier'
+  const take = (one: Pack): void => {
+    setSupplier(packs?.suppliers.find(of => of.id === one.supplier)?.name ?? one.supplier)
+    setSize({ amount: one.amount, unit: one.unit })
+    setPrice('')
+    priceField.current?.focus()
+  }
   return (
     <details class="more-of">
-      <summary>I know a price</summary>
+      <summary>I know a price, or another one</summary>
       <form
         class="line-form"
         onSubmit={event => {
           event.preventDefault()
-          if (!ready || size === null) return
+          if (!ready || pack === null) return
           const priceFrom: PriceFrom = {
             ...(source.trim() === '' ? {} : { source: source.trim() }),
             ...(trust === '' ? {} : { trust }),
@@ -41,9 +53,9 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
           }
           change({
             do: 'price',
-            currency: plan.value.packs?.currency ?? 'EUR',
+            currency,
             supplier: { id, name: supplier.trim(), carriageMinor: 0, hazardousFeeMinor: 0 },
-            pack: { supplier: id, material: chosen, amount: size.amount, unit: size.unit, priceMinor, priceFrom },
+            pack: { ...pack, priceMinor, priceFrom },
           })
           setPrice('')
           setSize(null)
@@ -74,8 +86,15 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
           />
         </span>
         <label class="field">
-          <span>price, {plan.value.packs?.currency ?? 'EUR'}</span>
-          <input class="blank n" size={6} inputMode="decimal" value={price} onInput={event => setPrice(event.currentTarget.value)} />
+          <span>price, {currency}</span>
+          <input
+            ref={priceField}
+            class="blank n"
+            size={6}
+            inputMode="decimal"
+            value={price}
+            onInput={event => setPrice(event.currentTarget.value)}
+          />
         </label>
         <label class="field">
           <span>where it is from</span>
@@ -102,9 +121,16 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
           <input class="blank" type="date" value={date} onInput={event => setDate(event.currentTarget.value)} />
         </label>
         <button type="submit" class="do" disabled={!ready}>
-          Put it down
+          {known === undefined ? 'Put it down' : `Put it in place of ${moneyText(known.priceMinor, currency)}`}
         </button>
       </form>
+      <KnownPrices material={chosen} onTake={take} />
     </details>
   )
+}
+
+/** Id of the supplier that is called so, or one made from the name of a new one. */
+function supplierId(packs: PacksFile | null, name: string): string {
+  const known = packs?.suppliers.find(one => one.name.toLowerCase() === name.toLowerCase() || one.id === name)
+  return known?.id ?? (hyphened(name) || 'supplier')
 }

@@ -24,6 +24,8 @@ export type Change =
   | { readonly do: 'packs'; readonly packs: PacksFile }
   | { readonly do: 'settings'; readonly patch: Partial<Settings> }
   | { readonly do: 'price'; readonly supplier: Supplier; readonly pack: Pack; readonly currency: string }
+  /** A price that was written over another goes back to it. */
+  | { readonly do: 'price-back'; readonly pack: Pack }
   | { readonly do: 'log'; readonly entry: LogEntry }
   /** Goes by the records that the plan was saved with, or by the library. */
   | { readonly do: 'keep-records'; readonly keep: boolean }

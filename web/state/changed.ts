@@ -1,6 +1,7 @@
 import { firstChoosing } from '../../core/plan/choosing.ts'
 import type { Goal, GoalAmount, Plan } from '../../core/plan/plan.ts'
 import type { Change } from './change.ts'
+import { withPrice, withPriceBefore } from './prices.ts'
 import type { SheetState } from './sheet-state.ts'
 
 /** Grams of a goal where nothing is in hand to take a share of; a first figure to be written over. */
@@ -59,6 +60,8 @@ export function changed(state: SheetState, change: Change): SheetState {
       return withPlan({ settings: { ...plan.settings, ...change.patch } })
     case 'price':
       return withPlan({ packs: withPrice(plan, change) })
+    case 'price-back':
+      return withPlan({ packs: withPriceBefore(plan.packs, change.pack) })
     case 'log':
       return withPlan({ log: [...plan.log, change.entry] })
     case 'keep-records': {
@@ -96,13 +99,3 @@ function withAmount(goals: readonly Goal[], target: string, amount: GoalAmount):
 /** Without an amount in hand there is nothing to take a share of. */
 const asMasses = (goals: readonly Goal[]): readonly Goal[] =>
   goals.map(goal => (goal.amount.kind === 'mass' ? goal : { ...goal, amount: { kind: 'mass', massG: firstGoalG } }))
-
-function withPrice(plan: Plan, { supplier, pack, currency }: Extract<Change, { do: 'price' }>): NonNullable<Plan['packs']> {
-  const packs = plan.packs ?? { format: 'waybench-packs', version: 1, currency, suppliers: [], packs: [] }
-  const suppliers = packs.suppliers.some(known => known.id === supplier.id) ? packs.suppliers : [...packs.suppliers, supplier]
-  const others = packs.packs.filter(
-    known =>
-      !(known.supplier === pack.supplier && known.material === pack.material && known.amount === pack.amount && known.unit === pack.unit),
-  )
-  return { ...packs, suppliers, packs: [...others, pack] }
-}
