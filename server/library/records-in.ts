@@ -6,12 +6,13 @@ import { parseJson } from '../../core/problem/json.ts'
 import { didYouMean } from '../../core/problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
 import { schemaProblems } from '../../core/problem/schema.ts'
-import { chargeCells } from '../../core/reading/charge-columns.ts'
+import { type ChargeHeading, chargeCells } from '../../core/reading/charge-columns.ts'
 import { materialCell } from '../../core/reading/material-cell.ts'
 import { readMaterialTable } from '../../core/reading/material-table.ts'
 import { nameKey } from '../../core/reading/name-key.ts'
 import type { Beneath } from '../../core/reading/over-known.ts'
 import { type StepCharges, stepChargesIn } from '../../core/reading/step-charges.ts'
+import { chargesOver } from './charges-over.ts'
 import { materialsInSdf } from './chemical-files.ts'
 import { isPlanFile, planRecords } from './plan-records.ts'
 import { hasRecords, recordsInRdf } from './rd-file.ts'
@@ -49,7 +50,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
   const problems: Problem[] = []
   const materials: unknown[] = []
   const transformations: unknown[] = []
-  const charges: (readonly [name: string, steps: StepCharges])[] = []
+  const charges: ChargesRead[] = []
   const beneath = beneathOf(workshop)
   const take = <T>(read: Checked<T>, into: (value: T) => void): void => {
     if (read.ok) into(read.value)
@@ -67,7 +68,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
     else if (/^\$(?:RXN|RDFILE)/.test(start)) problems.push(equationsAlone(name))
     else {
       const steps = stepChargesIn(name, text, materialCell(workshop.names()))
-      if (steps !== null) take(steps, found => charges.push([name, found]))
+      if (steps !== null) take(steps, found => charges.push({ name, steps: found, headings: chargeCells(text)?.headings ?? [] }))
       else if (!/^M {2}END/m.test(text) && chargeCells(text) !== null) problems.push(chargesOf(name))
       else
         take(/^M {2}END/m.test(text) ? materialsInSdf(name, text, beneath) : readMaterialTable(name, text, beneath), found =>
@@ -76,7 +77,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
     }
   }
   // Last, so that a table finds its steps also where they come in another file of the same import.
-  for (const [name, steps] of charges) problems.push(...withCharges(name, steps, transformations, workshop))
+  for (const read of charges) problems.push(...withCharges(read, transformations, workshop))
   return problems.length > 0 ? bad(problems) : good({ materials, transformations })
 }
 
@@ -89,14 +90,22 @@ function libraryIn(name: string, text: string, { library }: Workshop): Checked<R
   return file.success ? good(file.data) : bad(schemaProblems(file.error, envelopeSchema, json.value, [name]))
 }
 
+/** A table of charges as it was read. */
+interface ChargesRead {
+  readonly name: string
+  readonly steps: StepCharges
+  readonly headings: readonly (ChargeHeading | null)[]
+}
+
 /** Puts the charges of a table into the records that they belong to, all else of which stays. */
-function withCharges(name: string, steps: StepCharges, transformations: unknown[], { library }: Workshop): readonly Problem[] {
+function withCharges({ name, steps, headings }: ChargesRead, transformations: unknown[], { library }: Workshop): readonly Problem[] {
   return [...steps].flatMap(([id, charge]) => {
     const at = transformations.findIndex(one => (one as { id?: unknown } | null)?.id === id)
     const record = at >= 0 ? (transformations[at] as object) : library.transformations.get(id)
     if (record === undefined) return [stepUnknown(name, id, library.transformations.keys())]
-    if (at >= 0) transformations[at] = { ...record, charge }
-    else transformations.push({ ...record, charge })
+    const changed = chargesOver(record, charge, name, headings)
+    if (at >= 0) transformations[at] = changed
+    else transformations.push(changed)
     return []
   })
 }

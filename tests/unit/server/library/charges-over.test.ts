@@ -1,0 +1,47 @@
+import Papa from 'papaparse'
+import { expect, it } from 'vitest'
+import { lineFigure } from '../../../../core/library/figure-trust.ts'
+import type { Transformation } from '../../../../core/library/transformation.ts'
+import { bundled } from '../../../../server/library/bundled.ts'
+import { recordsIn } from '../../../../server/library/records-in.ts'
+import { writtenAs } from '../../../../server/library/written-as.ts'
+import { bundledWorkshop } from '../../../support/app.ts'
+
+// Law: no table makes an amount surer than it is. Nothing outside is needed to say so.
+
+const workshop = await bundledWorkshop()
+const lophine = bundled().library.transformations.get('lophine')!
+const table = writtenAs(
+  'charges-csv',
+  { format: 'waybench-library', version: 1, title: 'some', materials: [], transformations: [lophine] },
+  workshop.library,
+  workshop.names(),
+)
+/** The table without its last columns, as a spreadsheet writes it after they were deleted. */
+const cut = (columns: number): string =>
+  Papa.unparse(Papa.parse<string[]>(table, { skipEmptyLines: true }).data.map(cells => cells.slice(0, cells.length - columns)))
+const read = (text: string): Transformation => {
+  const records = recordsIn([{ name: 'mine.csv', text }], workshop)
+  if (!records.ok) throw new Error(JSON.stringify(records.problems))
+  return records.value.transformations[0] as Transformation
+}
+
+it('a table that says where amounts come from says it alone', () => {
+  expect(read(table)).toEqual(lophine)
+})
+
+it('what a table has no column for is kept of the line whose amount it repeats', () => {
+  for (const columns of [1, 2, 3]) expect(read(cut(columns)), String(columns)).toEqual(lophine)
+})
+
+it('an amount that it changes comes from the table, and counts as remembered', () => {
+  const mine = read(cut(1).replace(',15.4,g,', ',12,g,').replace(',5.25,g,', ',5,g,'))
+  const told = mine.charge.map(line => [line.amount, lineFigure(mine, line).mark])
+  expect(told.slice(0, 3)).toEqual([
+    [5, 'remembered'],
+    [2.5, 'seen'],
+    [12, 'remembered'],
+  ])
+  expect(lineFigure(mine, mine.charge[0]!).source).toBe('from the table mine.csv')
+  expect(mine.sources).toEqual([...lophine.sources, { citation: 'from the table mine.csv', for: 'charge', checked: false }])
+})
