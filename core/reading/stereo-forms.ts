@@ -11,8 +11,8 @@ export const formWords: Readonly<Record<StereoForm['relation'], string>> = {
   racemate: 'is the racemate of it',
   'one hand': 'is one hand of it',
   'other hand': 'is its mirror image, the other hand',
-  'states less': 'does not state all hands or double bonds that it does',
-  'states more': 'states hands or double bonds that it leaves open',
+  'states less': 'leaves open hands or double bonds that are stated here',
+  'states more': 'states hands or double bonds that are left open here',
   'other geometry': 'has the other geometry at a double bond',
   'other stereoisomer': 'is another stereoisomer',
 }

@@ -2,6 +2,7 @@ import type { Material } from '../../core/library/material.ts'
 import { ownBench } from '../../core/library/trust.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
+import { formWords } from '../../core/reading/stereo-forms.ts'
 import { counted } from '../../core/report/words.ts'
 import { type NewStructure, newStructures } from '../library/new-structures.ts'
 import { type ReactionShown, reactionsShown } from '../library/reaction-list.ts'
@@ -115,10 +116,14 @@ function hazardsLine({ material, withHazards, record }: NewStructure): string {
     : `${material.name} (${material.id}): ${codes.join(', ') || 'none assigned'} from the row "${record.name}" of the tables, ${from}; confirm them or take them out.\n`
 }
 
+/** Other stereo forms of it that the library holds: no one is taken for it, and it may yet be meant. */
+const formsHeld = (matches: NewStructure['matches']): string =>
+  matches.flatMap(({ id, form }) => (form === null ? [] : `\n     the library holds ${id}, which ${formWords[form]}`)).join('')
+
 function newList(fresh: readonly NewStructure[], file: string): string {
   const rows = fresh.map(
-    ({ material, molarMass, structures, regulated }, at) =>
-      `  ${at + 1}. ${material.name} (${material.id}), ${material.formula ?? 'formula unknown'}, ${molarMass === null ? 'mass unknown' : `${numberText(molarMass, 5)} g/mol`}: ${structures.join(' or ')}${regulated.map(one => `\n     § ${one.list}, ${one.category}`).join('')}\n`,
+    ({ material, molarMass, structures, regulated, matches }, at) =>
+      `  ${at + 1}. ${material.name} (${material.id}), ${material.formula ?? 'formula unknown'}, ${molarMass === null ? 'mass unknown' : `${numberText(molarMass, 5)} g/mol`}: ${structures.join(' or ')}${regulated.map(one => `\n     § ${one.list}, ${one.category}`).join('')}${formsHeld(matches)}\n`,
   )
   return `\nNot in the library, new materials:\n${rows.join('')}waybench read ${file} --new-materials --called "1=NAME" > NEW.json writes them; waybench read PREPARATION --own NEW.json reads with them; waybench own NEW.json STEPS.json --save takes them over with their steps, all or nothing.\n`
 }

@@ -1,7 +1,6 @@
 import type { Material } from '../../core/library/material.ts'
 import { physicalFigures } from '../../core/library/physical.ts'
 import { numberText } from '../../core/quantity/print.ts'
-import { formWords } from '../../core/reading/stereo-forms.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import type { Identified } from './api.ts'
@@ -9,6 +8,7 @@ import { replaceWriting, writing } from './draft.ts'
 import { calledInWriting, mayBeSame, setMaterial, typedMaterial } from './material-draft.ts'
 import { Hazards } from './material-hazards.tsx'
 import { emptyMaterial } from './material-typed.ts'
+import { sameness } from './other-form.ts'
 import { Drawn } from './parts.tsx'
 import { openEntry } from './place.ts'
 import { answered } from './record.ts'
@@ -86,7 +86,7 @@ export function Told({ told }: { readonly told: Identified }) {
                 <b>
                   <Name text={one.name} />
                 </b>
-                <span class="soft">{sameness(one)}</span>{' '}
+                <span class="soft">, {sameness(one)}</span>{' '}
                 <button type="button" class="do" onClick={() => takeKnown(one.id, one.name)}>
                   It is this one
                 </button>
@@ -99,12 +99,6 @@ export function Told({ told }: { readonly told: Identified }) {
       <Hazards told={told} />
     </>
   )
-}
-
-/** ", same CAS number; is its mirror image, the other hand": never the same structure where it is not. */
-function sameness({ by, form }: Identified['matches'][number]): string {
-  const words = form === null ? '' : formWords[form]
-  return by === 'other form' ? `, same skeleton; ${words}` : `, same ${by}${words === '' ? '' : `; but it ${words}`}`
 }
 
 /** As it was read, in what the library holds. */

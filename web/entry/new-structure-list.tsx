@@ -3,6 +3,7 @@ import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import { mayBeSame } from './material-draft.ts'
 import { type NewMaterial, news, saidOf, sayOfStructure, takeForHeld } from './new-structures.ts'
+import { sameness } from './other-form.ts'
 import { Choice, Drawn, TextField } from './parts.tsx'
 import { queue } from './reactions.ts'
 
@@ -85,31 +86,33 @@ function NewOne({ of: { told, lacking } }: { readonly of: NewMaterial }) {
         )}
         {isLiquid && typed.density.trim() !== '' && <DensityFrom typed={typed} told={told} />}
         {told.matches
-          .filter(one => !one.named && mayBeSame(one))
+          .filter(one => !one.named && (mayBeSame(one) || one.form !== null))
           .map(one => (
             <p key={one.id}>
               Is it{' '}
               <b>
                 <Name text={one.name} />
               </b>
-              ?{' '}
+              ?<span class="soft"> {sameness(one)}.</span>{' '}
               <button type="button" class="do" onClick={() => takeForHeld(told, one.id)}>
                 It is this one
               </button>{' '}
-              <button
-                type="button"
-                class="do"
-                aria-pressed={typed.apartFrom.includes(one.id)}
-                onClick={() =>
-                  sayOfStructure(told, {
-                    apartFrom: typed.apartFrom.includes(one.id)
-                      ? typed.apartFrom.filter(id => id !== one.id)
-                      : [...typed.apartFrom, one.id],
-                  })
-                }
-              >
-                {typed.apartFrom.includes(one.id) ? 'Mine is another: said' : 'Mine is another'}
-              </button>
+              {mayBeSame(one) && (
+                <button
+                  type="button"
+                  class="do"
+                  aria-pressed={typed.apartFrom.includes(one.id)}
+                  onClick={() =>
+                    sayOfStructure(told, {
+                      apartFrom: typed.apartFrom.includes(one.id)
+                        ? typed.apartFrom.filter(id => id !== one.id)
+                        : [...typed.apartFrom, one.id],
+                    })
+                  }
+                >
+                  {typed.apartFrom.includes(one.id) ? 'Mine is another: said' : 'Mine is another'}
+                </button>
+              )}
             </p>
           ))}
         <HazardsOf typed={typed} told={told} name={first} />

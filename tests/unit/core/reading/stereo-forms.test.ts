@@ -24,10 +24,10 @@ describe('a structure that is typed is taken for a material only where hands and
 
   it.each([
     ['the other hand', ss, ['dl-tartaric-acid', 'tartaric-acid'], 'tartaric-acid is its mirror image'],
-    ['no hand', flat, ['dl-tartaric-acid', 'tartaric-acid'], 'states hands or double bonds that it leaves open'],
+    ['no hand', flat, ['dl-tartaric-acid', 'tartaric-acid'], 'states hands or double bonds that are left open here'],
     ['meso', 'OC(=O)[C@H](O)[C@H](O)C(O)=O', ['dl-tartaric-acid', 'tartaric-acid'], 'is another stereoisomer'],
     ['maleic acid', 'OC(=O)/C=C\\C(O)=O', ['fumaric-acid'], 'has the other geometry'],
-    ['butenedioic acid, neither stated', 'OC(=O)C=CC(O)=O', ['fumaric-acid'], 'leaves open'],
+    ['butenedioic acid, neither stated', 'OC(=O)C=CC(O)=O', ['fumaric-acid'], 'left open here'],
     ['the other hand of limonene', 'CC(=C)[C@H]1CCC(C)=CC1', ['limonene'], 'its mirror image'],
   ])('%s is asked about, in a reaction SMILES and among words', (_, smiles, candidates, why) => {
     for (const line of [`${smiles}>>O`, `${smiles} -> water`]) {

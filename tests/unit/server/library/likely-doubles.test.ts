@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { identified } from '../../../../server/library/identified.ts'
 import type { Workshop } from '../../../../server/library/workshop.ts'
 import { bundledWorkshop } from '../../../support/app.ts'
+import { waybench } from '../../../support/terminal.ts'
 
 // Tartaric acids by their CAS numbers (from memory): 87-69-4 (2R,3R), 147-71-7 (2S,3S), 133-37-9 racemate, 147-73-9 meso.
 
@@ -76,4 +77,11 @@ describe('a new material is called the same structure only as what it is', () =>
     const one = identified(workshop, { name: 'x', smiles: rr, formula: '', cas: '', form: 'solid' }).depiction
     expect(one.kind === 'structure' && one.drawing.caption).toBeUndefined()
   })
+})
+
+it('on the command line a structure of a file that the library holds in another form is listed with what that is', async () => {
+  const text = 'OC(=O)/C=C\\C(O)=O.BrBr>>OC(=O)C(Br)C(Br)C(O)=O\n'
+  const { out } = await waybench(['read', 'one.smi'], new Map([['one.smi', text]]))
+  expect(out).toContain('the library holds fumaric-acid, which has the other geometry at a double bond')
+  expect(out).toContain('the library holds meso-dibromosuccinic-acid, which states hands or double bonds that are left open here')
 })
