@@ -5,6 +5,7 @@ import { compoundIn, measured } from '../library/reference-charge.ts'
 import type { Unit } from '../library/source.ts'
 import type { ChargeLine } from '../library/transformation.ts'
 import type { Problem } from '../problem/problem.ts'
+import { amountOfEach } from './amount-of-each.ts'
 import { isOfStrength } from './bottle.ts'
 import { type ChargeRead, dropMl } from './charge-line.ts'
 import { contradictory, minusOrMark, nameless, noSuchStrength, nothing, otherStrength, productCharged } from './charge-problems.ts'
@@ -42,7 +43,9 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   const { found } = read
   if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found, where))
   if (found.kind === 'unknown')
-    problems.push(/\p{L}/u.test(read.phrase) ? unknownName(read.phrase, index, where) : nameless(read.text, where))
+    problems.push(
+      amountOfEach(read.text, where) ?? (/\p{L}/u.test(read.phrase) ? unknownName(read.phrase, index, where) : nameless(read.text, where)),
+    )
   if (found.kind === 'no-such-strength') {
     const called = (id: string) => ({ id, name: library.materials.get(id)?.name ?? id })
     problems.push(noSuchStrength(read.phrase, called(found.compound), found.held.map(called), where))

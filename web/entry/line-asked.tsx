@@ -1,6 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import type { Problem } from '../../core/problem/problem.ts'
+import { quantityText } from '../../core/quantity/print.ts'
+import { eachOf } from '../../core/reading/amount-of-each.ts'
 import { server } from '../api/client.ts'
+import { AmountField } from '../parts/amount-field.tsx'
 import { ProblemNote } from '../parts/problem.tsx'
 import type { Reading } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
@@ -67,6 +70,15 @@ function OneAsked({
       <ProblemNote problem={problem}>
         <Mend onPress={() => replaceWriting({ body: writing.value.body.replace(text, text.replace(/\s*\{[a-z0-9-]*\}/, '')) })}>
           Choose the bottle anew
+        </Mend>
+      </ProblemNote>
+    )
+  const each = problem.code === 'amount-of-each' ? eachOf(text) : null
+  if (each !== null)
+    return (
+      <ProblemNote problem={problem}>
+        <Mend onPress={() => replaceWriting({ body: writing.value.body.replace(text, () => each.join('\n')) })}>
+          Write these {each.length} lines
         </Mend>
       </ProblemNote>
     )
@@ -149,7 +161,7 @@ const strengthIn = (phrase: string): string =>
 
 /** A line that is neither a charge nor something that is done: it stays as typed until it is reworded or taken out. */
 export function LineUnread({ line }: { readonly line: string }) {
-  const { what, cure, offers } = unreadWords(line)
+  const { what, cure, offers, toMeasure } = unreadWords(line)
   const change = (body: (now: string) => string): void => replaceWriting({ body: body(writing.value.body) })
   const { fresh } = readingState.value
   return (
@@ -159,6 +171,19 @@ export function LineUnread({ line }: { readonly line: string }) {
           {offer}
         </button>
       ))}
+      {toMeasure !== undefined && (
+        <span class="field">
+          <span>{toMeasure}, weighed or measured</span>
+          <AmountField
+            text=""
+            label={`${toMeasure}, weighed or measured`}
+            dimensions={['mass', 'volume']}
+            onWritten={quantity =>
+              quantity !== null && change(body => body.replace(line, () => `${quantityText(quantity, 6)} ${toMeasure}`))
+            }
+          />
+        </span>
+      )}
       <button type="button" class="do" disabled={!fresh} onClick={() => change(body => withoutLine(body, line))}>
         Remove the line
       </button>

@@ -3,6 +3,8 @@ export interface UnreadWords {
   readonly what: string
   readonly cure: string
   readonly offers: readonly string[]
+  /** What stands after a measure that has to be weighed once; absent where nothing has. */
+  readonly toMeasure?: string
 }
 
 const number = String.raw`\d+(?:[.,]\d+)?`
@@ -51,13 +53,14 @@ export function unreadWords(line: string): UnreadWords {
     ])
   }
   const kitchen = line.match(/[a-z]+\.?/gi)?.find(word => unsure.test(word))
-  if (kitchen !== undefined && /[\d½¼¾⅓⅔⅛]/.test(line))
-    return told(
-      line,
-      `“${kitchen}” is no unit that is read: it is not the same everywhere.`,
-      'Weigh or measure it once, and write g or mL.',
-      [],
-    )
+  if (kitchen !== undefined && /[\d½¼¾⅓⅔⅛]|\b(?:an?|one|two|three|half|quarter)\b/i.test(line)) {
+    const of = line
+      .slice(line.indexOf(kitchen) + kitchen.length)
+      .replace(/^\s*(?:of\s+)?/i, '')
+      .trim()
+    const what = `“${kitchen}” is no unit that is read: it is not the same everywhere.`
+    return { ...told(line, what, 'Weigh or measure it once, and write g or mL.', []), ...(of === '' ? {} : { toMeasure: of }) }
+  }
   const bare = new RegExp(String.raw`^(${number})\s+([\p{L}(].*)$`, 'u').exec(line)
   if (bare !== null)
     return told(line, `“${bare[1]}” has no unit that is read.`, 'Say of what unit it is: g, mg, kg, mL, L, mol, mmol, or eq.', [

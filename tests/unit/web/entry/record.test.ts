@@ -180,6 +180,16 @@ describe('a charge line that is not read', () => {
     expect(words.offers).toEqual(offers)
     for (const offer of offers) expect(prepared(whole.equation, offer).unread, offer).toEqual([])
   })
+  it('asks what a kitchen measure weighs, of what stands behind it', () => {
+    for (const [line, what] of [
+      ['2 teaspoons of sodium chloride', 'sodium chloride'],
+      ['a cup of water', 'water'],
+      ['half a tbsp. sodium bicarbonate', 'sodium bicarbonate'],
+    ] as const) {
+      expect(unreadWords(line)).toMatchObject({ offers: [], toMeasure: what })
+      expect(prepared(whole.equation, `11.8 g ${what}`).unread).toEqual([])
+    }
+  })
 })
 
 describe('a record that is saved already', () => {
