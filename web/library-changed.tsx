@@ -1,8 +1,10 @@
 import type { Problem } from '../core/problem/problem.ts'
 import { capital, counted } from '../core/report/words.ts'
 import { Triangle } from './parts/problem.tsx'
-import { changedSince, keepOldLibrary, takeNewLibrary } from './state/opening.ts'
+import { keepOldLibrary, takeNewLibrary } from './state/opening.ts'
+import { changedSince, fileAsSaved, noLongerChanged, ownChanged } from './state/records-saved-with.ts'
 import { plan } from './state/store.ts'
+import { NotFetched, type Taking, useTaking } from './taking-records.tsx'
 
 /** So many changes are told at once; the others on request. */
 const toldAtOnce = 3
@@ -11,7 +13,9 @@ const toldAtOnce = 3
 export function LibraryChanged() {
   // What is not held at all is told, and may be taken over, beside this.
   const changes = changedSince.value.filter(one => one.code === 'record-changed')
-  if (plan.value.keepsRecords) return <RecordsKept changes={changes} />
+  const taking = useTaking(fileAsSaved, noLongerChanged)
+  if (taking.shown !== null) return <div class="trouble">{taking.shown}</div>
+  if (plan.value.keepsRecords) return <RecordsKept changes={changes} taking={taking} />
   if (changes.length === 0) return null
   return (
     <div class="trouble" role="status">
@@ -44,6 +48,7 @@ export function LibraryChanged() {
               <button type="button" class="do" onClick={keepOldLibrary}>
                 Keep the old
               </button>
+              <TakeOwn taking={taking} />
             </dd>
           </dl>
         </div>
@@ -53,7 +58,7 @@ export function LibraryChanged() {
 }
 
 /** Settled, and remembered with the plan: told in one line, with what differs on request and the way back. */
-const RecordsKept = ({ changes }: { readonly changes: readonly Problem[] }) => (
+const RecordsKept = ({ changes, taking }: { readonly changes: readonly Problem[]; readonly taking: Taking }) => (
   <div class="records-kept" role="status">
     <details class="more-of">
       <summary>
@@ -66,10 +71,22 @@ const RecordsKept = ({ changes }: { readonly changes: readonly Problem[] }) => (
         <button type="button" class="do" onClick={takeNewLibrary}>
           Reckon with the new
         </button>
+        <TakeOwn taking={taking} />
       </p>
     </details>
   </div>
 )
+
+/** What the plan brings by its maker's own bench, a yield over a bundled one too, into the library here. */
+const TakeOwn = ({ taking: { look, failed } }: { readonly taking: Taking }) =>
+  ownChanged.value.length === 0 ? null : (
+    <>
+      <button type="button" class="do" onClick={look}>
+        Take {ownChanged.value.length === 1 ? 'its own record' : `its ${ownChanged.value.length} own records`} into your library
+      </button>
+      {failed && <NotFetched />}
+    </>
+  )
 
 function placesOf(changes: readonly Problem[]): string {
   const records = (kind: string): number => changes.filter(change => change.where[0] === kind).length

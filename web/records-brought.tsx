@@ -1,5 +1,3 @@
-import type { VNode } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
 import { counted, listed } from '../core/report/words.ts'
 import { Triangle } from './parts/problem.tsx'
 import { WaysOutOf } from './sheet/step-unknown.tsx'
@@ -7,34 +5,17 @@ import { ofPlanAlone } from './state/facts-asked.ts'
 import { facts } from './state/facts-here.ts'
 import { nameOf } from './state/names.ts'
 import { fileOfPlan } from './state/plan-file.ts'
-import { plan, sheet } from './state/store.ts'
-
-type TakeRecords = (props: { readonly title: string; readonly file: unknown; readonly onDone: () => void }) => VNode
-
-/** Taking them over belongs to the entry pages, which are fetched only when somebody wants one. */
-const fetched = (): Promise<TakeRecords> => import('./entry/take-records.tsx').then(({ TakeRecords }) => TakeRecords)
+import { sheet } from './state/store.ts'
+import { NotFetched, useTaking } from './taking-records.tsx'
 
 /** What the plan brings along and the library here does not hold, with the way to take it over; stands until that is settled. */
 export function RecordsBrought() {
   const { steps, materials } = ofPlanAlone.value
-  const [taking, setTaking] = useState<{ readonly Take: TakeRecords; readonly file: unknown } | null>(null)
-  const [failed, setFailed] = useState(false)
-  const { seed, title } = plan.value
-  useEffect(() => setTaking(null), [seed])
-  const look = (): void => {
-    // As it is now: what is shown is just what is taken over.
-    const file = fileOfPlan(sheet.peek(), facts.peek())
-    fetched().then(
-      Take => setTaking({ Take, file }),
-      () => setFailed(true),
-    )
-  }
-  if (taking === null && steps.length + materials.length === 0) return null
+  const { shown, failed, look } = useTaking(() => fileOfPlan(sheet.peek(), facts.peek()))
+  if (shown === null && steps.length + materials.length === 0) return null
   return (
     <div class="trouble">
-      {taking !== null ? (
-        <taking.Take title={title} file={taking.file} onDone={() => setTaking(null)} />
-      ) : (
+      {shown ?? (
         <div class="problem" role="status">
           <Triangle />
           <div>
@@ -50,7 +31,7 @@ export function RecordsBrought() {
               <dd>This plan reckons with its own records; other plans here do not know them.</dd>
               <dt>cure</dt>
               <dd>
-                {failed && <p>The page for it could not be fetched: the server does not answer. Try again once it runs.</p>}
+                {failed && <NotFetched />}
                 <div class="dos">
                   <button type="button" class="do" onClick={look}>
                     Take these records into your library

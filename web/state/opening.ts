@@ -1,5 +1,4 @@
 import { effect, signal } from '@preact/signals'
-import type { LibraryFile } from '../../core/library/library.ts'
 import { changesSince, type OpenedPlan } from '../../core/plan/file.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
 import { settingsSchema } from '../../core/plan/settings.ts'
@@ -18,6 +17,7 @@ import { forgetWanted, wantGoal } from './goals.ts'
 import { forgetHalfDone } from './half-done.ts'
 import { planOfFile, stateOfPlan } from './plan-file.ts'
 import { planTitle } from './plan-title.ts'
+import { before, changedSince } from './records-saved-with.ts'
 import { routeOfSteps } from './routes-of.ts'
 import { saved, savingProblems, savingState } from './saving.ts'
 import { emptyState, hasStart } from './sheet-state.ts'
@@ -31,10 +31,6 @@ export const plansKept = signal<readonly PlanRow[]>([])
 export const unsaved = signal<readonly Draft[]>([])
 export const demo = signal<DemoReply | null>(null)
 export const openingProblems = signal<readonly Problem[]>([])
-/** What became of the library since the open plan was saved. */
-export const changedSince = signal<readonly Problem[]>([])
-/** The records that the open plan was saved with; null where it was saved with what the library holds. */
-const before = signal<LibraryFile | null>(null)
 export const opening = signal(false)
 
 /** Reckons on with the records of the plan file: what the server has of the same ones is left aside. The plan keeps that choice. */
