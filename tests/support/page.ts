@@ -46,28 +46,38 @@ export const answer = (page: Page, asked: RegExp): Promise<string> => words(page
 export async function settled(page: Page): Promise<void> {
   let calm = 0
   const look = async () => {
-    await page.evaluate(() => new Promise(resolve => requestIdleCallback(resolve)))
     calm = /Version \d+, saved/.test(await words(page.locator('header'))) ? calm + 1 : 0
     return calm
   }
   await expect.poll(look, { interval: 200 }).toBeGreaterThan(7)
 }
 
-/** Words of the pack as the page would print it now, once its layout is there; it counts as printed, as any print does. */
+/** Words of the pack as the page would print it now; it counts as printed, as any print does. */
 export async function packWords(page: Page): Promise<string> {
-  const look = () =>
-    page.evaluate(() => {
-      dispatchEvent(new Event('beforeprint'))
-      const told = document.getElementById('print')?.textContent ?? ''
-      dispatchEvent(new Event('afterprint'))
-      return told
-    })
-  await expect.poll(look).not.toBe('')
-  return clean(await look())
+  await printable(page)
+  const told = await page.evaluate(() => {
+    dispatchEvent(new Event('beforeprint'))
+    const text = document.getElementById('print')?.textContent ?? ''
+    dispatchEvent(new Event('afterprint'))
+    return text
+  })
+  return clean(told)
 }
 
 /** The pages that the page prints, once the layout of the pack is there. */
 export async function paper(page: Page, format: 'A4' | 'Letter' = 'A4'): Promise<Awaited<ReturnType<typeof pdfPages>>> {
-  await packWords(page)
+  await printable(page)
   return pdfPages(await page.pdf({ format }))
+}
+
+/** The layout of the pack is fetched once there is something to print. Looking whether it is there does not count as a print. */
+async function printable(page: Page): Promise<void> {
+  const isThere = () =>
+    page.evaluate(() => {
+      dispatchEvent(new Event('beforeprint'))
+      const pack = document.getElementById('print')
+      pack?.remove()
+      return pack !== null
+    })
+  await expect.poll(isThere).toBe(true)
 }
