@@ -156,6 +156,12 @@ describe('a newcomer with a preparation of three steps', () => {
     expect(await body.inputValue()).toMatch(/25 mL HCl$/)
     await page.reload()
     expect(await page.getByLabel('Charges, and what is done').inputValue()).toMatch(/25 mL HCl$/)
+    // A structure that states no hand is neither the acid of one hand nor the racemate before somebody says so.
+    const equation = page.getByRole('textbox', { name: 'Equation' })
+    await equation.fill('OC(=O)C(O)C(O)C(O)=O + 2 ethanol -> diethyl L-tartrate + 2 water')
+    await page.getByText('The library does not hold "OC(=O)C(O)C(O)C(O)=O" as it is written').waitFor()
+    await page.getByRole('button', { name: 'tartaric acid', exact: true }).click()
+    await expect.poll(() => equation.inputValue()).toContain('{tartaric-acid} + 2 ethanol')
     expect(page.faults).toEqual([])
     await page.close()
   })
@@ -332,15 +338,17 @@ describe('a newcomer with a preparation of three steps', () => {
     const page = await opened(browser, server.url)
     const records = async () =>
       (await fetch(`${server.url}/api/v1/own-library`).then(reply => reply.json())) as {
+        materials: { id: string; hazards?: { codes: string[] } }[]
         transformations: { id: string; charge: object[] }[]
       }
     const before = (await records()).transformations.length
+    const materialsBefore = (await records()).materials.length
     await page.goto(`${server.url}/?entry=write`)
     const body = page.getByLabel('Charges, and what is done')
     await body.fill('what was being written')
     await page.goto(`${server.url}/?entry=file`)
     const lines = [
-      'CC(C)CCO.CC(=O)O>>CC(C)CCOC(C)=O.O an ester',
+      'CCCCCO.CC(=O)O>>CC(=O)OCCCCC.O an ester',
       'CCO.CC(=O)O>>CCOC(C=O.O a bad one',
       '[Na+].[Cl-].O>>O.[Na+].[Cl-] |f:0.1,4.5| salt',
     ]
@@ -355,6 +363,12 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByRole('button', { name: 'Read it again' }).click()
     await page.getByText('3 reactions: 0 of 3 ready').waitFor()
     await page.getByRole('button', { name: 'leave out: salt' }).click()
+    // What the library does not hold comes with it, once it is named; hazards of the tables wait for a yes.
+    await page.getByText('2 new materials will be added with them').waitFor()
+    await page.getByLabel('Name (C5H12O)').fill('pentan-1-ol')
+    await page.getByLabel('Name (C7H14O2)').fill('pentyl acetate')
+    await page.getByLabel(/^confirm H226/).check()
+    await page.getByText('pentan-1-ol + acetic acid, glacial → pentyl acetate + water').waitFor()
     await page.setViewportSize({ width: 390, height: 844 })
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
     await page.setViewportSize({ width: 1440, height: 900 })
@@ -375,7 +389,7 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByLabel('The figures are').selectOption('own')
     // A table of charges as it is copied out of a spreadsheet, with what only a table says.
     const table =
-      'id\tmaterial\tamount\tunit\trole\tat\tderived\nisopentyl-alcohol\tx\t10\tmL\tsubstrate\t\tyes\nacetic-acid\tx\t20\tmL\treagent\tquench\t\n'
+      'id\tmaterial\tamount\tunit\trole\tat\tderived\npentan-1-ol\tx\t10\tg\tsubstrate\t\tyes\nacetic-acid\tx\t20\tmL\treagent\tquench\t\n'
     await body.evaluate((field, text) => {
       const data = new DataTransfer()
       data.setData('text/plain', text)
@@ -390,14 +404,18 @@ describe('a newcomer with a preparation of three steps', () => {
     expect((await records()).transformations).toHaveLength(before)
     await take.click()
     await page.getByText('2 reactions are taken over').waitFor()
-    const { transformations } = await records()
+    const { transformations, materials } = await records()
     expect(transformations).toHaveLength(before + 2)
-    expect(transformations.find(one => one.id.startsWith('isopentyl-acetate'))?.charge).toEqual([
-      { material: 'isopentyl-alcohol', role: 'substrate', amount: 10, unit: 'mL', derived: true },
+    expect(materials).toHaveLength(materialsBefore + 2)
+    // Pentan-1-ol, index 603-200-00-1 of Annex VI of Regulation (EC) 1272/2008.
+    expect(materials.find(one => one.id === 'pentan-1-ol')?.hazards?.codes).toEqual(expect.arrayContaining(['H226', 'H332']))
+    expect(transformations.find(one => one.id.startsWith('pentyl-acetate'))?.charge).toEqual([
+      { material: 'pentan-1-ol', role: 'substrate', amount: 10, unit: 'g', derived: true },
       { material: 'acetic-acid', role: 'reagent', amount: 20, unit: 'mL', at: 'quench' },
     ])
     await page.getByRole('button', { name: 'Take them back' }).click()
     await expect.poll(async () => (await records()).transformations.length).toBe(before)
+    expect((await records()).materials).toHaveLength(materialsBefore)
     await page.getByRole('button', { name: 'Put this file away' }).click()
     await page.getByRole('button', { name: 'a preparation', exact: true }).click()
     expect(await body.inputValue()).toBe('what was being written')
