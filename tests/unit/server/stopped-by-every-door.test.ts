@@ -213,6 +213,28 @@ describe('a plan to a substance under a stop row cannot be had', () => {
     const said = await waybench(['read', 'two.smi', '--json'], new Map([['two.smi', text]]))
     expect([said.code, JSON.parse(said.out).reactions]).toEqual([1, reactions])
   })
+  it('nor brought by a file of reactions as a new material, nor read with one', async () => {
+    // Sarin, Schedule 1 A.1 of the Annex on Chemicals of the Chemical Weapons Convention.
+    const smiles = 'CC(C)OP(C)(=O)F'
+    const told = await plain.inject({ method: 'POST', url: '/api/v1/new-structures', payload: { structures: [{ smiles, name: 'own' }] } })
+    expect(told.json().materials[0].problems.map((one: { code: string }) => one.code)).toContain('stopped')
+    const [one] = told.json().materials
+    const materials = [{ ...one.material, sources: [{ citation: 'own bench', checked: false }] }]
+    const read = await plain.inject({
+      method: 'POST',
+      url: '/api/v1/read',
+      payload: { text: `own {${one.material.id}} -> water`, materials },
+    })
+    expect(read.statusCode).toBe(422)
+    expect(read.json().problems.map((problem: { code: string }) => problem.code)).toContain('stopped')
+    const harmlessOne = await plain.inject({
+      method: 'POST',
+      url: '/api/v1/new-structures',
+      payload: { structures: [{ smiles: 'CCCCCO' }] },
+    })
+    expect(harmlessOne.json().materials[0].problems).toEqual([])
+  })
+
   it('though the same without it goes through each of these doors', async () => {
     for (const [door, through] of Object.entries({ ...doors, ...readers, ...lists })) {
       if (door.includes('own')) continue
