@@ -74,19 +74,23 @@ export function TakeRecords({
             : refused.length > 0
               ? `Refused: ${refused.length} ${refused.length === 1 ? 'fault' : 'faults'}, nothing would be taken over`
               : news === 0
-                ? 'Your library holds them by now'
+                ? left.size > 0
+                  ? 'Nothing of it is chosen'
+                  : 'Your library holds them by now'
                 : `${capital(records)} would be taken into your library, all or none`}
       </h2>
       {trial !== null && !saved && <ChangeRows rows={trial.rows} refused={refused} />}
       {!saved && offered.length > 1 && (
         <fieldset>
           <legend>Taken over</legend>
-          {offered.map(row => (
-            <label class="dot-choice" key={keyOf(row)}>
-              <input type="checkbox" checked={!left.has(keyOf(row))} onChange={() => leave(keyOf(row))} />
-              <span>{row.name}</span>
-            </label>
-          ))}
+          <div class="dos">
+            {offered.map(row => (
+              <label class="dot-choice" key={keyOf(row)}>
+                <input type="checkbox" checked={!left.has(keyOf(row))} onChange={() => leave(keyOf(row))} />
+                <span>{row.name}</span>
+              </label>
+            ))}
+          </div>
         </fieldset>
       )}
       <Problems of={[...refused, ...problems]} />
