@@ -2,16 +2,22 @@ import { runCommand } from '../../server/cli.ts'
 import type { Terminal } from '../../server/commands/command.ts'
 import { Refusal } from '../../server/refusal.ts'
 
-/** One command line, run in this process on files in memory. */
-export async function waybench(words: readonly string[], files: Map<string, string> = new Map(), input = '', interruptedAfterMs?: number) {
+/**
+ * One command line, run in this process on files in memory.
+ *
+ * @param interruptedAt what it must have told on its error line for the user to interrupt it
+ */
+export async function waybench(words: readonly string[], files: Map<string, string> = new Map(), input = '', interruptedAt?: RegExp) {
   let out = ''
   let err = ''
+  let interrupt: (() => void) | null = null
   const terminal: Terminal = {
     out: text => {
       out += text
     },
     err: text => {
       err += text
+      if (interrupt !== null && interruptedAt?.test(err)) setImmediate(interrupt)
     },
     readFile: async path => {
       const text = files.get(path)
@@ -31,8 +37,10 @@ export async function waybench(words: readonly string[], files: Map<string, stri
     },
     readInput: async () => input,
     onInterrupt: told => {
-      const timer = interruptedAfterMs === undefined ? undefined : setTimeout(told, interruptedAfterMs)
-      return () => clearTimeout(timer)
+      interrupt = told
+      return () => {
+        interrupt = null
+      }
     },
     today: '2026-12-03',
   }

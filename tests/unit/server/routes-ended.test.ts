@@ -169,11 +169,11 @@ describe('a search for everything that a compound can become', () => {
   })
 
   it('on the command line says how far it is, and an interruption ends it with what there is', async () => {
-    const run = await waybench(['reach', '--from', hub.from, '--library', library, '--json'], new Map(), '', 2500)
+    const run = await waybench(['reach', '--from', hub.from, '--library', library, '--json'], new Map(), '', /found; .* of/)
     expect(run.code).toBe(0)
     const { reach, complete } = JSON.parse(run.out)
     expect(complete).toBe(false)
-    expect(reach.filter((row: { proven: boolean }) => row.proven).length).toBeGreaterThan(100)
+    expect(reach.filter((row: { proven: boolean }) => row.proven).length).toBeGreaterThan(0)
     expect(run.err).toMatch(
       /Still searching: \d+ compounds found; (looked at|routes counted for) \d+ of \d+\. Ctrl\+C ends it with what there is\./,
     )
