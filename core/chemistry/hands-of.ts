@@ -31,12 +31,10 @@ export function groupsAmiss({ smiles, groups, rest }: GroupedSmiles): string | n
     : `atom ${amiss} of its stereo groups, counted from 0, ${amiss in written ? 'states no hand' : 'is not there'}`
 }
 
-/** The SMILES with its grouped atoms numbered, so that they are found again wherever the toolkit puts them. */
+/** The SMILES with its grouped atoms alone numbered, so that they are found again wherever the toolkit puts them. */
 export function numbered({ smiles, groups }: GroupedSmiles): string {
   const grouped = new Set(groups.flatMap(group => group.atoms))
-  return grouped.size === 0
-    ? smiles
-    : eachAtom(smiles, (atom, at) => (grouped.has(at) ? atom.replace(/(?::\d+)?\]$/, `:${at + 1}]`) : atom))
+  return grouped.size === 0 ? smiles : eachAtom(smiles, (atom, at) => atom.replace(/(?::\d+)?\]$/, grouped.has(at) ? `:${at + 1}]` : ']'))
 }
 
 /** Lays stereo groups upon the molecule of a numbered SMILES, and takes the numbers off. */

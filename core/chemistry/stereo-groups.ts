@@ -33,13 +33,14 @@ export function groupedSmiles(text: string): GroupedSmiles {
 /** The stereo groups of an extension, without its bars. */
 export function stereoGroups(extension: string): Pick<GroupedSmiles, 'groups' | 'rest'> {
   const groups: StereoGroup[] = []
-  const rest = extension.replace(
+  const others = extension.replace(
     /(?:^|,)(?:([&o])(\d+)|(a)):(\d+(?:,\d+)*)(?=,|$)/g,
     (_, kind: '&' | 'o' | undefined, number, a, atoms) => {
       groups.push({ kind: kind ?? a, number: number === undefined ? null : Number(number), atoms: atoms.split(',').map(Number) })
       return ''
     },
   )
+  const rest = others.replace(/^,/, '')
   return { groups, rest: rest === '' ? null : rest }
 }
 

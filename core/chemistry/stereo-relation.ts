@@ -1,5 +1,5 @@
 import type { OclConstants, OclMolecule } from './openchemlib-parts.ts'
-import { groupedSmiles, mirrored } from './stereo-groups.ts'
+import { type GroupedSmiles, groupedSmiles, mirrored, withoutLoneHands } from './stereo-groups.ts'
 import type { StereoRelation, Structure } from './structure.ts'
 
 interface Read {
@@ -22,18 +22,21 @@ export function stereoBetween(
   if (one.structure.identityKey === other.structure.identityKey) return 'same'
   if (one.structure.skeletonKey !== other.structure.skeletonKey) return null
   const [open, otherOpen] = [openIn(one.molecule, constants), openIn(other.molecule, constants)]
-  const [plain, otherPlain] = [one, other].map(({ structure }) => groupedSmiles(structure.smiles).smiles) as [string, string]
-  if (keyOf(withoutHands(plain)) !== keyOf(withoutHands(otherPlain))) {
+  const [grouped, otherGrouped] = [groupedIn(one), groupedIn(other)]
+  if (keyOf(withoutHands(grouped.smiles)) !== keyOf(withoutHands(otherGrouped.smiles))) {
     if (open.bonds !== otherOpen.bonds) return open.bonds > otherOpen.bonds ? 'states more' : 'states less'
     return 'other geometry'
   }
   if (open.atoms !== otherOpen.atoms) return open.atoms > otherOpen.atoms ? 'states more' : 'states less'
-  const [isGrouped, isOtherGrouped] = [one, other].map(({ structure }) => groupedSmiles(structure.smiles).groups.length > 0)
-  if (!isGrouped && !isOtherGrouped && keyOf(mirrored(plain)) === other.structure.identityKey) return 'other hand'
-  if (!isGrouped && bothHandsKey(one, constants) === other.structure.identityKey) return 'racemate'
-  if (!isOtherGrouped && bothHandsKey(other, constants) === one.structure.identityKey) return 'one hand'
+  const [isMixed, isOtherMixed] = [grouped, otherGrouped].map(({ groups }) => groups.some(group => group.kind !== 'a'))
+  if (!isMixed && !isOtherMixed && keyOf(mirrored(grouped.smiles)) === other.structure.identityKey) return 'other hand'
+  if (!isMixed && bothHandsKey(one, constants) === other.structure.identityKey) return 'racemate'
+  if (!isOtherMixed && bothHandsKey(other, constants) === one.structure.identityKey) return 'one hand'
   return 'other stereoisomer'
 }
+
+/** What it states: a hand that is written and then said to be both is none, one that is said to be as drawn is just written. */
+const groupedIn = ({ structure }: Read): GroupedSmiles => withoutLoneHands(groupedSmiles(structure.smiles))
 
 /** The same with cis and trans alone. */
 const withoutHands = (smiles: string): string => smiles.replace(/@/g, '')

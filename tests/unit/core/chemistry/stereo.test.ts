@@ -72,10 +72,19 @@ describe('stereo groups behind a SMILES', () => {
     expect(read(racemate).formula).toBe('C4H6O6')
   })
 
+  it('count atoms by their place, whatever numbers a reaction writes beside them', () => {
+    // Atom 4 of the SMILES, counted from 0, is no part of the group, and its own number is that of one which is.
+    const [plain, mapped] = ['O[C@@H]1CC[C@H](C)C[C@H]1O |&1:1,7|', 'O[C@@H]1CC[C@H:2](C)C[C@H:8]1O |&1:1,7|']
+    expect(read(mapped!).identityKey).toBe(read(plain!).identityKey)
+    expect(read(mapped!).canonicalSmiles).toBe(read(plain!).canonicalSmiles)
+  })
+
   it('of one centre alone say what a SMILES without a hand says', () => {
     expect(between('C[C@H](O)CC |&1:1|', 'CC(O)CC')).toBe('same')
     expect(between('C[C@H](O)CC |a:1|', 'C[C@H](O)CC')).toBe('same')
     expect(between(`${rr} |o1:3,5|`, racemate)).toBe('other stereoisomer')
+    expect(between('C[C@H](O)CC |a:1|', 'C[C@@H](O)CC')).toBe('other hand')
+    expect(between(`${rr} |a:3,5|`, racemate)).toBe('racemate')
   })
 
   it('go with the part that they belong to, and count for nothing where structures are read flat', () => {
@@ -92,6 +101,7 @@ describe('stereo groups behind a SMILES', () => {
     ['CCO |&1:1|', 'states no hand'],
     ['C[C@H](O)CC |&1:9|', 'is not there'],
     ['CCO |$R$|', 'only stereo groups'],
+    ['C[C@H](O)CC |a:1,w:1.0|', 'and "w:1.0" is none'],
   ])('%s is refused, with the reason', (smiles, why) => {
     const answer = toolkit.parse(smiles)
     expect(answer.ok ? '' : `${answer.problems[0]!.code}: ${answer.problems[0]!.what}`).toMatch(new RegExp(`^smiles-stereo-groups.*${why}`))
