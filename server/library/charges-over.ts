@@ -8,7 +8,8 @@ const amounts = ['material', 'amount', 'unit', 'perGramProduct'] as const
 
 /**
  * The charges of a table in place of a record's own, all else of which stays. What the table has no column for is kept of the line whose
- * amount it repeats; an amount that it changes comes from the table, where no column says otherwise: nobody read it in the record's sources.
+ * amount it repeats; an amount that it changes comes from the table, where its line does not say otherwise: nobody read it in the record's
+ * sources.
  *
  * @param record    as raw as the file that it came from
  * @param headings  of the table
@@ -17,15 +18,18 @@ export function chargesOver(record: object, lines: readonly Line[], name: string
   const { charge: own, sources } = record as { readonly charge?: unknown; readonly sources?: unknown }
   const before: readonly Line[] = Array.isArray(own) ? own : []
   const citation = `from the table ${name}`
-  const saysFrom = headings.includes('from')
   const charge = lines.map((line): Line => {
     const alike = before.filter(one => amounts.every(key => one[key] === line[key]))
     const same = alike.find(one => one.role === line.role) ?? alike[0]
     const kept = Object.fromEntries(asked.flatMap(key => (headings.includes(key) || same?.[key] === undefined ? [] : [[key, same[key]]])))
-    const isNew = same === undefined && !saysFrom && (line.amount !== null || line.perGramProduct !== undefined)
-    return { ...line, ...kept, ...(isNew ? { from: citation } : {}) }
+    // What the library has no charge for is not changed, and what was reckoned says so anyway.
+    const isChanged = before.length > 0 && same === undefined && line.from === undefined && line.derived !== true && hasAmount(line)
+    return { ...line, ...kept, ...(isChanged ? { from: citation } : {}) }
   })
-  const isNamed = charge.some(line => line.from === citation)
   const named: Transformation['sources'][number] = { citation, for: 'charge', checked: false }
-  return { ...record, charge, ...(isNamed && Array.isArray(sources) ? { sources: [...sources, named] } : {}) }
+  if (!Array.isArray(sources) || charge.every(line => line.from !== citation)) return { ...record, charge }
+  const isNamed = sources.some(one => (one as { readonly citation?: unknown } | null)?.citation === citation)
+  return { ...record, charge, sources: isNamed ? sources : [...sources, named] }
 }
+
+const hasAmount = ({ amount, perGramProduct }: Line): boolean => amount !== null || perGramProduct !== undefined

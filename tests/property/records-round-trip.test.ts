@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Material, materialSchema } from '../../core/library/material.ts'
 import { printLibraryFile } from '../../core/library/print.ts'
-import type { Transformation } from '../../core/library/transformation.ts'
+import type { ChargeLine, Transformation } from '../../core/library/transformation.ts'
 import { cellOf, cellValue, guarded, unguarded } from '../../core/reading/cell-text.ts'
 import { readChargeLine } from '../../core/reading/charge-line.ts'
 import { chargeTable, readChargeTable, withFacts } from '../../core/reading/charge-table.ts'
@@ -93,15 +93,27 @@ describe('what is written reads back', () => {
     )
   })
 
-  it('a table of charges over a record changes its charges and nothing else of it', async () => {
+  it('a table of charges over a record changes its charges and nothing else of it, and says of what it changes that it did', async () => {
     const workshop = await bundledWorkshop()
+    const citation = 'from the table charges.csv'
+    const amountOf = ({ material, amount, unit, perGramProduct }: ChargeLine) => JSON.stringify([material, amount, unit, perGramProduct])
+    const unsaid = ({ from, ...line }: ChargeLine): ChargeLine => (from === undefined || from === citation ? line : { ...line, from })
+    const expectOver = (read: ReturnType<typeof recordsIn>, step: Transformation, charge: readonly ChargeLine[]) => {
+      const [back] = (read.ok ? read.value.transformations : []) as [Transformation]
+      const sources = back.sources.filter(one => one.citation !== citation)
+      expect({ ...back, sources, charge: back.charge.map(unsaid) }).toEqual({ ...step, charge })
+      const before = new Set(step.charge.map(amountOf))
+      const isSilent = ({ from, derived, amount, perGramProduct }: ChargeLine) =>
+        from === undefined && derived !== true && (amount !== null || perGramProduct !== undefined)
+      for (const line of back.charge.filter(isSilent)) expect(before).toContain(amountOf(line))
+    }
     fc.assert(
       fc.property(anyTransformation, anyCharge, (step, charge) => {
         const known = { ...workshop, library: { ...library, transformations: new Map([[step.id, step]]) } }
         const table = writtenAs('charges-csv', fileOf([], [{ ...step, charge }]), library, index)
         const read = recordsIn([{ name: 'charges.csv', text: table }], known)
         expect(read).toMatchObject({ ok: true })
-        expect(read.ok && read.value.transformations).toEqual([{ ...step, charge }])
+        expectOver(read, step, charge)
         // In one import with the record itself, which the library need not hold then.
         const together = recordsIn(
           [
@@ -110,7 +122,13 @@ describe('what is written reads back', () => {
           ],
           workshop,
         )
-        expect(together.ok && together.value.transformations).toEqual([{ ...step, charge }])
+        expectOver(together, step, charge)
+        // Where there is no charge yet, the table's is the charge.
+        const bare = { ...known, library: { ...library, transformations: new Map([[step.id, { ...step, charge: [] }]]) } }
+        expect(recordsIn([{ name: 'charges.csv', text: table }], bare)).toMatchObject({
+          ok: true,
+          value: { transformations: [{ charge }] },
+        })
       }),
       { numRuns: 100 },
     )
