@@ -1,8 +1,10 @@
 import type { VNode } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import type { RecordDifference } from '../core/library/differences.ts'
 import { plan } from './state/store.ts'
 
-type TakeRecords = (props: { readonly title: string; readonly file: unknown; readonly onDone: (taken: readonly string[]) => void }) => VNode
+type Taken = readonly Pick<RecordDifference, 'list' | 'id'>[]
+type TakeRecords = (props: { readonly title: string; readonly file: unknown; readonly onDone: (taken: Taken) => void }) => VNode
 
 /** Taking them over belongs to the entry pages, which are fetched only when somebody wants one. */
 const fetched = (): Promise<TakeRecords> => import('./entry/take-records.tsx').then(({ TakeRecords }) => TakeRecords)
@@ -19,9 +21,9 @@ export interface Taking {
  * The way of a plan's own records into the library here.
  *
  * @param fileOf  the plan as a file, as it is when somebody looks: what is shown is just what is taken over
- * @param onTaken with the ids of what was taken over and not taken back
+ * @param onTaken with what was taken over and not taken back
  */
-export function useTaking(fileOf: () => unknown, onTaken: (ids: readonly string[]) => void = () => {}): Taking {
+export function useTaking(fileOf: () => unknown, onTaken: (taken: Taken) => void = () => {}): Taking {
   const [taking, setTaking] = useState<{ readonly Take: TakeRecords; readonly file: unknown } | null>(null)
   const [failed, setFailed] = useState(false)
   const { seed, title } = plan.value
@@ -33,9 +35,9 @@ export function useTaking(fileOf: () => unknown, onTaken: (ids: readonly string[
       () => setFailed(true),
     )
   }
-  const done = (ids: readonly string[]): void => {
+  const done = (taken: Taken): void => {
     setTaking(null)
-    if (ids.length > 0) onTaken(ids)
+    if (taken.length > 0) onTaken(taken)
   }
   return { shown: taking === null ? null : <taking.Take title={title} file={taking.file} onDone={done} />, failed, look }
 }

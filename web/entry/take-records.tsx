@@ -13,7 +13,7 @@ import { ChangeRows } from './parts.tsx'
  * and taken back.
  *
  * @param file    the plan as a file
- * @param onDone  with the ids of what was taken over and stands
+ * @param onDone  with what was taken over and stands
  */
 export function TakeRecords({
   title,
@@ -22,7 +22,7 @@ export function TakeRecords({
 }: {
   readonly title: string
   readonly file: unknown
-  readonly onDone: (taken: readonly string[]) => void
+  readonly onDone: (taken: readonly Pick<Row, 'list' | 'id'>[]) => void
 }) {
   const [trial, setTrial] = useState<Trial | null>(null)
   const [problems, setProblems] = useState<readonly Problem[]>([])
@@ -60,7 +60,7 @@ export function TakeRecords({
     await undoOwn()
     onDone([])
   }
-  const taken = offered.filter(row => !left.has(keyOf(row))).map(row => row.id)
+  const taken = offered.filter(row => !left.has(keyOf(row)))
   const news = trial?.rows.filter(row => row.change !== 'same').length ?? 0
   const records = news === 1 ? 'one record' : `${news} records`
   const refused = trial?.refused ?? []

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals'
+import type { RecordDifference } from '../../core/library/differences.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
 import { isOwnBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -15,9 +16,14 @@ export const before = signal<LibraryFile | null>(null)
 /** Of what changed, the records that the plan brings by the bench of whoever made it: they may be taken over, a yield over a bundled one too. */
 export const ownChanged = computed<readonly Problem[]>(() => {
   const { materials = [], transformations = [] } = before.value ?? {}
-  const own = new Set([...materials, ...transformations].filter(one => one.sources.some(isOwnBench)).map(one => one.id))
-  return changedSince.value.filter(({ code, where }) => code === 'record-changed' && own.has(where[1] ?? ''))
+  const own = [...keysIn('materials', materials), ...keysIn('transformations', transformations)]
+  return changedSince.value.filter(change => change.code === 'record-changed' && own.includes(keyOf(change)))
 })
+
+/** A step may have the id of what it makes: a record is told by its list too. */
+const keyOf = ({ where: [list, id] }: Problem): string => `${list} ${id}`
+const keysIn = (list: RecordDifference['list'], records: LibraryFile[typeof list]): readonly string[] =>
+  records.filter(one => one.sources.some(isOwnBench)).map(({ id }) => `${list} ${id}`)
 
 /** The open plan as a file, with the records that it was saved with. */
 export function fileAsSaved(): unknown {
@@ -26,6 +32,7 @@ export function fileAsSaved(): unknown {
 }
 
 /** The library here holds them by now as the plan was saved with them. */
-export function noLongerChanged(ids: readonly string[]): void {
-  changedSince.value = changedSince.peek().filter(({ where }) => !ids.includes(where[1] ?? ''))
+export function noLongerChanged(taken: readonly Pick<RecordDifference, 'list' | 'id'>[]): void {
+  const keys = taken.map(({ list, id }) => `${list} ${id}`)
+  changedSince.value = changedSince.peek().filter(change => !keys.includes(keyOf(change)))
 }

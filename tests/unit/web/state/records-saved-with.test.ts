@@ -43,8 +43,23 @@ it('a plan of another bench offers its own yield over a bundled step, and no oth
   expect(taken.ok && taken.value).toMatchObject({ materials: [], transformations: [{ id: 'lophine', yieldPercent: { typical: 20 } }] })
   expect(facts.value.library.transformations.get('lophine')?.yieldPercent).toEqual(library.transformations.get('lophine')!.yieldPercent)
   // Taken over, it is no difference any more, and nothing is left to take.
-  noLongerChanged(['lophine'])
+  noLongerChanged([{ list: 'transformations', id: 'lophine' }])
   expect(ownChanged.value).toEqual([])
   const after = planRecords('plan', fileAsSaved(), libraryOf(there))
   expect(after.ok && after.value.transformations).toEqual([])
+})
+
+it('a step and a material of one id are two records: what is taken of the one settles nothing of the other', () => {
+  const step = library.transformations.get('chalcone')!
+  const made = library.materials.get('chalcone')!
+  before.value = {
+    ...here,
+    materials: [made],
+    transformations: [{ ...step, sources: [ownBench, ...step.sources] }],
+  }
+  const changed = (list: string) => ({ code: 'record-changed', where: [list, 'chalcone'], what: '', why: '', cure: '' })
+  changedSince.value = [changed('materials'), changed('transformations')]
+  expect(ownChanged.value.map(one => one.where[0])).toEqual(['transformations'])
+  noLongerChanged([{ list: 'transformations', id: 'chalcone' }])
+  expect(changedSince.value.map(one => one.where[0])).toEqual(['materials'])
 })
