@@ -1,14 +1,17 @@
+import { readFileSync } from 'node:fs'
 import type { MainModule } from '@rdkit/rdkit'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Material } from '../../core/library/material.ts'
 import { bundled } from '../../server/library/bundled.ts'
-import namesRead from '../support/names-read.json' with { type: 'json' }
 import { rdkitModule } from '../support/rdkit.ts'
 
 // Law: a structure is that of its names. The names were read by OPSIN 2.7.0 (University of Cambridge, MIT licence), a converter of chemical
 // names that shares no code with the toolkit here; whether two structures are one is RDKit's word (BSD licence). A wrong isomer has the right
 // formula, so that no check of formulas finds it.
 
+const namesRead: { readings: Record<string, string> } = JSON.parse(
+  readFileSync(new URL('../support/names-read.json', import.meta.url), 'utf8'),
+)
 const readings = new Map(Object.entries(namesRead.readings))
 
 /** Names that OPSIN takes for something else: several compounds, a part name by name, or another form in which the compound is counted. */
