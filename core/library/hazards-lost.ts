@@ -12,12 +12,15 @@ function hazardsOf({ list, change, fields }: RecordDifference): { readonly befor
   return field === undefined ? null : { before: field.before as Hazards, now: field.now as Hazards }
 }
 
-const isKnown = (hazards: Hazards): boolean => hazards !== undefined && trustInHazards({ hazards, sources: [] }) !== 'unknown'
+const isKnown = (hazards: Hazards): boolean => trustInHazards({ hazards, sources: [] }) !== 'unknown'
+
+/** Hazards that were known, and are not any more. */
+export const becomeUnknown = (before: Hazards, now: Hazards): boolean => isKnown(before) && !isKnown(now)
 
 /** The hazards of a record were known, and would not be any more: nothing then warns of them in any plan. */
 export function losesHazards(row: RecordDifference): boolean {
   const hazards = hazardsOf(row)
-  return hazards !== null && isKnown(hazards.before) && !isKnown(hazards.now)
+  return hazards !== null && becomeUnknown(hazards.before, hazards.now)
 }
 
 /**

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { toldDifferences } from '../library/differences.ts'
-import { goneText } from '../library/hazards-lost.ts'
+import { becomeUnknown, goneText } from '../library/hazards-lost.ts'
 import type { Library } from '../library/library.ts'
 import { libraryFileSchema } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
@@ -238,7 +238,7 @@ export function changesSince(library: Library, opened: OpenedPlan): readonly Pro
 /** Said beside what changed, and never left to be read out of it: a known hazard that is told no more. */
 function fewer(before: object, now: object): string {
   const of = (record: object) => (record as { readonly hazards?: Material['hazards'] }).hazards
-  if ((of(before)?.codes.length ?? 0) > 0 && of(now) === undefined) return ' Its hazards are unknown now, which is not safe.'
+  if (becomeUnknown(of(before), of(now))) return ' Its hazards are unknown now, which is not safe.'
   const gone = goneText(of(before), of(now))
   return gone === null ? '' : ` Fewer hazards than the plan was saved with: ${gone}.`
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Library } from '../../../../core/library/library.ts'
+import type { Material } from '../../../../core/library/material.ts'
 import { firstChoosing } from '../../../../core/plan/choosing.ts'
 import { changesSince, libraryHash, planFileOf, planFromFile, readPlanFile } from '../../../../core/plan/file.ts'
 import { reckoned } from '../../../../core/plan/reckoned.ts'
@@ -96,6 +97,21 @@ describe('a plan file', () => {
     expect(told!.what).toMatch(/^Lophine .*, in the plan by its own bench, here not: /)
     // Whether it was ever held here, no file can tell.
     expect(changes[0]!.what).toBe('The library here does not hold benzaldehyde; the plan brings it.')
+  })
+
+  it('says beside it that known hazards are unknown now, or fewer', () => {
+    const whatOf = (hazards: Material['hazards']): string => {
+      const { hazards: known, ...bare } = library.materials.get('benzaldehyde')!
+      expect(known!.codes).toContain('H302')
+      const materials = new Map(library.materials).set(bare.id, hazards === undefined ? bare : { ...bare, hazards })
+      return changesSince({ ...library, materials }, opened(text()))[0]!.what
+    }
+    // A list without a code that is only remembered is no word that there is none.
+    for (const gone of [undefined, { codes: [], signalWord: 'none' as const, from: 'memory' }])
+      expect(whatOf(gone)).toMatch(/ Its hazards are unknown now, which is not safe\.$/)
+    expect(whatOf({ codes: ['H302'], signalWord: 'Warning', from: 'a label' })).toMatch(
+      / Fewer hazards than the plan was saved with: .*H332.* gone\.$/,
+    )
   })
 
   it('is silent about records that the plan does not use', () => {
