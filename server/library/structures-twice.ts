@@ -27,7 +27,7 @@ export function structuresTwice(
     const other = names
       .ofStructure(structure)
       .flatMap(id => names.materials.get(id) ?? [])
-      .find(one => one.id !== material.id && isAs(structure, one, toolkit))
+      .find(one => one.id !== material.id)
     return other === undefined ? [] : [twice(material, other, 'is there already')]
   })
   // Canonising is the dear part: nothing is canonised whose formula comes once.
@@ -39,11 +39,6 @@ export function structuresTwice(
 interface Fresh {
   readonly material: Material
   readonly structure: Structure
-}
-
-function isAs(structure: Structure, { smiles }: Material, toolkit: Toolkit): boolean {
-  const read = smiles === undefined ? null : toolkit.parse(smiles)
-  return read?.ok === true && read.value.identityKey === structure.identityKey
 }
 
 const twice = (material: Material, other: Material, where: string): Problem => ({
