@@ -21,7 +21,7 @@ export const read: Command = {
     const { library, names, toolkit } = workshop
     const isAsked = given.on('new-materials') || given.texts('called').length > 0
     if (isReactionFile(text) && (isAsked || !isPreparation(text))) return readReactions(text, file, workshop, given, terminal)
-    if (isAsked) throw noReactions(file)
+    if (isAsked) throw noReactions(given.on('new-materials') ? '--new-materials' : '--called', file)
     const read = readPreparation(text, library, names(), toolkit)
     refuseListed(workshop, read)
     const { balanced, reactants: _reactants, products: _products, proposals: _proposals, ...reading } = read
@@ -59,9 +59,9 @@ export const read: Command = {
 /** A reaction SMILES alone, or with charges under it, is a preparation like any other. */
 const isPreparation = (text: string): boolean => !/^\s*\$/.test(text) && text.trim().split('\n').length === 1
 
-const noReactions = (file: string) =>
+const noReactions = (option: string, file: string) =>
   badOption(
-    '--new-materials',
+    option,
     `stands beside ${file}, which is a preparation.`,
     'It is for files of reactions, whose structures have no names.',
     'Leave it out; what a preparation names and the library does not hold is told by its lines.',

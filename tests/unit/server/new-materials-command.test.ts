@@ -54,5 +54,10 @@ describe('the command line on structures that a file brings', () => {
     expect((await waybench(['read', 'some.smi', '--called', '9=x'], files)).err).toMatch(
       /new material 9\. The file brings three new materials/,
     )
+    // Of a preparation there is nothing to name: it is the option that was given which is told.
+    for (const words of [['--new-materials'], ['--called', '1=x']]) {
+      const refused = await waybenchJson(['read', 'p.txt', ...words], new Map([['p.txt', 'benzoin -> benzil\n2 g benzoin']]))
+      expect([refused.code, refused.problems[0].where[1]]).toEqual([2, words[0]])
+    }
   })
 })
