@@ -24,7 +24,7 @@ const item = (number: number, equation: string, unknown: readonly string[], agen
 })
 /** The list is asked about once its last letter is a while ago. */
 const told = async () => {
-  await vi.waitFor(() => expect(news.value.fresh && news.value.all.length > 0).toBe(true), { timeout: 20_000, interval: 50 })
+  await expect.poll(() => news.value.fresh && news.value.all.length > 0).toBe(true)
   return news.value.all
 }
 
@@ -47,7 +47,7 @@ describe('structures of a list of reactions that the library does not hold', () 
     expect(news.value.all.map(one => one.told.material.formula)).toEqual(['C5H12O', 'C7H14O2', 'C10H22O'])
     expect(alcohol!.told.structures).toEqual(['CCCCCO', 'OCCCCC'])
     sayOfStructure(alcohol!.told, { name: 'pentan-1-ol' })
-    await vi.waitFor(() => expect(news.value.all[0]!.record.name).toBe('pentan-1-ol'))
+    await expect.poll(() => news.value.all[0]!.record.name).toBe('pentan-1-ol')
     expect(queue.value!.items.map(one => withNewNames(one.read!.equation))).toEqual([
       expect.stringMatching(/^pentan-1-ol \+ acetic acid -> C7H14O2\b.* \+ water$/),
       expect.stringMatching(/^2 pentan-1-ol -> C10H22O\b.* \+ water$/),
@@ -60,19 +60,19 @@ describe('structures of a list of reactions that the library does not hold', () 
   it('take hazards of the tables over only once they are confirmed, and anew after another name', async () => {
     const { told: alcohol } = news.value.all[0]!
     sayOfStructure(alcohol, { name: 'pentan-1-ol' })
-    await vi.waitFor(() => expect(news.value.all[0]!.told.record?.name).toBe('pentan-1-ol'))
+    await expect.poll(() => news.value.all[0]!.told.record?.name).toBe('pentan-1-ol')
     expect(news.value.all[0]!.record.hazards).toBeUndefined()
     sayOfStructure(alcohol, { hazards: 'tables' })
     // Annex VI of Regulation (EC) 1272/2008, index 603-200-00-1.
-    await vi.waitFor(() => expect(news.value.all[0]!.record.hazards).toMatchObject({ codes: expect.arrayContaining(['H226', 'H332']) }))
+    await expect.poll(() => news.value.all[0]!.record.hazards).toMatchObject({ codes: expect.arrayContaining(['H226', 'H332']) })
     sayOfStructure(alcohol, { name: 'chlorobenzene' })
-    await vi.waitFor(() => expect(news.value.all[0]!.told.record?.name).toBe('chlorobenzene'))
+    await expect.poll(() => news.value.all[0]!.told.record?.name).toBe('chlorobenzene')
     expect(news.value.all[0]!.record.hazards).toBeUndefined()
   })
 
   it('ask for a name of its own where two of the file would have one', async () => {
     for (const one of news.value.all.slice(0, 2)) sayOfStructure(one.told, { name: one.told.structures[0] === 'CCCCCO' ? 'Amyl' : 'amyl' })
-    await vi.waitFor(() => expect(news.value.all[1]!.record.name).toBe('amyl'))
+    await expect.poll(() => news.value.all[1]!.record.name).toBe('amyl')
     expect(news.value.all.map(one => one.lacking.map(lack => lack.field))).toEqual([[], ['name'], []])
   })
 
@@ -85,7 +85,7 @@ describe('structures of a list of reactions that the library does not hold', () 
 
   it('are a material that is held where a person says so: then nothing is added for them', async () => {
     takeForHeld(news.value.all[0]!.told, 'isopentyl-alcohol')
-    await vi.waitFor(() => expect(news.value.all).toHaveLength(2))
+    await expect.poll(() => news.value.all).toHaveLength(2)
     expect(queue.value!.items.map(one => [one.read!.equation, one.read!.agents, one.read!.unknown])).toEqual([
       ['CCCCCO {isopentyl-alcohol} + acetic acid -> CC(=O)OCCCCC + water', [], ['CC(=O)OCCCCC']],
       ['2 OCCCCC {isopentyl-alcohol} -> CCCCCOCCCCC + water', ['CCCCCO {isopentyl-alcohol}'], ['CCCCCOCCCCC']],

@@ -80,5 +80,5 @@ it('a list whose ways are not to be had does not claim to be looking still', asy
     stop: () => {},
     leave: () => {},
   }))
-  await vi.waitFor(() => expect(wayClauses('lophine').at(-1)).toBe('others could not be looked for'))
+  await expect.poll(() => wayClauses('lophine').at(-1)).toBe('others could not be looked for')
 })

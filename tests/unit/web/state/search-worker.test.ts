@@ -45,15 +45,12 @@ beforeEach(async () => {
 const brought = async (...first: (Response | 'silent')[]) => {
   replies = first
   order({ kind: 'bring', address: 'http://localhost/api/v1/library' })
-  await vi.waitFor(() => expect(said.at(-1)?.kind).toBe('library'))
+  await expect.poll(() => said.at(-1)?.kind).toBe('library')
 }
 const answerOf = async (id: number, ...then: (Response | 'silent')[]) => {
   replies = then
   order({ kind: 'search', id, asked: { what: 'reach', query: { from: 'benzoin', maxSteps: 3 } } })
-  await vi.waitFor(
-    () => expect(said.some(one => (one.kind === 'found' || one.kind === 'elsewhere' ? one.id === id : false))).toBe(true),
-    10_000,
-  )
+  await expect.poll(() => said.some(one => (one.kind === 'found' || one.kind === 'elsewhere' ? one.id === id : false))).toBe(true)
   return said.find(one => (one.kind === 'found' || one.kind === 'elsewhere') && one.id === id)
 }
 
