@@ -37,9 +37,8 @@ export function trustInHazards({ hazards, sources }: Pick<Material, 'hazards' | 
   if (hazards === undefined) return 'unknown'
   const remembered = hazards.from === undefined || fromMemory.test(hazards.from)
   if (remembered) return hazards.codes.length === 0 ? 'unknown' : 'remembered'
-  return hazards.from!.toLowerCase().startsWith(ownBench)
-    ? 'own bench'
-    : trustOf(sourcesFor(sources, 'hazards')) === 'own bench'
-      ? 'own bench'
-      : 'seen'
+  if (hazards.from!.toLowerCase().startsWith(ownBench)) return 'own bench'
+  // Who entered the record speaks for its hazards only where no source names them.
+  const named = sources.filter(source => source.for?.includes('hazards'))
+  return trustOf(named.length > 0 ? named : sourcesFor(sources, 'hazards')) === 'own bench' ? 'own bench' : 'seen'
 }

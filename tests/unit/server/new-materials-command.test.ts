@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { trustInHazards } from '../../../core/library/trust.ts'
 import { waybench, waybenchJson } from '../../support/terminal.ts'
 
 describe('the command line on structures that a file brings', () => {
@@ -28,6 +29,8 @@ describe('the command line on structures that a file brings', () => {
     // Annex VI of Regulation (EC) 1272/2008, index 603-200-00-1.
     expect(alcohol).toMatchObject({ id: 'pentan-1-ol', formula: 'C5H12O', hazards: { codes: expect.arrayContaining(['H226', 'H332']) } })
     expect(ester.hazards).toBeUndefined()
+    // They were read in the Regulation, whoever entered the structure.
+    expect(trustInHazards(alcohol)).toBe('seen')
     expect(written.err).toMatch(/^pentan-1-ol .*confirm them.*\npentyl acetate .*hazards unknown/)
     const folder = mkdtempSync(join(tmpdir(), 'waybench-new-'))
     try {

@@ -166,6 +166,21 @@ describe('how sure the figures of a material are', () => {
       { hazards: { codes: ['H225'], signalWord: 'Danger', from: 'EU Annex VI' }, sources: [{ ...page, for: 'properties' }] },
       'hazards seen, density seen',
     ],
+    [
+      'hazards by the source that names them, whoever entered the record',
+      {
+        sources: [
+          { citation: 'own bench: entered by hand', checked: false },
+          { ...page, for: 'hazards' },
+        ],
+      },
+      'hazards seen, density own bench',
+    ],
+    [
+      'hazards by whoever made the record, where no source names them',
+      { sources: [{ citation: 'own bench, page 3', checked: true }] },
+      'hazards own bench, density own bench',
+    ],
     ['a density that nobody gives', { densityGPerMl: undefined, sources: [page] }, 'hazards seen, density unknown'],
     ['a density by memory', { sources: [{ ...page, for: 'hazards' }, memory] }, 'hazards seen, density remembered'],
     ['no hazards', { hazards: undefined, sources: [page] }, 'hazards unknown, density seen'],

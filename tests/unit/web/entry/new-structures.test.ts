@@ -1,5 +1,7 @@
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { libraryFileSchema } from '../../../../core/library/library.ts'
+import type { Material } from '../../../../core/library/material.ts'
+import { trustInHazards } from '../../../../core/library/trust.ts'
 import { newStructures } from '../../../../server/library/new-structures.ts'
 import { openWorkshop, type Workshop } from '../../../../server/library/workshop.ts'
 
@@ -65,6 +67,8 @@ describe('structures of a list of reactions that the library does not hold', () 
     sayOfStructure(alcohol, { hazards: 'tables' })
     // Annex VI of Regulation (EC) 1272/2008, index 603-200-00-1.
     await expect.poll(() => news.value.all[0]!.record.hazards).toMatchObject({ codes: expect.arrayContaining(['H226', 'H332']) })
+    // Seen in the Regulation, not at the bench that typed the name.
+    expect(trustInHazards(news.value.all[0]!.record as unknown as Material)).toBe('seen')
     sayOfStructure(alcohol, { name: 'chlorobenzene' })
     await expect.poll(() => news.value.all[0]!.told.record?.name).toBe('chlorobenzene')
     expect(news.value.all[0]!.record.hazards).toBeUndefined()
