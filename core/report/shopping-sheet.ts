@@ -4,7 +4,7 @@ import type { Order, ShoppingLine } from '../shopping/shopping.ts'
 import { costText } from './answers.ts'
 import { asPacked } from './as-packed.ts'
 import { nameIn } from './names.ts'
-import { counted, listed } from './words.ts'
+import { capital, counted, listed } from './words.ts'
 
 /** One supplier's order: its lines as far as they are bought there. */
 export interface SupplierGroup {
@@ -28,6 +28,8 @@ export interface ShoppingSheet {
   readonly left: readonly ShoppingLine[]
   /** What the total leaves out, in words; null where it is complete. */
   readonly missing: string | null
+  /** What is to be known of its lines, each once: "Salt: Own price of 1 kg from Kiln Lane, in place of € 2.00." */
+  readonly notes: readonly string[]
 }
 
 const suffix = / \(invented\)$/
@@ -58,6 +60,7 @@ export function shoppingSheetOf(library: Library, evaluation: Evaluation): Shopp
     shelf: shopping.filter(line => (line.shelf.amount ?? 0) > 0),
     left: shopping.filter(line => line.packs.length > 0 && (line.left.amount ?? 0) > 0),
     missing: missing.length === 0 ? null : `At least: ${listed(missing)}.`,
+    notes: [...new Set(shopping.flatMap(line => line.notes.map(note => `${capital(nameOf(line.material))}: ${note}`)))],
   }
 }
 

@@ -206,7 +206,7 @@ function shopping(library: Library, plan: Plan, evaluation: Evaluation): readonl
     ...section('Left over', under.leftOvers),
     ...section('Other baskets for the same needs', under.otherBaskets),
     ...section('Solvents that could be got back', under.solvents),
-    ...[...sheet.unknown, ...sheet.shelf].flatMap(line => line.notes.flatMap(note => wrapped(`${nameOf(line.material)}: ${note}`, '! '))),
+    ...sheet.notes.flatMap(note => wrapped(note, '! ')),
     '+: the source gives no amount, or only for a part; at least this much. §: licence, declaration or report, see below.',
   ]
 }

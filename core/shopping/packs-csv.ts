@@ -23,6 +23,9 @@ const columns: readonly Column[] = [
   { name: 'price trust', also: ['how sure', 'trust'] },
   { name: 'price date', also: ['date', 'as of'] },
   { name: 'price before' },
+  { name: 'price before source' },
+  { name: 'price before trust' },
+  { name: 'price before date' },
 ]
 
 /** A line of a packs file: what is sold, and what is told of its seller. */
@@ -85,7 +88,7 @@ export function packsFromCsv(materialIn: MaterialCell, name: string, text: strin
 
 /**
  * The packs as CSV: `packsFromCsv` gives the same suppliers and packs back, each with the statement of where its price was got that holds for
- * it. Rates stay with the packs file, and so does where a price was got that another was written over.
+ * it, and so for a price that another was written over. Rates stay with the packs file.
  */
 export function packsToCsv(file: PacksFile): string {
   const major = (minor: number | undefined, currency: string) =>
@@ -111,6 +114,7 @@ export function packsToCsv(file: PacksFile): string {
       ...tail(supplier),
       ...fromCells(priceFromOfPack(file, pack)),
       major(pack.inPlaceOf?.priceMinor, pack.currency ?? file.currency),
+      ...(pack.inPlaceOf === undefined ? [] : fromCells(priceFromOfPack(file, { ...pack, priceFrom: pack.inPlaceOf.priceFrom }))),
     ])
     return own.length === 0 || isStated ? [alone, ...lines] : lines
   })
@@ -220,21 +224,22 @@ function supplierOf(
   }
 }
 
-/** Where the price of a line was got, as far as its cells say. */
-function statedIn(reader: RowReader): PriceFrom {
+/** Where a price of a line was got, as far as its cells say. */
+function statedIn(reader: RowReader, of: 'price' | 'price before' = 'price'): PriceFrom {
   const { cells } = reader.row
-  const source = cells.get('price source')
-  const word = cells.get('price trust')?.toLowerCase()
+  const source = cells.get(`${of} source`)
+  const said = cells.get(`${of} trust`)
+  const word = said?.toLowerCase()
   const trust = priceTrusts.find(one => one === word || (one === 'own bench' && word === 'own'))
   if (word !== undefined && trust === undefined)
     reader.add(
       'csv-price-trust',
-      ['price trust'],
-      `"${cells.get('price trust')}" does not say how sure a price is.`,
+      [`${of} trust`],
+      `"${said}" does not say how sure a price is.`,
       `Write one of: ${priceTrusts.join(', ')}; or leave the cell empty where it is not known.`,
     )
-  const day = cells.get('price date')
-  const date = day === undefined ? null : reader.take(dateIn(day, reader.where('price date'), 'A price is told with the day it held.'))
+  const day = cells.get(`${of} date`)
+  const date = day === undefined ? null : reader.take(dateIn(day, reader.where(`${of} date`), 'A price is told with the day it held.'))
   return {
     ...(source === undefined ? {} : { source }),
     ...(trust === undefined ? {} : { trust }),
@@ -245,10 +250,10 @@ function statedIn(reader: RowReader): PriceFrom {
 function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier | null, before: PacksFile): Pack | null {
   const { currency: own, rates } = before
   const { cells } = reader.row
-  const stated = statedIn(reader)
-  // Said of the others alone: this line keeps silent of its own price, and that is told by an empty statement.
-  const isSilent = Object.keys(stated).length === 0
-  const priceFrom = isSilent && supplier?.priceFrom === undefined && before.priceFrom === undefined ? undefined : stated
+  // Said of the others alone: a line keeps silent of its own price, and that is told by an empty statement.
+  const nothingElse = supplier?.priceFrom === undefined && before.priceFrom === undefined
+  const ownStatement = (stated: PriceFrom) => (Object.keys(stated).length === 0 && nothingElse ? {} : { priceFrom: stated })
+  const [now, earlierFrom] = [statedIn(reader), statedIn(reader, 'price before')]
   for (const column of ['material', 'amount', 'price'])
     if (!cells.has(column)) reader.add('csv-cell-empty', [column], `The ${column} is missing.`, 'Fill it in, or remove the line.')
   const named = cells.get('material')
@@ -270,6 +275,13 @@ function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier 
       : reader.take(parseQuantity(text, reader.where('amount'), { dimensions: ['mass', 'volume'], comma: reader.comma, zero: false }))
   const price = /^[A-Z]{3}$/.test(currency) ? reader.money('price', currency) : null
   const earlier = /^[A-Z]{3}$/.test(currency) ? reader.money('price before', currency) : null
+  if (earlier === undefined && Object.keys(earlierFrom).length > 0)
+    reader.add(
+      'csv-cell-empty',
+      ['price before'],
+      'Where the price before was got is told, and the price itself is not.',
+      'Fill it in, or empty the cells that tell of it.',
+    )
   if (material === null || quantity === null || price === null || price === undefined) return null
   const packUnit = units[quantity.unit]
   // Milligrams and microlitres are sold too; the format writes them in g and mL.
@@ -281,7 +293,7 @@ function packOf(materialIn: MaterialCell, reader: RowReader, supplier: Supplier 
     unit: packUnit ?? (quantity.unit === 'µL' ? 'mL' : 'g'),
     priceMinor: price,
     ...(currency === own ? {} : { currency }),
-    ...(priceFrom === undefined ? {} : { priceFrom }),
-    ...(earlier == null ? {} : { inPlaceOf: { priceMinor: earlier } }),
+    ...ownStatement(now),
+    ...(earlier == null ? {} : { inPlaceOf: { priceMinor: earlier, ...ownStatement(earlierFrom) } }),
   }
 }

@@ -29,7 +29,6 @@ export function ShoppingPage(props: PackProps) {
   const rows = (lines: readonly ShoppingLine[], supplier?: string) =>
     lines.map(line => <BuyRow {...props} line={line} supplier={supplier} currency={currency} key={line.material} />)
   const anyOpen = evaluation.shopping.some(line => line.open || line.atLeast)
-  const notes = [...new Set(evaluation.shopping.flatMap(line => line.notes.map(note => `${capital(nameOf(line.material))}: ${note}`)))]
   return (
     <Leaf title={<Name text={sheet.title} />} used={[...pricesOf(evaluation).map(one => one.mark), shelfMark.mark, reserveMark(plan).mark]}>
       {sheet.unknown.length > 0 && (
@@ -134,7 +133,7 @@ export function ShoppingPage(props: PackProps) {
           {text}
         </p>
       ))}
-      {notes.map(note => (
+      {sheet.notes.map(note => (
         <p class="s soft" key={note} data-mark="reckoned">
           {note}
         </p>

@@ -80,6 +80,18 @@ describe('the text', () => {
     expect(flat(text)).toContain(`At least: one price unknown (${benzoin.library.materials.get(unknown[0]!)!.name})`)
   })
 
+  it('tells what is to be known of each line, of bought ones too', () => {
+    for (const { library, plan, evaluation } of plans) {
+      const text = flat(planText(library, plan, evaluation))
+      for (const note of new Set(evaluation.shopping.flatMap(line => line.notes))) expect(text).toContain(flat(note))
+    }
+    const benzoin = plans.find(one => one.title === demoTitles[0])!
+    const [line, ...others] = benzoin.evaluation.shopping.filter(one => one.packs.length > 0)
+    const note = 'Own price of 1 kg from Kiln Lane, in place of € 2.00.'
+    const shopping = [{ ...line!, notes: [note] }, ...others]
+    expect(flat(planText(benzoin.library, benzoin.plan, { ...benzoin.evaluation, shopping }))).toContain(note)
+  })
+
   it('stands without a basket', async () => {
     const bare = await reported('Copper scrap round its salts', { solved: false })
     const text = planText(bare.library, bare.plan, bare.evaluation)

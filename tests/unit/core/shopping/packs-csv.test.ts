@@ -132,6 +132,32 @@ describe('packs as CSV', () => {
     expect(again.file.suppliers[0]!.priceFrom).toEqual(file.suppliers[0]!.priceFrom)
   })
 
+  it('keep the price that another was written over, and where it was got', () => {
+    const own = { trust: 'own bench', source: 'the shop round the corner', date: '2026-11' } as const
+    const listed = { ...lane, priceFrom: from('a list', 'seen') }
+    const over = (amount: number, inPlaceOf: PacksFile['packs'][number]['inPlaceOf']) => ({ ...salt, amount, priceFrom: own, inPlaceOf })
+    const file: PacksFile = {
+      ...empty,
+      suppliers: [listed],
+      packs: [
+        over(1, { priceMinor: 90, priceFrom: from('told by phone', 'remembered', '2026-11-03') }),
+        over(2, { priceMinor: 80 }),
+        over(3, { priceMinor: 0, priceFrom: {} }),
+      ],
+    }
+    const again = read(packsToCsv(file), { ...empty })
+    expect([again.refused, again.problems]).toEqual([[], []])
+    // What held for the second by its supplier is said of it by itself.
+    expect(again.file.packs).toEqual([file.packs[0], over(2, { priceMinor: 80, priceFrom: from('a list', 'seen') }), file.packs[2]])
+    // Of nothing said, nothing is said.
+    const bare: PacksFile = { ...empty, suppliers: [lane], packs: [{ ...salt, amount: 1, inPlaceOf: { priceMinor: 90 } }] }
+    expect(read(packsToCsv(bare), { ...empty }).file.packs).toEqual(bare.packs)
+    expect(codes('supplier;material;amount;price;price before source\nA;salt;1 g;1;a list\n')).toEqual([[2, 'csv-cell-empty']])
+    expect(codes('supplier;material;amount;price;price before;price before trust\nA;salt;1 g;1;2;certain\n')).toEqual([
+      [2, 'csv-price-trust'],
+    ])
+  })
+
   it('take no statement over from the file that they are added to', () => {
     const before: PacksFile = { ...empty, priceFrom: { source: 'made up', trust: 'invented' }, suppliers: [lane] }
     const { file } = read('supplier;material;amount;price\nkl;salt;1 kg;1\n', before)
