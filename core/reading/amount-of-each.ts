@@ -1,7 +1,7 @@
 import type { Problem } from '../problem/problem.ts'
 
 const amount = String.raw`\d+(?:[.,]\d+)?\s*(?:kg|mg|µg|ug|g|mL|ml|µL|uL|L|mmol|mol|equiv\.?|eq\.?)`
-const before = new RegExp(String.raw`^(.*?)(${amount})\s+(?:portions?\s+)?each(?:\s+of)?\s*:?\s+(.+)$`)
+const before = new RegExp(String.raw`^(.*?)(${amount})\s+(?:portions?\s+)?(?:of\s+)?each(?:\s+of)?\s*:?\s+(.+)$`)
 const behind = new RegExp(String.raw`^(.+?)\s*[,:(]?\s*\(?(${amount})\s+(?:of\s+)?each\)?\s*\.?$`)
 /** Longer lines are no charge, and would take long to look through. Characters. */
 const longest = 400

@@ -5,6 +5,7 @@ import { prepared } from '../../../support/reader.ts'
 describe('one amount for several materials', () => {
   it.each([
     ['5 g each of benzil and urea', ['5 g benzil', '5 g urea']],
+    ['2 g of each of benzil and urea', ['2 g benzil', '2 g urea']],
     ['ethanol and water, 10 mL each', ['10 mL ethanol', '10 mL water']],
     ['benzil, urea, and 1,2-dichloroethane (0.5 mol each)', ['0.5 mol benzil', '0.5 mol urea', '0.5 mol 1,2-dichloroethane']],
     ['add 2,5 g each of benzil and urea', ['add 2,5 g benzil', 'add 2,5 g urea']],
