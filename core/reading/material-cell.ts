@@ -34,8 +34,10 @@ export function materialCell(names: NameIndex): (text: string, where: readonly s
     }
     const called = (id: string) => `"${names.materials.get(id)?.name ?? id}"`
     if (found.kind === 'ambiguous') {
-      const choices = found.candidates.map(called)
-      const what = `"${text}" may be ${choices.length > 1 ? choices.join(' or ') : `${choices.join('')} or something the library does not hold`}: ${found.why}.`
+      // Of other stereo forms, or of one alone, none may be meant.
+      const isAll = found.candidates.length > 1 && !found.none
+      const choices = [...found.candidates.map(called), ...(isAll ? [] : ['something the library does not hold'])]
+      const what = `"${text}" may be ${choices.join(' or ')}: ${found.why}.`
       return bad([
         { code: 'csv-material-ambiguous', where, what, why, cure: `Write which one: ${choicesWritten(found.candidates, names)}.` },
       ])

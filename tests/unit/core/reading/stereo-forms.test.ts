@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readEquation } from '../../../../core/reading/equation-line.ts'
+import { materialCell } from '../../../../core/reading/material-cell.ts'
 import { partsOfReactionSmiles, reactionSmiles } from '../../../../core/reading/reaction-smiles.ts'
 import { index, library, prepared, toolkit } from '../../../support/reader.ts'
 
@@ -47,6 +48,12 @@ describe('a structure that is typed is taken for a material only where hands and
     expect(over.lines).toEqual([])
     expect(over.unread).toEqual([flat])
     expect(over.notes.join(' ')).toContain('tartaric-acid states hands')
+  })
+
+  it('in a cell of a table too, where it may be none of them', () => {
+    const read = materialCell(index)(flat, ['line 2'])
+    expect(read.ok ? '' : read.problems[0]!.what).toMatch(/may be "[^"]+" or "tartaric acid" or something the library does not hold: hands/)
+    expect(materialCell(index)(rr, [])).toMatchObject({ ok: true, value: { id: 'tartaric-acid' } })
   })
 
   it('every bundled structure is found as itself alone, and without its marks never as one that has them', () => {
