@@ -120,7 +120,7 @@ export function chargesFigure(step: Transformation): FigureTrust {
   const told = mark === whole.mark ? whole.source : [...new Set(weak.flatMap(({ source }) => source ?? []))].join('; ')
   if (!inPart) return marked('charges', mark, told)
   const rest = [...new Set(lines.filter(line => line.mark !== mark && line.mark !== 'derived').flatMap(({ source }) => source ?? []))]
-  return { ...marked('charges', mark, [`in part ${told}`, ...rest].join('; ')), inPart }
+  return { ...marked('charges', mark, [`in part ${told ?? 'without a source'}`, ...rest].join('; ')), inPart }
 }
 
 /** How sure one line of a charge is: as it says itself, as the sources of its record say, reckoned by the library, or left open. */

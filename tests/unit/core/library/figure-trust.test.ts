@@ -126,6 +126,11 @@ describe('how sure the figures of a step are', () => {
       trust: 'remembered',
       source: 'from memory: the solvent',
     })
+    // A record without any source says nothing of one.
+    const bare = { confidence: 'memory', sources: [] }
+    expect(of(bare, [line, line]).source).toBeNull()
+    expect(of(bare, [line, { ...line, from: 'a printed page' }]).source).toBe('in part without a source; a printed page')
+    expect(of(bare, [line, { ...line, from: 'own bench, 2026-12-03' }]).source).toBe('in part without a source; own bench, 2026-12-03')
     // What the library reckoned says so at its line; where it reckoned everything, so is the whole.
     expect(of({}, [read, { ...line, derived: true }])).not.toHaveProperty('inPart')
     expect(of({}, [read, { ...line, derived: true }]).mark).toBe('seen')
