@@ -1,65 +1,109 @@
-import { effect, signal } from '@preact/signals'
+import { batch, effect, signal, untracked } from '@preact/signals'
 import type { Source } from '../../core/library/source.ts'
 import { ownBench } from '../../core/library/trust.ts'
 import type { Identified, MaterialTyped } from './api.ts'
+import { type Called, draftOf, isUnsaved, type MaterialDraft, type MaterialDrafts, noDrafts, turnedTo } from './material-drafts.ts'
 import { type Chosen, emptyMaterial, hazardsTyped, type TypedMaterial } from './material-typed.ts'
 import { changedWords, mendedRecord, mendingLacks } from './mending.ts'
+import { own } from './own.ts'
 import { openEntry } from './place.ts'
 import type { Lack } from './record.ts'
 
 const key = 'waybench-material'
 
-interface Kept {
-  readonly typed: TypedMaterial
-  readonly called: Called | null
-}
-
-function kept(): Kept {
+function kept(): MaterialDrafts {
   try {
-    const read = JSON.parse(localStorage.getItem(key) ?? 'null') as Kept | null
-    return { typed: { ...emptyMaterial, ...read?.typed }, called: read?.called ?? null }
+    const { others = [], ...now } = (JSON.parse(localStorage.getItem(key) ?? 'null') ?? {}) as Partial<MaterialDraft & MaterialDrafts>
+    const whole = (one: Partial<MaterialDraft>): MaterialDraft => ({
+      ...draftOf({ ...emptyMaterial, ...one.begun }, one.called ?? null),
+      typed: { ...emptyMaterial, ...one.typed },
+      saved: one.saved ?? null,
+    })
+    return { now: whole(now), others: others.map(whole) }
   } catch {
-    return { typed: emptyMaterial, called: null }
+    return noDrafts
   }
 }
 
-const before = kept()
+const { now: first, others } = kept()
 /** What is typed of a material; kept in this browser at every letter. */
-export const typedMaterial = signal<TypedMaterial>(before.typed)
+export const typedMaterial = signal<TypedMaterial>(first.typed)
 export const setMaterial = (patch: Partial<TypedMaterial>): void => {
   typedMaterial.value = { ...typedMaterial.value, ...patch }
 }
-
-/** What the writing called a material that the library does not hold, and the charge line that asked for it, if one did. */
-export interface Called {
-  readonly text: string
-  readonly line: string | null
-}
 /** Null where the page was opened by itself. */
-export const calledInWriting = signal<Called | null>(before.called)
+export const calledInWriting = signal<Called | null>(first.called)
+/** As it stood before anything was typed or as it was saved, and the version that it was saved as. */
+const stood = signal<Pick<MaterialDraft, 'begun' | 'saved'>>({ begun: first.begun, saved: first.saved })
+/** Materials that were begun before and are not saved. */
+export const waiting = signal<readonly MaterialDraft[]>(others)
+/** What was thrown away last, until this page is left. */
+export const thrownAway = signal<MaterialDraft | null>(null)
+
+const draftNow = (): MaterialDraft => ({ typed: typedMaterial.value, called: calledInWriting.value, ...stood.value })
 
 effect(() => {
-  const now: Kept = { typed: typedMaterial.value, called: calledInWriting.value }
   try {
-    localStorage.setItem(key, JSON.stringify(now))
+    localStorage.setItem(key, JSON.stringify({ ...draftNow(), others: waiting.value }))
   } catch {
     // A full or forbidden storage keeps nothing; what is typed still stands on the page.
   }
 })
 
+function show({ typed, called, begun, saved }: MaterialDraft): void {
+  batch(() => {
+    typedMaterial.value = typed
+    calledInWriting.value = called
+    stood.value = { begun, saved }
+  })
+}
+
+const undone = (): ReadonlySet<number> => new Set(own.peek()?.history.flatMap(one => (one.undoes === null ? [] : [one.undoes])))
+
+/** Another material takes the page; what stood there waits, and what was typed of this one before comes back. */
+export function turnTo(next: MaterialDraft): void {
+  const turned = turnedTo({ now: untracked(draftNow), others: waiting.peek() }, next, undone())
+  show(turned.now)
+  waiting.value = turned.others
+}
+
+/** What stands on the page gives way to a fresh beginning; if that was a slip, it is brought back. */
+export function throwAway(next: MaterialDraft = draftOf(emptyMaterial)): void {
+  const gone = untracked(draftNow)
+  if (isUnsaved(gone, undone())) thrownAway.value = gone
+  show(next)
+}
+
+/** The same with one that waits. */
+export function throwWaiting(one: MaterialDraft): void {
+  waiting.value = waiting.peek().filter(other => other !== one)
+  thrownAway.value = one
+}
+
+export function bringBack(): void {
+  const back = thrownAway.peek()
+  thrownAway.value = null
+  if (back === null) return
+  turnTo(back)
+  show(back)
+}
+
+/** It is saved as it stands. */
+export const markSaved = (version: number | null): void => {
+  stood.value = { begun: typedMaterial.peek(), saved: version }
+}
+
 /** Opens the page for a material that a text names and the library does not hold. */
 export function beginMaterial(text: string): void {
   const looksDrawn = /^[A-Za-z0-9@+\-[\]()=#$%/\\.*]+(?:\s+\|[^|]*\|)?$/.test(text) && /[=#()[\]]|[a-z]\d/.test(text)
-  typedMaterial.value = { ...emptyMaterial, ...(looksDrawn ? { smiles: text } : { name: text }) }
-  calledInWriting.value = { text, line: null }
+  turnTo(draftOf({ ...emptyMaterial, ...(looksDrawn ? { smiles: text } : { name: text }) }, { text, line: null }))
   openEntry('material')
 }
 
 /** The same for a solution of a strength that is not held, asked for by a charge line. */
 export function beginSolution(of: Chosen, strength: string, line: string): void {
   const name = `${of.name}${strength === '' ? ' solution' : `, ${strength}`}`
-  typedMaterial.value = { ...emptyMaterial, name, form: 'solution', of, strength }
-  calledInWriting.value = { text: name, line }
+  turnTo(draftOf({ ...emptyMaterial, name, form: 'solution', of, strength }, { text: name, line }))
   openEntry('material')
 }
 

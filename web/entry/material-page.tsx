@@ -14,6 +14,7 @@ import { Choice, History, TextField } from './parts.tsx'
 import { sameRecord } from './same-record.ts'
 import { StructureField } from './structure-field.tsx'
 import { today } from './today.ts'
+import { WaitingMaterials } from './waiting-materials.tsx'
 
 /** What was told, and of what. */
 interface Answer {
@@ -60,6 +61,7 @@ export function MaterialPage() {
   return (
     <>
       <MendingHead />
+      <WaitingMaterials />
       <div class="entry-row">
         <div class="fields">
           <TextField

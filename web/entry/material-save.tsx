@@ -4,9 +4,10 @@ import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified, type Trial } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
-import { type Called, calledInWriting, setMaterial, typedMaterial } from './material-draft.ts'
+import { calledInWriting, markSaved, throwAway, typedMaterial } from './material-draft.ts'
+import { type Called, draftOf } from './material-drafts.ts'
 import { emptyMaterial } from './material-typed.ts'
-import { own, saveOwn, undoOwn } from './own.ts'
+import { lastSave, own, saveOwn, undoOwn } from './own.ts'
 import { ChangeRows } from './parts.tsx'
 import { openEntry } from './place.ts'
 import { answered, type Lack } from './record.ts'
@@ -54,12 +55,14 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept, isMended }:
     const found = await saveOwn(isMended ? `${name} put right` : name, { materials: [record] })
     setSaving(false)
     setProblems(found)
-    if (found.length === 0) setSavedId(id)
+    if (found.length === 0) {
+      setSavedId(id)
+      markSaved(lastSave.peek()?.version ?? null)
+    }
     const called = calledInWriting.peek()
     if (found.length > 0 || called === null) return heading.current?.focus()
     nameInWriting(called, id, name)
-    calledInWriting.value = null
-    typedMaterial.value = emptyMaterial
+    throwAway()
     openEntry('write')
   }
   const takeBack = async (): Promise<void> => {
@@ -121,7 +124,7 @@ export function SaveMaterial({ told, fresh, lacking, record, isKept, isMended }:
           </button>
         )}
         {!isMended && (
-          <button type="button" class="do" onClick={() => setMaterial(emptyMaterial)}>
+          <button type="button" class="do" onClick={() => throwAway(draftOf(emptyMaterial, calledInWriting.value))}>
             {!isKept ? 'Empty the page' : 'Enter the next material'}
           </button>
         )}

@@ -5,9 +5,8 @@ import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import type { Identified } from './api.ts'
 import { replaceWriting, writing } from './draft.ts'
-import { calledInWriting, mayBeSame, setMaterial, typedMaterial } from './material-draft.ts'
+import { calledInWriting, mayBeSame, setMaterial, throwAway, typedMaterial } from './material-draft.ts'
 import { Hazards } from './material-hazards.tsx'
-import { emptyMaterial } from './material-typed.ts'
 import { sameness } from './other-form.ts'
 import { Drawn } from './parts.tsx'
 import { openEntry } from './place.ts'
@@ -129,8 +128,7 @@ function takeKnown(id: string, name: string): void {
     const named = (text: string): string => text.replaceAll(called.text, `${name} {${id}}`)
     if (called.line === null) replaceWriting({ equation: named(equation), body: named(body) })
     else replaceWriting({ body: answered(body, called.line, id) })
-    calledInWriting.value = null
   }
-  typedMaterial.value = emptyMaterial
+  throwAway()
   openEntry('write')
 }

@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals'
 import { useRef, useState } from 'preact/hooks'
 import { ownBench } from '../../core/library/trust.ts'
 import type { Problem } from '../../core/problem/problem.ts'
@@ -97,12 +98,23 @@ function Figures({ row: { figures, charges } }: { readonly row: StepRow }) {
   )
 }
 
+interface OwnYield {
+  readonly low: string
+  readonly typical: string
+  readonly high: string
+  readonly note: string
+}
+/** Own yields by the step they are of, as typed and not saved: a row that is folded loses nothing. */
+const typedYields = signal<ReadonlyMap<string, OwnYield>>(new Map())
+
 /** The sources of a step, and a yield of one's own for it. */
 function Opened({ row }: { readonly row: StepRow }) {
-  const [low, setLow] = useState(String(row.yieldPercent.low))
-  const [typical, setTypical] = useState(String(row.yieldPercent.typical))
-  const [high, setHigh] = useState(String(row.yieldPercent.high))
-  const [note, setNote] = useState('')
+  const { yieldPercent } = row
+  const stated = { low: String(yieldPercent.low), typical: String(yieldPercent.typical), high: String(yieldPercent.high), note: '' }
+  const { low, typical, high, note } = typedYields.value.get(row.id) ?? stated
+  const type = (patch: Partial<OwnYield>): void => {
+    typedYields.value = new Map(typedYields.peek()).set(row.id, { low, typical, high, note, ...patch })
+  }
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const values = [low, typical, high].map(numberTyped)
   const inReason = values.every(value => value !== null && value >= 0 && value <= 100) && values[1]! > 0
@@ -130,6 +142,7 @@ function Opened({ row }: { readonly row: StepRow }) {
   }
   const drop = async (): Promise<void> => {
     setSavedKey(null)
+    typedYields.value = new Map([...typedYields.peek()].filter(([id]) => id !== row.id))
     setProblems(await saveOwn(`${row.name} taken out`, { removeTransformations: [row.id] }))
   }
   return (
@@ -153,15 +166,15 @@ function Opened({ row }: { readonly row: StepRow }) {
         ))}
       </p>
       <div class="three">
-        <TextField label="Own: on a bad day" help="One run in ten gives less." value={low} onText={setLow} />
-        <TextField label="usually" help="Half the runs give more." value={typical} invalid={!fits} onText={setTypical} />
-        <TextField label="on a good day" help="One run in ten gives more." value={high} onText={setHigh} />
+        <TextField label="Own: on a bad day" help="One run in ten gives less." value={low} onText={low => type({ low })} />
+        <TextField label="usually" help="Half the runs give more." value={typical} invalid={!fits} onText={typical => type({ typical })} />
+        <TextField label="on a good day" help="One run in ten gives more." value={high} onText={high => type({ high })} />
       </div>
       <TextField
         label="Notebook page"
         help="Where it is written down. The bundled record stays as it is; yours stands in its place."
         value={note}
-        onText={setNote}
+        onText={note => type({ note })}
       />
       {!fits && <p class="s wrong">Give three numbers from 0 to 100 in rising order, the usual one above 0: 55, 70, 80.</p>}
       <Problems of={problems} />
