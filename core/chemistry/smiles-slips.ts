@@ -44,5 +44,11 @@ export function slipOf(smiles: string): Omit<Problem, 'where'> | null {
       `"${clip(text)}" is not a SMILES: a branch or a part of it is empty.`,
       'Remove the empty part.',
     )
+  if (/\[\d*HH/.test(text))
+    return smilesProblem(
+      'smiles-unreadable',
+      `In "${clip(text)}" a hydrogen is said to hold another.`,
+      'Write the molecule of hydrogen as [H][H], with a bracket each.',
+    )
   return null
 }

@@ -28,6 +28,12 @@ describe('what the toolkit would let pass', () => {
     ['C(C)(C)(C)(C)C', 'smiles-valence'],
     ['C1CC', 'smiles-unreadable'],
     ['foo', 'smiles-unreadable'],
+    // OpenSMILES, "Hydrogens": a hydrogen atom has no hydrogen count (from memory). The library would read one atom where people mean two.
+    ['[HH]', 'smiles-unreadable'],
+    ['[2HH1]', 'smiles-unreadable'],
+    ['CC=O.[HH]', 'smiles-unreadable'],
+    ['[H][H]', 'ok'],
+    ['[Hg].[H+]', 'ok'],
     ['CC>>CC', 'smiles-unreadable'],
     ['<script>', 'smiles-unreadable'],
     ['C\u200bC', 'smiles-unreadable'],
