@@ -51,7 +51,10 @@ export const readings: Resource = (api, { workshop }) => {
   api.post('/read', { schema: { body: readSchema, response: { 200: z.unknown(), ...refusals } } }, request => {
     const { text, materials: fresh = [] } = request.body
     const { shop, refused } = fresh.length === 0 ? { shop: workshop, refused: [] } : withCarried(workshop, newOnes(fresh))
-    if (refused.length > 0) throw new Refusal('bad-input', refused)
+    if (refused.length > 0) {
+      const told = refused.map(problem => ({ ...problem, where: ['materials', ...problem.where.slice(1)] }))
+      throw new Refusal('bad-input', told)
+    }
     const { library } = shop
     const reading = readPreparation(text, library, shop.names(), shop.toolkit)
     refuseListed(shop, reading)

@@ -70,6 +70,12 @@ describe('the document of the JSON names every key that the doors of own chemist
     expect(keysIn(first)).toEqual(expect.arrayContaining(['crystalWater', 'candidates', 'guessed', 'molarMass']))
   })
 
+  it('a new material that cannot be read with a preparation is told by its key in the request', async () => {
+    const one = { id: 'own-one', name: 'own one', kind: 'compound', formula: 'C2H6O', smiles: 'CC(', form: 'liquid', sources: [] }
+    const reply = await app.inject({ method: 'POST', url: '/api/v1/read', payload: { text: 'own one -> water', materials: [one] } })
+    expect([reply.statusCode, reply.json().problems[0].where]).toEqual([400, ['materials', 'own-one', 'smiles']])
+  })
+
   it('of a new material, and of the structures of a file', async () => {
     const bottle = await post('new-material', { name: 'ethanol', smiles: 'CCO', cas: '64-17-5', form: 'liquid' })
     const row = said('| `POST /new-material` |')
