@@ -134,6 +134,9 @@ export interface MaterialRow {
   readonly own: boolean
 }
 
+/** Where materials stand and where their waste goes, by id. */
+export type PlaceTables = Readonly<Record<'storageGroups' | 'wasteStreams', Readonly<Record<string, { readonly name: string }>>>>
+
 /** One reaction of a file. */
 export interface ReactionRead {
   readonly title: string
@@ -171,5 +174,6 @@ export const entryServer = {
     ask<{ materials: readonly MaterialRow[]; found: number }>(`materials?q=${encodeURIComponent(q)}&most=${most}${keptTo(kept)}`),
   material: (id: string) => ask<Material>(`materials/${encodeURIComponent(id)}`),
   step: (id: string) => ask<Transformation>(`transformations/${encodeURIComponent(id)}`),
+  places: () => ask<PlaceTables>('tables'),
   weak: () => ask<{ spots: readonly (WeakSpot & { readonly own: boolean })[] }>('weak-spots'),
 }

@@ -3,6 +3,7 @@ import type { Source } from '../../core/library/source.ts'
 import { ownBench } from '../../core/library/trust.ts'
 import type { Identified, MaterialTyped } from './api.ts'
 import { type Called, draftOf, isUnsaved, type MaterialDraft, type MaterialDrafts, noDrafts, turnedTo } from './material-drafts.ts'
+import { hasLimit, limitLacks, moreTyped } from './material-more.ts'
 import { type Chosen, emptyMaterial, hazardsTyped, type TypedMaterial } from './material-typed.ts'
 import { changedWords, mendedRecord, mendingLacks } from './mending.ts'
 import { own } from './own.ts'
@@ -171,7 +172,9 @@ export function materialLacks(typed: TypedMaterial, told: Identified): readonly 
   }
   if (typed.over !== null) return [...lacking, ...mendingLacks(typed, typed.over)]
   const { density, melting, boiling, flash } = typed
-  const figures = [density, melting, boiling, flash, typed.form === 'solution' ? typed.strength : ''].some(text => text.trim() !== '')
+  const figures =
+    hasLimit(typed) || [density, melting, boiling, flash, typed.form === 'solution' ? typed.strength : ''].some(text => text.trim() !== '')
+  lacking.push(...limitLacks(typed))
   if (typed.known === '' && (figures || typed.source.trim() !== ''))
     lacking.push({ field: 'known', what: 'whether you read its figures, remember them or measured them' })
   if (typed.known === 'checked' && typed.source.trim() === '') lacking.push({ field: 'source', what: 'where the figures were read' })
@@ -195,6 +198,7 @@ export function materialRecord(typed: TypedMaterial, told: Identified, today: st
   const base = typed.hazards === 'tables' && told.withHazards !== null ? told.withHazards : told.material
   return {
     ...base,
+    ...moreTyped(typed),
     ...(typed.hazards === 'typed' ? { hazards: hazardsTyped(typed) } : {}),
     sources: [sourceTyped(typed, today, identity), ...base.sources],
   }

@@ -1,8 +1,8 @@
 import type { Material } from '../../core/library/material.ts'
 import { trustInHazards } from '../../core/library/trust.ts'
 import type { Identified } from './api.ts'
+import { HazardFields } from './hazard-fields.tsx'
 import { setMaterial, typedMaterial } from './material-draft.ts'
-import { Choice, TextField } from './parts.tsx'
 
 /** Where its hazards come from: a row of the tables, to be confirmed; the data sheet; or nowhere, which is unknown. */
 export function Hazards({ told }: { readonly told: Identified }) {
@@ -43,38 +43,7 @@ export function Hazards({ told }: { readonly told: Identified }) {
           ))}
         </ul>
       )}
-      {typed.hazards === 'typed' && (
-        <div class="fields">
-          <TextField
-            label="H codes"
-            help="H302, H315; empty = none assigned."
-            value={typed.codes}
-            onText={codes => setMaterial({ codes })}
-          />
-          <Choice
-            label="Signal word"
-            help="As on the label."
-            value={typed.signalWord}
-            options={[
-              ['Danger', 'Danger'],
-              ['Warning', 'Warning'],
-              ['none', 'none'],
-            ]}
-            onChoose={signalWord => setMaterial({ signalWord })}
-          />
-          <TextField
-            label="Who assigned them"
-            help={
-              typed.over === null
-                ? 'The data sheet and its date; left empty they count as remembered.'
-                : 'The data sheet and its date; “memory” where you only remember them.'
-            }
-            field="codesFrom"
-            value={typed.codesFrom}
-            onText={codesFrom => setMaterial({ codesFrom })}
-          />
-        </div>
-      )}
+      {typed.hazards === 'typed' && <HazardFields typed={typed} onType={setMaterial} />}
     </>
   )
 }

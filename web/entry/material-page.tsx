@@ -9,6 +9,7 @@ import { asked, materialLacks, materialRecord, setMaterial, tooLong, typedMateri
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
 import { MendingHead } from './mending-head.tsx'
+import { MorePart } from './more-part.tsx'
 import { own } from './own.ts'
 import { Choice, History, TextField } from './parts.tsx'
 import { sameRecord } from './same-record.ts'
@@ -114,6 +115,7 @@ export function MaterialPage() {
             onText={text => setMaterial({ density: text })}
           />
           <Points wrong={wrong} />
+          <MorePart />
           <Choice
             label={over === null ? 'The figures are' : 'What differs is'}
             help="Three things are never mixed up: seen in a source, remembered, of your own bench. Hazards have a source of their own."

@@ -1,5 +1,6 @@
 import type { Material } from '../../core/library/material.ts'
 import type { Writing } from './draft.ts'
+import { emptyMore, type TypedMore } from './material-more.ts'
 
 /** A material chosen from the list, or what stands in its blank before one is (id empty). */
 export interface Chosen {
@@ -7,7 +8,7 @@ export interface Chosen {
   readonly name: string
 }
 
-export interface TypedMaterial {
+export interface TypedMaterial extends TypedMore {
   readonly name: string
   readonly smiles: string
   readonly formula: string
@@ -56,6 +57,7 @@ export const emptyMaterial: TypedMaterial = {
   codesFrom: '',
   apartFrom: [],
   over: null,
+  ...emptyMore,
 }
 
 /** Hazards as they were typed; without a source they count as remembered. */

@@ -2,6 +2,7 @@ import { materialWords } from '../../core/library/field-words.ts'
 import type { Material } from '../../core/library/material.ts'
 import type { Source } from '../../core/library/source.ts'
 import type { Identified } from './api.ts'
+import { changedMore, limitLacks, moreFrom, moreTyped, wantsSource } from './material-more.ts'
 import { hazardsTyped, type TypedMaterial } from './material-typed.ts'
 import type { Lack } from './record.ts'
 
@@ -30,6 +31,7 @@ export function filledFrom(material: Material, nameOf: (id: string) => string): 
     ...{ density: figure(densityGPerMl), melting: figure(meltingC), boiling: figure(boilingC), flash: figure(flashC) },
     ...{ of: chosen(contains?.compound), strength: strengthText(contains), rest: chosen(contains?.rest) },
     ...{ codes: hazards?.codes.join(', ') ?? '', signalWord: hazards?.signalWord ?? 'Warning' },
+    ...moreFrom(material),
     over: material,
   }
 }
@@ -51,12 +53,14 @@ function changedFields(typed: TypedMaterial, over: Material): readonly FieldOfRe
 }
 
 /** What differs, as a source is said to speak for it: "density, melting point". */
-export const changedWords = (typed: TypedMaterial, over: Material): string =>
-  [...new Set(changedFields(typed, over).flatMap(field => keysOf[field].slice(0, 1).map(key => materialWords[key].label)))].join(', ')
+export function changedWords(typed: TypedMaterial, over: Material): string {
+  const keys = [...changedFields(typed, over).map(field => keysOf[field][0]), ...changedMore(typed, over).filter(wantsSource)]
+  return [...new Set(keys.map(key => materialWords[key].label))].join(', ')
+}
 
 /** What is still to be said before a record can be put right: by whose word each thing that differs stands. */
 export function mendingLacks(typed: TypedMaterial, over: Material): readonly Lack[] {
-  const lacking: Lack[] = []
+  const lacking: Lack[] = [...limitLacks(typed)]
   const words = changedWords(typed, over)
   if (words !== '' && typed.known === '') lacking.push({ field: 'known', what: `whether you read, remember or measured the ${words}` })
   if (words !== '' && typed.known === 'checked' && typed.source.trim() === '')
@@ -73,16 +77,22 @@ export function mendingLacks(typed: TypedMaterial, over: Material): readonly Lac
  * @param source  by whose word it differs, named for what differs
  */
 export function mendedRecord(typed: TypedMaterial, over: Material, told: Identified, source: Source): Readonly<Record<string, unknown>> {
-  const keys = new Set<keyof Material>(changedFields(typed, over).flatMap(field => [...keysOf[field]]))
+  const more = changedMore(typed, over)
+  const keys = new Set<keyof Material>([...changedFields(typed, over).flatMap(field => [...keysOf[field]]), ...more])
   const hazards = hazardsNow(typed, told)
   const kept = Object.fromEntries(Object.entries(over).filter(([key]) => !keys.has(key as keyof Material)))
-  const fresh = Object.fromEntries(Object.entries(told.material).filter(([key]) => keys.has(key as keyof Material)))
+  const said = { ...told.material, ...Object.fromEntries(more.map(key => [key, undefined])), ...moreTyped(typed) }
+  const fresh = Object.fromEntries(Object.entries(said).filter(([key, value]) => value !== undefined && keys.has(key as keyof Material)))
   const gone = [...[...keys].map(key => materialWords[key].label), ...(hazards === null ? [] : ['hazards'])]
   return {
     ...kept,
     ...fresh,
     ...(hazards === null ? {} : { hazards: hazards.hazards }),
-    sources: [...(keys.size === 0 ? [] : [source]), ...(hazards?.sources ?? []), ...over.sources.flatMap(one => without(one, gone))],
+    sources: [
+      ...([...keys].some(wantsSource) ? [source] : []),
+      ...(hazards?.sources ?? []),
+      ...over.sources.flatMap(one => without(one, gone)),
+    ],
   }
 }
 

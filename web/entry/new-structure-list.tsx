@@ -1,7 +1,10 @@
+import type { ComponentChildren } from 'preact'
 import { numberText } from '../../core/quantity/print.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
+import { HazardFields } from './hazard-fields.tsx'
 import { mayBeSame } from './material-draft.ts'
+import type { TypedMaterial } from './material-typed.ts'
 import { type NewMaterial, news, saidOf, sayOfStructure, takeForHeld } from './new-structures.ts'
 import { sameness } from './other-form.ts'
 import { Choice, Drawn, TextField } from './parts.tsx'
@@ -142,43 +145,42 @@ const DensityFrom = ({ typed, told }: Of) => (
   </>
 )
 
-/** Hazards of the tables, which wait for a yes; else unknown until they are entered. */
+/** Hazards of the tables, which wait for a yes; those of its data sheet; else unknown. */
 function HazardsOf({ typed, told, name }: Of & { readonly name: string }) {
-  const found = told.record === null ? undefined : told.withHazards?.hazards
-  if (found === undefined || told.record === null)
-    return (
-      <p>
-        Hazards <Unknown>unknown until entered, which is not the same as safe</Unknown>: the tables hold no row of this name or CAS number.
-        Once it is added, they are entered on its page.
-      </p>
-    )
-  const codes = found.codes.length === 0 ? 'none assigned' : found.codes.join(', ')
+  const found = told.withHazards?.hazards
+  const row = told.record
+  const choice = (hazards: TypedMaterial['hazards'], words: ComponentChildren) => (
+    <label class="dot-choice">
+      <input type="radio" name={`hazards ${name}`} checked={typed.hazards === hazards} onChange={() => sayOfStructure(told, { hazards })} />
+      <span>{words}</span>
+    </label>
+  )
   return (
     <fieldset>
       <legend>
         <b>Hazards</b>
       </legend>
-      <label class="dot-choice">
-        <input
-          type="radio"
-          name={`hazards ${name}`}
-          checked={typed.hazards === 'tables'}
-          onChange={() => sayOfStructure(told, { hazards: 'tables' })}
-        />
-        <span>
-          confirm {codes} ({found.signalWord}) of the row “{told.record.name}”{told.record.cas === null ? '' : `, CAS ${told.record.cas}`};{' '}
-          {found.from ?? 'remembered'}
-        </span>
-      </label>
-      <label class="dot-choice">
-        <input
-          type="radio"
-          name={`hazards ${name}`}
-          checked={typed.hazards !== 'tables'}
-          onChange={() => sayOfStructure(told, { hazards: 'unknown' })}
-        />
-        <span>leave them unknown, which is not the same as safe</span>
-      </label>
+      {found !== undefined && row !== null
+        ? choice(
+            'tables',
+            <>
+              confirm {found.codes.length === 0 ? 'none assigned' : found.codes.join(', ')} ({found.signalWord}) of the row “{row.name}”
+              {row.cas === null ? '' : `, CAS ${row.cas}`}; {found.from ?? 'remembered'}
+            </>,
+          )
+        : null}
+      {choice('typed', 'enter them from its safety data sheet')}
+      {choice(
+        'unknown',
+        found === undefined ? (
+          <>
+            <Unknown>unknown until entered, which is not the same as safe</Unknown>: the tables hold no row of this name or CAS number
+          </>
+        ) : (
+          'leave them unknown, which is not the same as safe'
+        ),
+      )}
+      {typed.hazards === 'typed' && <HazardFields typed={typed} onType={patch => sayOfStructure(told, patch)} />}
     </fieldset>
   )
 }

@@ -38,8 +38,12 @@ export const saidOf = ({ said = {} }: Pick<Queue, 'said'>, smiles: string): Type
 export function sayOfStructure({ structures }: NewStructure, patch: Partial<TypedMaterial>): void {
   const now = queue.peek()
   if (now === null) return
-  const anew: Partial<TypedMaterial> = 'name' in patch || 'cas' in patch ? { hazards: 'unknown' } : {}
-  const said = structures.map(smiles => [smiles, { ...saidOf(now, smiles), ...anew, ...patch }] as const)
+  const isOther = 'name' in patch || 'cas' in patch
+  const anewOf = ({ hazards }: TypedMaterial): Partial<TypedMaterial> => (isOther && hazards === 'tables' ? { hazards: 'unknown' } : {})
+  const said = structures.map(smiles => {
+    const before = saidOf(now, smiles)
+    return [smiles, { ...before, ...anewOf(before), ...patch }] as const
+  })
   patchQueue({ said: { ...now.said, ...Object.fromEntries(said) } })
 }
 

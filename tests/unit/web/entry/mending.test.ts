@@ -99,4 +99,22 @@ describe('a record of the library that is put right', () => {
     // 451 °F = 232.78 °C (NIST SP 811: t/°C = (t/°F - 32)/1.8).
     expect(mended(of('benzil'), { flash: '451 °F', known: 'own' }).record.flashC).toBeCloseTo(232.7778, 4)
   })
+
+  it('takes other names and a note by nobody’s word, an exposure limit by somebody’s', () => {
+    const over = of('acetone')
+    expect(over.exposureLimit).toBeDefined()
+    const synonyms = [...(over.synonyms ?? []), 'rinse of the bench']
+    const named = mended(over, { synonyms: `${synonyms.join('; ')};`, note: 'From the blue can.' })
+    expect(named.lacking).toEqual([])
+    expect(named.record).toEqual({ ...over, synonyms, note: 'From the blue can.' })
+    expect(mended(over, { synonyms: '' }).record).not.toHaveProperty('synonyms')
+    // Directive 2000/39/EC: acetone, eight hours, 500 ppm (from memory).
+    const limit = { twa: '500 ppm', stel: '', ceiling: '', notation: '' }
+    expect(mended(over, { ...limit, basis: '' }).lacking).toEqual(['basis', 'known'])
+    const { record, lacking } = mended(over, { ...limit, basis: 'EU', known: 'checked', source: 'Directive 2000/39/EC' })
+    expect([record.exposureLimit, lacking]).toEqual([{ basis: 'EU', twa: '500 ppm' }, []])
+    expect(record.sources[0]).toEqual({ citation: 'Directive 2000/39/EC', for: 'exposure limit', checked: true })
+    expect(trustInPhysical(record, 'exposure limit')).toBe('seen')
+    expect(mended(over, { twa: '', stel: '', ceiling: '', notation: '', known: 'memory' }).record).not.toHaveProperty('exposureLimit')
+  })
 })

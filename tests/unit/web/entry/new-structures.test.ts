@@ -74,6 +74,16 @@ describe('structures of a list of reactions that the library does not hold', () 
     expect(news.value.all[0]!.record.hazards).toBeUndefined()
   })
 
+  it('take the codes of a data sheet, which stay whatever it is called', async () => {
+    const { told: ether } = news.value.all[2]!
+    sayOfStructure(ether, { hazards: 'typed', codes: 'H226, H315', signalWord: 'Warning', codesFrom: 'a data sheet of 2025' })
+    sayOfStructure(ether, { name: 'dipentyl ether' })
+    await expect.poll(() => news.value.all[2]!.record.name).toBe('dipentyl ether')
+    const record = news.value.all[2]!.record as unknown as Material
+    expect(record.hazards).toEqual({ codes: ['H226', 'H315'], signalWord: 'Warning', from: 'a data sheet of 2025' })
+    expect(trustInHazards(record)).not.toBe('remembered')
+  })
+
   it('ask for a name of its own where two of the file would have one', async () => {
     for (const one of news.value.all.slice(0, 2)) sayOfStructure(one.told, { name: one.told.structures[0] === 'CCCCCO' ? 'Amyl' : 'amyl' })
     await expect.poll(() => news.value.all[1]!.record.name).toBe('amyl')
