@@ -40,20 +40,25 @@ export function partsOfReactionSmiles(text: string, toolkit: Toolkit): ReactionS
   const stereo = stereoGroups(extension).groups
   let before = 0
   let atomsBefore = 0
-  const [reactants, agents, products] = body.split('>').map(side => {
-    const pieces = side.split('.').filter(one => one !== '')
-    const own = fragments.map(group => group.map(one => one - before).filter(one => one >= 0 && one < pieces.length))
-    before += pieces.length
-    const first = pieces.map(piece => {
-      const at = atomsBefore
-      atomsBefore += atomsWritten(piece).length
-      return at
+  const [reactants, agents, products] = withoutMap(body)
+    .split('>')
+    .map(side => {
+      const pieces = side.split('.').filter(one => one !== '')
+      const own = fragments.map(group => group.map(one => one - before).filter(one => one >= 0 && one < pieces.length))
+      before += pieces.length
+      const first = pieces.map(piece => {
+        const at = atomsBefore
+        atomsBefore += atomsWritten(piece).length
+        return at
+      })
+      const molecules = fragments.length === 0 ? moleculesOf(pieces, toolkit) : grouped(pieces, own)
+      return molecules.map(list => joined(list, pieces, first, stereo))
     })
-    const molecules = fragments.length === 0 ? moleculesOf(pieces, toolkit) : grouped(pieces, own)
-    return molecules.map(list => joined(list, pieces, first, stereo))
-  })
   return { reactants: reactants ?? [], agents: agents ?? [], products: products ?? [] }
 }
+
+/** Without the numbers of an atom map: they say which atom becomes which, and are no part of a structure. */
+const withoutMap = (smiles: string): string => smiles.replace(/:\d+\]/g, ']')
 
 /** Pieces as one compound, with those of the stereo groups that lie in it, whose atoms are counted over the whole reaction. */
 function joined(list: readonly number[], pieces: readonly string[], first: readonly number[], stereo: readonly StereoGroup[]): string {

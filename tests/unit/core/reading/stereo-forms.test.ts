@@ -84,4 +84,13 @@ describe('racemates in a reaction SMILES', () => {
     expect(written).toMatch(/ \|f:1\.2,&1:9,14,&2:20,22,&3:28,33\|$/)
     expect(partsOfReactionSmiles(written, toolkit)).toEqual(compounds)
   })
+
+  it('come without the numbers that tell which atom becomes which: a structure is one, whatever they are', () => {
+    const mapped = '[CH3:1][C@H:2]([OH:3])[C@@H:4]([Cl:5])[CH3:6]>[Na+:7].[OH-:8]>[CH3:1][C:2](=[O:3])[CH2:4][CH3:6] |f:1.2,&1:1,3|'
+    expect(partsOfReactionSmiles(mapped, toolkit)).toEqual({
+      reactants: ['[CH3][C@H]([OH])[C@@H]([Cl])[CH3] |&1:1,3|'],
+      agents: ['[Na+].[OH-]'],
+      products: ['[CH3][C](=[O])[CH2][CH3]'],
+    })
+  })
 })
