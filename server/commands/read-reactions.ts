@@ -95,7 +95,7 @@ function nameGiven(words: string, count: number): readonly [at: number, name: st
   return [Number(number) - 1, name]
 }
 
-const entered = { citation: `${ownBench}: entered from a reaction file`, checked: false }
+const entered = { citation: `${ownBench}: entered from a reaction file`, for: 'identity and properties', checked: false }
 
 /** As the page would save them: by whose word the structure stands is said. */
 const libraryFile = (fresh: readonly NewStructure[]) => ({

@@ -215,5 +215,5 @@ function sourceTyped({ known, source }: TypedMaterial, today: string, speaksFor:
   if (known === 'checked') return { citation: said || 'not said yet', ...of, checked: true }
   if (known === 'memory') return { citation: said || 'from memory', ...of, checked: false }
   if (known === 'own') return { citation: `${ownBench}, ${today}${said === '' ? '' : `: ${said}`}`, ...of, checked: true }
-  return { citation: `${ownBench}: entered by hand`, checked: false }
+  return { citation: `${ownBench}: entered by hand`, ...of, checked: false }
 }

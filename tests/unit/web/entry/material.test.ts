@@ -76,8 +76,11 @@ describe('by whose word a material stands', () => {
     expect(trustInPhysical(record, 'density')).toBe(trust)
   })
   it('says nothing of its hazards, which have a source of their own', () => {
-    const { record } = tried({ ...plain, known: 'own', hazards: 'typed', codes: 'H304', codesFrom: 'data sheet of the maker, 2026' })
-    expect(trustInHazards(record)).toBe('seen')
+    const typed = { hazards: 'typed', codes: 'H304', codesFrom: 'data sheet of the maker, 2026' } as const
+    expect(trustInHazards(tried({ ...plain, known: 'own', ...typed }).record)).toBe('seen')
+    // Where nothing but a name and a structure was typed, who typed them did not assign the hazards either.
+    expect(trustInHazards(tried({ ...plain, density: '', known: '', ...typed }).record)).toBe('seen')
+    expect(trustInHazards(tried({ ...plain, density: '', known: '', ...typed, codesFrom: '' }).record)).toBe('remembered')
   })
 })
 
