@@ -16,6 +16,7 @@ import { chargesOver } from './charges-over.ts'
 import { materialsInSdf } from './chemical-files.ts'
 import { isPlanFile, planRecords } from './plan-records.ts'
 import { hasRecords, recordsInRdf } from './rd-file.ts'
+import { isReactionFile } from './reaction-list.ts'
 import type { Workshop } from './workshop.ts'
 
 /** A file as it was dropped into the page. */
@@ -65,7 +66,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
         transformations.push(...file.transformations)
       })
     else if (hasRecords(start)) take(recordsInRdf(name, text), found => transformations.push(...found))
-    else if (/^\$(?:RXN|RDFILE)/.test(start)) problems.push(equationsAlone(name))
+    else if (isReactionFile(text)) problems.push(equationsAlone(name))
     else {
       const steps = stepChargesIn(name, text, materialCell(workshop.names()))
       if (steps !== null) take(steps, found => charges.push({ name, steps: found, headings: chargeCells(text)?.headings ?? [] }))
