@@ -44,6 +44,8 @@ export function readReactions(text: string, file: string, workshop: Workshop, gi
     for (const one of fresh) terminal.err(hazardsLine(one))
     if (fresh.length > 0)
       terminal.err('A structure does not tell its form: each stands as a solid; correct the form, and give liquids a density.\n')
+    // An equation may be mended later; that it has to be is told.
+    for (const problem of problems) terminal.err(`${paragraph(problem)}\n`)
     return 0
   }
   if (given.on('json')) terminal.out(`${JSON.stringify({ reactions: list, newMaterials: fresh }, null, 2)}\n`)

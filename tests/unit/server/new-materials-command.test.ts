@@ -57,6 +57,12 @@ describe('the command line on structures that a file brings', () => {
     expect((await waybench(['read', 'some.smi', '--called', '9=x'], files)).err).toMatch(
       /new material 9\. The file brings three new materials/,
     )
+    const unbalanced = await waybench(
+      ['read', 'u.smi', '--new-materials'],
+      new Map([['u.smi', 'CCCCCO>>CCCCC=O one\nCCO.CC(=O)O>>CCOC(C)=O.O two\n']]),
+    )
+    expect([unbalanced.code, JSON.parse(unbalanced.out).materials.length]).toEqual([0, 2])
+    expect(unbalanced.err).toMatch(/reaction 1\b.*does not balance/)
     // Of a preparation there is nothing to name: it is the option that was given which is told.
     for (const words of [['--new-materials'], ['--called', '1=x']]) {
       const refused = await waybenchJson(['read', 'p.txt', ...words], new Map([['p.txt', 'benzoin -> benzil\n2 g benzoin']]))
