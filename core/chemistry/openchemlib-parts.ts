@@ -11,6 +11,7 @@ export interface OpenChemLib {
 
 export interface OclConstants {
   readonly cHelperNeighbours: number
+  readonly cHelperRings: number
   readonly cHelperParities: number
   readonly cESRTypeAbs: number
   readonly cESRTypeAnd: number
@@ -34,6 +35,12 @@ export interface OclMolecule {
   getMaxValence(atom: number): number
   getConnAtoms(atom: number): number
   getConnAtom(atom: number, index: number): number
+  getConnBond(atom: number, index: number): number
+  /** Not 0 where an electron is unpaired, stated or left over. */
+  getAtomRadical(atom: number): number
+  isRingAtom(atom: number): boolean
+  isRingBond(bond: number): boolean
+  getBondOrder(bond: number): number
   getFragments(): OclMolecule[]
   getCompactCopy(): OclMolecule
   getIDCode(): string

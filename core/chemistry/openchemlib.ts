@@ -1,4 +1,5 @@
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
+import { aromaticProblem, aromaticSlip } from './aromatic-slips.ts'
 import { elements } from './elements.ts'
 import { type Composition, hill } from './formula.ts'
 import { groupsAmiss, layGroups, numbered, smilesWithGroups } from './hands-of.ts'
@@ -48,7 +49,7 @@ const counterIons = [
  * A toolkit made from openchemlib.
  *
  * The library is lax: it takes an empty text, unclosed branches and five-bonded carbon for structures, cuts a text off at a line break and
- * adds hydrogens to bare metal atoms. Each of these is caught here; a five-membered aromatic ring of carbon alone still passes.
+ * adds hydrogens to bare metal atoms, and leaves an unpaired electron in an aromatic ring that lacks a hydrogen. Each of these is caught here.
  *
  * @param library  the module, imported by the caller when and where it is wanted
  */
@@ -98,7 +99,22 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     return structure
   }
 
-  const parse = (smiles: string, where: readonly string[] = [], read: Reading = 'as written'): Checked<Structure> => {
+  const keyOf = (smiles: string): string | null => {
+    const read = parse(smiles)
+    return read.ok ? read.value.identityKey : null
+  }
+  /** Of a way of writing it that is tried as a cure: one that fails is not cured in turn. */
+  const flatKeyOf = (smiles: string): string | null => {
+    const read = parse(smiles, [], 'flat', () => null)
+    return read.ok ? read.value.identityKey : null
+  }
+
+  const parse = (
+    smiles: string,
+    where: readonly string[] = [],
+    read: Reading = 'as written',
+    mended: (smiles: string) => string | null = flatKeyOf,
+  ): Checked<Structure> => {
     const grouped = groupedSmiles(smiles)
     const slip = slipOf(grouped.smiles)
     if (slip !== null) return bad([{ ...slip, where }])
@@ -106,8 +122,9 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     if (amiss !== null) return bad([{ ...badGroups(smiles, amiss), where }])
     const settled = withoutLoneHands(grouped)
     let molecule: Molecule
+    let text = ''
     try {
-      const text = withoutOpenEnds(read === 'flat' ? settled.smiles : numbered(settled))
+      text = withoutOpenEnds(read === 'flat' ? settled.smiles : numbered(settled))
       molecule =
         read === 'flat'
           ? new library.SmilesParser().parseMolecule(flatText(text), { noCoordinates: true, noStereo: true })
@@ -152,6 +169,8 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
           where,
         },
       ])
+    const aromatic = aromaticSlip(text, molecule, library.Molecule)
+    if (aromatic !== null) return bad([{ ...aromaticProblem(grouped.smiles, aromatic, mended), where }])
     return good(structureOf(smiles.trim(), molecule, grouped.smiles, read))
   }
 
@@ -175,14 +194,11 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
     (listed(name, read).get(part.formula) ?? []).some(one => one.identityKey === part.identityKey)
 
   return {
-    parse,
+    parse: (smiles, where, read) => parse(smiles, where, read),
 
     stereoBetween(one, other) {
       const partsOf = (structure: Structure) => ({ structure, molecule: molecules.get(structure)! })
-      return stereoBetween(partsOf(one), partsOf(other), library.Molecule, text => {
-        const read = parse(text)
-        return read.ok ? read.value.identityKey : null
-      })
+      return stereoBetween(partsOf(one), partsOf(other), library.Molecule, keyOf)
     },
 
     matches(structure, smarts) {
