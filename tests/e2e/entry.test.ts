@@ -64,6 +64,40 @@ async function typeStep(page: Page, { equation, body, outcome, unknown }: Typed)
   await page.getByRole('button', { name: 'Write the next step' }).waitFor()
 }
 
+/** Benzil of the bundled library: a hazard more by a data sheet, and one fewer, told before it is saved; then taken back. */
+async function putRight(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'the library', exact: true }).click()
+  await page.getByLabel('Show').selectOption('materials')
+  await page.getByLabel('Look for').fill('benzil')
+  const open = page.getByRole('button', { name: /^put right ?: benzil$/ })
+  const row = page.locator('.entry .rows > li', { has: open })
+  const before = await words(row)
+  await open.click()
+  await expect.poll(() => page.getByLabel('Name', { exact: true }).inputValue()).toBe('benzil')
+  await page.getByText('Nothing differs from the record yet').waitFor()
+  await page.getByLabel('enter them from its safety data sheet').check()
+  const codes = page.getByLabel('H codes')
+  const known = await codes.inputValue()
+  const [first] = known.split(', ')
+  await page.getByLabel('Who assigned them').fill('data sheet of the maker, 2026')
+  const save = page.locator('.entry-save')
+  // A known one goes: said before anything is saved.
+  await codes.fill(`${known.replace(first!, '')}, H302`)
+  await expect.poll(() => words(save)).toContain(`Fewer hazards than the record it stands in place of: ${first} is gone`)
+  await codes.fill(`${known}, H302`)
+  await expect.poll(() => words(save)).toContain(`→ ${known}, H302, Warning (data sheet of the maker, 2026)`)
+  expect(await words(save)).not.toMatch(/Fewer hazards/)
+  await page.getByRole('button', { name: 'Put it right in the own library' }).click()
+  await page.getByRole('heading', { name: 'Saved', exact: true }).waitFor()
+  await page.getByRole('button', { name: 'the library', exact: true }).click()
+  await page.getByLabel('Show').selectOption('materials')
+  await page.getByLabel('Look for').fill('benzil')
+  await expect.poll(() => words(row)).toMatch(/yours[\s\S]*own record, in place of the bundled one: .*H302/)
+  await page.getByRole('button', { name: 'Take back “benzil put right”' }).click()
+  await expect.poll(() => words(row)).toBe(before)
+  await open.click()
+}
+
 describe('a newcomer with a preparation of three steps', () => {
   it('types it from scratch and gets a plan, a print and a file that opens on another machine', async () => {
     const page = await opened(browser, server.url)
@@ -206,6 +240,13 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByLabel('SMILES').fill('CC(C)=O')
     await page.getByText('acetone is called so already').waitFor()
     expect(await page.getByRole('button', { name: 'Save to the own library' }).isDisabled()).toBe(true)
+    await putRight(page)
+    // What was typed of the new one before stands there still.
+    await page.getByRole('button', { name: 'Enter a new material instead' }).click()
+    expect(await page.getByLabel('SMILES').inputValue()).toBe('CC(C)=O')
+    await page.getByRole('button', { name: 'Empty the page' }).click()
+    await page.getByRole('button', { name: 'Bring it back' }).click()
+    expect(await page.getByLabel('SMILES').inputValue()).toBe('CC(C)=O')
     await page.getByRole('button', { name: 'Empty the page' }).click()
     expect(page.faults).toEqual([])
     await page.close()
