@@ -132,7 +132,10 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
         stops.map(match => ({ ...match, material: material.id, barred: true, as: [] })),
       ).map(problem => ({ ...problem, cure: 'It cannot be entered, and no step that holds it in any role can be.' })),
     )
-  const record = hazardRecords().of(material)
+  const matches = likelyDoubles(workshop, { name, smiles, cas, structure, formula, known })
+  // A row is found by number or name: where those are a compound's that has another structure, one of the two is wrong, and so may the row be.
+  const isAnothers = structure !== null && matches.some(match => isOtherStructure(match, library.materials.get(match.id)))
+  const record = isAnothers ? null : hazardRecords().of(material)
   return {
     material,
     withHazards: record === null ? null : withRecord(material, record),
@@ -145,10 +148,16 @@ export function identified(workshop: Workshop, typed: TypedMaterial): Identified
     groups: traits.groups.map(number => ({ number, name: tables.reactivityGroups.find(group => group.number === number)?.name ?? '' })),
     screened: traits.screened,
     regulated: traits.regulated.map(({ action, list, category, reason }) => ({ action, list, category, reason })),
-    matches: likelyDoubles(workshop, { name, smiles, cas, structure, formula, known }),
+    matches,
     problems,
   }
 }
+
+/** Forms in which the one may be the other, written with more or with less said of its hands. */
+const sameButForHands: ReadonlySet<LikelyDouble['form']> = new Set(['racemate', 'one hand', 'states less', 'states more'])
+
+const isOtherStructure = ({ by, form }: LikelyDouble, held: Material | undefined): boolean =>
+  (by === 'CAS number' || by === 'name') && held?.kind === 'compound' && held.smiles !== undefined && !sameButForHands.has(form)
 
 const pointNames = { melting: 'melting point', boiling: 'boiling point', flash: 'flash point' } as const
 const pointKeys = { melting: 'meltingC', boiling: 'boilingC', flash: 'flashC' } as const

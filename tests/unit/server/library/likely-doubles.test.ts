@@ -86,3 +86,18 @@ it('on the command line a structure of a file that the library holds in another 
   expect(out).toContain('the library holds fumaric-acid, which has the other geometry at a double bond')
   expect(out).toContain('the library holds meso-dibromosuccinic-acid, which states hands or double bonds that are left open here')
 })
+
+describe('hazards of the table, found by number or name', () => {
+  // Fumaric acid is 110-17-8 (from memory), the trans acid; its cis isomer, maleic acid, is graver by far (Annex VI of 1272/2008).
+  const cis = 'OC(=O)/C=C\\C(O)=O'
+  it.each([
+    ['by its number', '110-17-8', 'a stranger'],
+    ['by its name', '', 'fumaric acid'],
+  ])('are not those of another geometry, %s', (_, cas, name) => {
+    const told = (smiles: string) => identified(workshop, { name, smiles, formula: '', cas, form: 'solid' })
+    expect(told('OC(=O)/C=C/C(O)=O').withHazards?.hazards?.codes.length).toBeGreaterThan(0)
+    expect(told(cis).withHazards).toBeNull()
+    expect(told(cis).record).toBeNull()
+    expect(told(cis).matches.find(({ id }) => id === 'fumaric-acid')?.form).toBe('other geometry')
+  })
+})
