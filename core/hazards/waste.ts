@@ -21,7 +21,8 @@ type Part = WasteLine['from'][number]
 
 /**
  * Waste of the whole plan, by container: of each step one liquor by mass balance (all that goes in less product and gas) plus each separate
- * extract, at typical yield, put in its stream (see `streamFor`). Where a part has no figure the sums are a lower bound.
+ * extract, at typical yield, put in its stream (see `streamFor`). Where a part has no figure the sums are a lower bound. What has no known
+ * stream is kept apart by step: nobody has said that the unknown residues of two steps may meet.
  */
 export function wasteOf(
   library: Library,
@@ -30,11 +31,11 @@ export function wasteOf(
   steps: readonly ChargedStep[],
   timing: Timing | null = null,
 ): readonly WasteLine[] {
-  const streams = new Map<string, { part: Part; open: boolean }[]>()
+  const bottles = new Map<string, { stream: string; parts: { part: Part; open: boolean }[] }>()
   const put = (stream: string, part: Part, open: boolean) => {
-    const parts = streams.get(stream)
-    if (parts) parts.push({ part, open })
-    else streams.set(stream, [{ part, open }])
+    const bottle = tables.wasteStreams[stream] === undefined ? `${stream} ${part.step}` : stream
+    const { parts } = bottles.get(bottle) ?? { parts: [] }
+    bottles.set(bottle, { stream, parts: [...parts, { part, open }] })
   }
   for (const step of steps.map(stillToRun)) {
     const lines = step.charges.filter(line => line.supply !== 'free')
@@ -51,13 +52,13 @@ export function wasteOf(
     const { stream, first } = streamFor(library, traits, liquor.part.materials, together)
     put(stream, { ...liquor.part, first }, liquor.open)
   }
-  return [...streams]
-    .sort(([a], [b]) => rank(a) - rank(b))
-    .map(([stream, parts]) => {
+  return [...bottles.values()]
+    .sort((a, b) => rank(a.stream) - rank(b.stream))
+    .map(({ stream, parts }) => {
       const known = tables.wasteStreams[stream]
       return {
         stream,
-        name: known?.name ?? 'No stream known: keep apart and ask',
+        name: known?.name ?? `No stream known for step ${parts[0]?.part.step}: keep apart and ask`,
         container: known?.container ?? 'own labelled bottle',
         massG: sum(parts.map(({ part }) => part.massG)),
         volumeMl: sum(parts.map(({ part }) => part.volumeMl)),

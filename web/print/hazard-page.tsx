@@ -208,7 +208,7 @@ function Waste({ library, evaluation }: PackProps) {
     <section>
       <h2>Waste bottles</h2>
       {waste.map(stream => (
-        <p class="row-p" key={stream.stream} data-mark="reckoned">
+        <p class="row-p" key={stream.name} data-mark="reckoned">
           <b>
             {stream.name}, {wasteAmount(stream)}.
           </b>{' '}

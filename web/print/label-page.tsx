@@ -23,7 +23,7 @@ export function LabelPage(props: PackProps) {
           <Bottle {...props} label={label} key={label.step + label.material} />
         ))}
         {wasteLabels(evaluation).map(label => (
-          <Waste {...props} label={label} key={label.stream.stream} />
+          <Waste {...props} label={label} key={label.stream.name} />
         ))}
       </div>
     </Leaf>

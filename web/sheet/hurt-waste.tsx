@@ -71,7 +71,7 @@ export function Waste({ hazards, numbers }: { readonly hazards: HazardList; read
         </thead>
         <tbody>
           {hazards.waste.map(waste => (
-            <tr key={waste.stream}>
+            <tr key={waste.name}>
               <th scope="row" class="plain">
                 {capital(waste.name)}
                 <span class="s soft block">

@@ -171,6 +171,25 @@ describe('waste', () => {
   ])('goes where its strictest constituent goes: %j to %s', (ids, stream) => {
     expect(streamOf(...ids)).toBe(stream)
   })
+  // Wastes whose compatibility is not known are not put together: common practice, no source.
+  it('never pools the unknown residues of two steps in one bottle', () => {
+    const charges = ['ether', 'nowhere'].map(id => chargedLine({ material: id, massG: 10, volumeMl: 10 }))
+    const [first, second] = ['2', '3'].map(number => chargedStep({ ...base, number, transformation: 'plain', expectedG: 0, charges }))
+    const waste = wasteOf(library, tables, traits, [first!, second!])
+    expect(waste.map(({ stream, massG, from }) => [stream, massG, from.map(part => part.step)])).toEqual([
+      ['unknown', 20, ['2']],
+      ['unknown', 20, ['3']],
+    ])
+    expect(waste.map(({ name }) => name)).toEqual([
+      'No stream known for step 2: keep apart and ask',
+      'No stream known for step 3: keep apart and ask',
+    ])
+    // A stream that is known takes the parts of all steps.
+    const known = ['2', '3'].map(number => chargedStep({ ...base, number, transformation: 'plain', expectedG: 0, charges: [charges[0]!] }))
+    expect(wasteOf(library, tables, traits, known).map(({ stream, from }) => [stream, from.length])).toEqual([
+      ['non-halogenated-organic', 2],
+    ])
+  })
   it('says that a sum is a lower bound where a line has no figure', () => {
     const charges = [
       chargedLine({ material: 'ether', massG: 10, volumeMl: 14 }),
