@@ -1,6 +1,6 @@
 import { holdPointOf } from '../days/hold-point.ts'
 import type { GasLine, LabelledMaterial, Meeting } from '../hazards/hazard-list.ts'
-import { materialFigures } from '../library/figure-trust.ts'
+import { materialFigures, stepFigures } from '../library/figure-trust.ts'
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
 import type { Marked } from '../library/mark.ts'
 import type { Role, Stage, Task, Transformation } from '../library/transformation.ts'
@@ -235,7 +235,9 @@ function holdText(library: Library, transformation: Transformation): string {
       ? 'The product may not wait: go on at once.'
       : `The product may wait ${durationText(hours)} from the end of work-up to the next set-up.`
   if (derived) return `${keeps} Derived, not from a source.`
-  return transformation.holdPointBasis === 'source' ? `${keeps} From the source.` : `${keeps} Common practice.`
+  if (transformation.holdPointBasis !== 'source') return `${keeps} Common practice.`
+  const mark = stepFigures(transformation).find(one => one.figure === 'hold point')?.mark
+  return `${keeps} ${mark === 'own bench' ? 'From the own bench.' : mark === 'remembered' ? 'Remembered.' : 'From the source.'}`
 }
 
 /** Sources of charge and yield; what was remembered says so. */

@@ -29,7 +29,12 @@ const evenings = [1, 2, 3, 4, 5].map(weekday => ({ weekday, from: '18:30', hours
 const plan = (transformations: readonly Transformation[], steps: readonly ChargedStep[], own: Partial<DaysInput> = {}) =>
   daysOf({
     library: smallLibrary(
-      [material({ id: 'a' }), material({ id: 'b', buyable: true }), material({ id: 'oil', form: 'liquid' })],
+      [
+        material({ id: 'a' }),
+        material({ id: 'b', buyable: true, hazards: { codes: [], signalWord: 'none', from: 'safety data sheet' } }),
+        material({ id: 'oil', form: 'liquid' }),
+        material({ id: 'unheard-of', buyable: true, hazards: { codes: [], signalWord: 'none' } }),
+      ],
       transformations,
     ),
     steps,
@@ -168,6 +173,8 @@ describe('days', () => {
   it.each([
     ['a solid one can buy', 'b', 672],
     ['anything else', 'oil', 4],
+    // Nobody has said that it is stable: unknown is not safe.
+    ['a solid of unknown hazards', 'unheard-of', 4],
   ])('derives a hold point that is not stated: %s', (_, mainProduct, hours) => {
     const { holdPoint, ...without } = step('one', [hands(1)], { mainProduct })
     expect(holdPoint).toBe('weeks')
