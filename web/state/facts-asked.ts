@@ -23,10 +23,13 @@ export const factsTrouble = computed<readonly Problem[]>(() => {
   return [...factsAsked.value.problems, ...[...lacking.value].flatMap(([id, problem]) => (named.has(id) ? [problem] : []))]
 })
 
-/** Steps and materials that the plan uses and the library does not hold: it was never told of them, or no longer has them. */
+/**
+ * Steps and materials that the plan uses and the library does not hold: it was never told of them, or no longer has them. Nor does it hold
+ * them where the plan goes on with the records that it was saved with.
+ */
 export const ofPlanAlone = computed<{ readonly steps: readonly string[]; readonly materials: readonly string[] }>(() => {
   const { steps, materials } = brought.value
-  if (facts.value.kept !== null || steps.size + materials.size === 0) return { steps: [], materials: [] }
+  if (steps.size + materials.size === 0) return { steps: [], materials: [] }
   const used = sliceOfPlan(facts.value.library, plan.value)
   return {
     steps: [...used.transformations.keys()].filter(id => steps.has(id)),

@@ -3,9 +3,9 @@ import { sliceFile, sliceOf } from '../../../../core/plan/slice.ts'
 import { bundled } from '../../../../server/library/bundled.ts'
 import { Refused, server } from '../../../../web/api/client.ts'
 import { wayClauses } from '../../../../web/sheet/way-words.ts'
-import { carried } from '../../../../web/state/brought.ts'
-import { grown, noFacts } from '../../../../web/state/facts.ts'
-import { bringFacts, factsAsked, factsTrouble } from '../../../../web/state/facts-asked.ts'
+import { carried, forgetBrought } from '../../../../web/state/brought.ts'
+import { grown, keeping, noFacts } from '../../../../web/state/facts.ts'
+import { bringFacts, factsAsked, factsTrouble, ofPlanAlone } from '../../../../web/state/facts-asked.ts'
 import { facts } from '../../../../web/state/facts-here.ts'
 import { canKeepOld } from '../../../../web/state/opening.ts'
 import { forgetLibrary } from '../../../../web/state/questions.ts'
@@ -61,6 +61,17 @@ describe('a plan made on the page, under which the library changes', () => {
     expect(savingState.value).toBe('failed')
     expect(savingProblems.value).toMatchObject([{ code: 'step-missing', where: ['transformation', ids[0]] }])
     expect(factsTrouble.value).toEqual([gone])
+  })
+
+  it('offers what the library lacks, and goes on offering it while the plan keeps its own records', async () => {
+    vi.spyOn(server, 'slice').mockResolvedValue({ ...reply, brought: ['lophine'], broughtMaterials: ['lophine'] })
+    await bringFacts([ids], ['benzoin', 'lophine'])
+    const offered = { steps: ['lophine'], materials: ['lophine'] }
+    expect(ofPlanAlone.value).toEqual(offered)
+    facts.value = keeping(facts.value, slice)
+    expect(ofPlanAlone.value).toEqual(offered)
+    forgetBrought()
+    expect(ofPlanAlone.value).toEqual({ steps: [], materials: [] })
   })
 
   it('brings what is missing before it saves', async () => {
