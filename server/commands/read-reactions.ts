@@ -68,7 +68,13 @@ function newOnes(list: readonly ReactionShown[], workshop: Workshop, given: Give
     form: 'solid' as const,
   }))
   const fresh = newStructures(workshop, typed)
-  const called = new Map(given.texts('called').map(words => nameGiven(words, fresh.length)))
+  const called = new Map<number, string>()
+  for (const words of given.texts('called')) {
+    const [at, name] = nameGiven(words, fresh.length)
+    if (called.has(at))
+      throw badOption('--called', `names new material ${at + 1} twice.`, 'One name is kept, and which is not guessed.', 'Leave one out.')
+    called.set(at, name)
+  }
   if (called.size === 0) return fresh
   return newStructures(
     workshop,

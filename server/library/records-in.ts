@@ -60,7 +60,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
   for (const { name, text } of files) {
     const start = text.replace(/^\ufeff/, '').trimStart()
     if (start === '') problems.push(nothingIn(name))
-    else if (start.startsWith('{') || start.startsWith('['))
+    else if (start.startsWith('{') || (start.startsWith('[') && !isReactionFile(text)))
       take(libraryIn(name, text, workshop), file => {
         materials.push(...file.materials)
         transformations.push(...file.transformations)

@@ -57,6 +57,7 @@ describe('the command line on structures that a file brings', () => {
     expect((await waybench(['read', 'some.smi', '--called', '9=x'], files)).err).toMatch(
       /new material 9\. The file brings three new materials/,
     )
+    expect((await waybench(['read', 'some.smi', '--called', '1=x', '--called', '1=y'], files)).err).toMatch(/new material 1 twice/)
     const unbalanced = await waybench(
       ['read', 'u.smi', '--new-materials'],
       new Map([['u.smi', 'CCCCCO>>CCCCC=O one\nCCO.CC(=O)O>>CCOC(C)=O.O two\n']]),

@@ -279,7 +279,7 @@ describe('the command line on own records', () => {
       const refused = await run(['mine.csv', '--save'], bad)
       expect([refused.code, refused.json.saved, refused.json.refused[0].where.at(-1)]).toEqual([2, null, 'form'])
       // Equations alone are no records, in whatever form: what to do with them is said, not what a table would want.
-      for (const text of ['CCO>>CC=O one\nCCO>>C=C.O two\n', '$RXN\n\n\n\n  0  0\n'])
+      for (const text of ['[CH3][CH2]O>>CC=O mapped\n', 'CCO>>CC=O one\nCCO>>C=C.O two\n', '$RXN\n\n\n\n  0  0\n'])
         expect((await run(['mine.csv'], text)).problems.map((one: { code: string }) => one.code)).toEqual(['file-of-equations'])
       expect((await run(['mine.csv', '--save'])).json.saved).toMatchObject({ version: 1 })
       // Another program on the same folder has it.
