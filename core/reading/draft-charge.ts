@@ -14,6 +14,7 @@ import type { TermRead } from './equation-term.ts'
 import { askedAbout, unknownName } from './name-problems.ts'
 import type { NameIndex } from './names.ts'
 import { roleOf } from './role.ts'
+import { densityMissing, statedInstead, wantsDensity } from './without-density.ts'
 
 /** A charge line on its way into the library format. */
 export interface DraftCharge {
@@ -62,8 +63,14 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   if (inDrops && read.amount !== null) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
   const gasMol = material === null ? null : molesOfGas(read, material)
   if (gasMol !== null) notes.push(`${read.text}: a volume of gas taken at 25 °C and 1 atm, ${molarGasVolumeL} L/mol`)
-  const amount = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : (gasMol ?? read.amount)
-  const unit: Unit = inDrops ? 'mL' : relative || gasMol !== null ? 'mol' : (read.unit as Unit)
+  const written = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : (gasMol ?? read.amount)
+  const writtenIn: Unit = inDrops ? 'mL' : relative || gasMol !== null ? 'mol' : (read.unit as Unit)
+  const isOpen = material !== null && (written !== null || read.perGramProduct !== null) && wantsDensity(material, writtenIn)
+  const instead = isOpen ? statedInstead(read, library, material) : null
+  if (isOpen && instead === null) problems.push(densityMissing(read.text, material, where))
+  if (instead !== null)
+    notes.push(`${read.text}: counted by its ${instead.amount} ${instead.unit}; the density of ${material!.name} is not known`)
+  const { amount, unit } = instead ?? { amount: written, unit: writtenIn }
   const amountMol = material === null || amount === null ? null : measured(library, material, amount, unit).amountMol
   if (material !== null && amountMol !== null) {
     const beside = disagreements(read, material, amountMol, library)

@@ -3,6 +3,7 @@ import type { Problem } from '../../core/problem/problem.ts'
 import { withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
 import { isReactionSmiles, smilesLine } from '../../core/reading/reaction-smiles.ts'
+import { densityMissingCode } from '../../core/reading/without-density.ts'
 import type { Reading } from './api.ts'
 import { outcomeLine, type Writing } from './draft.ts'
 import { piecesOf } from './equipment-typed.ts'
@@ -47,8 +48,9 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   if (!reading.balanced) lack('equation', 'an equation that balances, every compound known')
   if (read.limiting === undefined) lack('body', 'the amount of a reactant')
   if (reading.lines.some(line => line.material === null)) lack('body', 'which material is meant in the lines marked above')
-  if (reading.lines.some(line => line.material !== null && problemsAt(reading.problems, line.text).length > 0))
-    lack('body', 'which is right in the lines that contradict themselves')
+  const toSettle = reading.lines.flatMap(line => (line.material === null ? [] : problemsAt(reading.problems, line.text)))
+  if (toSettle.some(one => one.code === densityMissingCode)) lack('body', 'a mass or moles in the lines marked above, or a density')
+  if (toSettle.some(one => one.code !== densityMissingCode)) lack('body', 'which is right in the lines that contradict themselves')
   const cameOut = outcomeWords(writing.outcome, reading)
   if (cameOut !== null) lack('outcome', 'what came out, as a mass or a percentage', cameOut.wrong)
   if (unreadOfBody(writing, reading).length > 0) lack('body', 'what the unread lines say: reword or remove them')
