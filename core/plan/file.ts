@@ -4,6 +4,7 @@ import { becomeUnknown, goneText } from '../library/hazards-lost.ts'
 import type { Library } from '../library/library.ts'
 import { libraryFileSchema } from '../library/library.ts'
 import type { Material } from '../library/material.ts'
+import { isOwnWord } from '../library/own-word.ts'
 import { idSchema } from '../library/source.ts'
 import { isOwnBench } from '../library/trust.ts'
 import { askedAs } from '../problem/asked-as.ts'
@@ -243,8 +244,8 @@ function fewer(before: object, now: object): string {
   return gone === null ? '' : ` Fewer hazards than the plan was saved with: ${gone}.`
 }
 
-/** A figure of somebody's own bench was never in a library that does not tell it. */
-const differs = (record: Pick<Material, 'sources'>, now: Pick<Material, 'sources'>): string =>
-  record.sources.some(isOwnBench) && !now.sources.some(isOwnBench)
-    ? ', in the plan by its own bench, here not'
-    : ' changed since the plan was saved'
+/** A figure of somebody's own bench, or put right by them, was never in a library that does not tell it. */
+function differs(record: Pick<Material, 'sources'>, now: Pick<Material, 'sources'>): string {
+  if (record.sources.some(isOwnBench) && !now.sources.some(isOwnBench)) return ', in the plan by its own bench, here not'
+  return isOwnWord(record) && !isOwnWord(now) ? ', put right in the plan, here not' : ' changed since the plan was saved'
+}

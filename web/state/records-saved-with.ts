@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals'
 import type { RecordDifference } from '../../core/library/differences.ts'
 import type { LibraryFile } from '../../core/library/library.ts'
-import { isOwnBench } from '../../core/library/trust.ts'
+import { isOwnWord } from '../../core/library/own-word.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { keeping } from './facts.ts'
 import { facts } from './facts-here.ts'
@@ -13,7 +13,10 @@ export const changedSince = signal<readonly Problem[]>([])
 /** The records that the open plan was saved with; null where it was saved with what the library holds. */
 export const before = signal<LibraryFile | null>(null)
 
-/** Of what changed, the records that the plan brings by the bench of whoever made it: they may be taken over, a yield over a bundled one too. */
+/**
+ * Of what changed, the records that the plan brings by the bench of whoever made it: they may be taken over, a yield or a density over a
+ * bundled one too.
+ */
 export const ownChanged = computed<readonly Problem[]>(() => {
   const { materials = [], transformations = [] } = before.value ?? {}
   const own = [...keysIn('materials', materials), ...keysIn('transformations', transformations)]
@@ -23,7 +26,7 @@ export const ownChanged = computed<readonly Problem[]>(() => {
 /** A step may have the id of what it makes: a record is told by its list too. */
 const keyOf = ({ where: [list, id] }: Problem): string => `${list} ${id}`
 const keysIn = (list: RecordDifference['list'], records: LibraryFile[typeof list]): readonly string[] =>
-  records.filter(one => one.sources.some(isOwnBench)).map(({ id }) => `${list} ${id}`)
+  records.filter(isOwnWord).map(({ id }) => `${list} ${id}`)
 
 /** The open plan as a file, with the records that it was saved with. */
 export function fileAsSaved(): unknown {

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import { isOwnWord } from '../../../../core/library/own-word.ts'
 import { changesSince, planFromFile } from '../../../../core/plan/file.ts'
 import { sliceFile, sliceOf } from '../../../../core/plan/slice.ts'
 import { bundled } from '../../../../server/library/bundled.ts'
@@ -47,6 +48,29 @@ it('a plan of another bench offers its own yield over a bundled step, and no oth
   expect(ownChanged.value).toEqual([])
   const after = planRecords('plan', fileAsSaved(), libraryOf(there))
   expect(after.ok && after.value.transformations).toEqual([])
+})
+
+it('a material that was put right in the plan is offered over the bundled one, and told as such', () => {
+  const source = { citation: 'label of the bottle', for: 'density, melting point', checked: true }
+  const mended = here.materials.map(one =>
+    one.id === 'benzaldehyde' ? { ...one, densityGPerMl: 1.1, sources: [source, ...one.sources] } : one,
+  )
+  const { plan, choosing } = emptyState(1)
+  const route = routeOfSteps(library, 'benzil', ['lophine'])!
+  show({
+    plan: { ...plan, start: { material: 'benzil', massG: 5 }, goals: [{ target: 'lophine', amount: { kind: 'rest' as const }, route }] },
+    choosing,
+  })
+  facts.value = grown(noFacts, { library: here, traits: {}, drawings: {} })
+  before.value = { ...here, materials: mended }
+  const opened = planFromFile('plan', fileAsSaved())
+  if (!opened.ok) throw new Error(opened.problems[0]!.what)
+  changedSince.value = changesSince(library, opened.value)
+  expect(ownChanged.value).toMatchObject([{ where: ['materials', 'benzaldehyde'], what: expect.stringContaining('put right in the plan') }])
+  const taken = planRecords('plan', fileAsSaved(), library)
+  expect(taken.ok && taken.value).toMatchObject({ materials: [{ id: 'benzaldehyde', densityGPerMl: 1.1 }], transformations: [] })
+  // No record of the bundled library takes itself for put right.
+  expect([...library.materials.values(), ...library.transformations.values()].filter(isOwnWord)).toEqual([])
 })
 
 it('a step and a material of one id are two records: what is taken of the one settles nothing of the other', () => {
