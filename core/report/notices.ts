@@ -40,7 +40,8 @@ export function noticesOf(library: Library, { steps, days, hazards }: Evaluation
       const mine = (name: string): boolean => name === step.transformation || name === step.number
       // Where the calendar has placed the step, it knows what nobody is there for; else whatever stands for long.
       const isPlaced = days.booked.some(one => mine(one.step))
-      const inVessel = [...new Set(step.charges.filter(line => line.at !== 'workup').map(line => nameOf(line.material)))]
+      // What a quench pours in comes once the reaction has stood.
+      const inVessel = [...new Set(step.charges.filter(line => line.at === 'vessel').map(line => nameOf(line.material)))]
       return (transformation.tasks ?? [])
         .filter(task => task.kind === 'stand')
         .filter(task =>
