@@ -1,8 +1,7 @@
 import type { Material } from '../library/material.ts'
+import { trustInHazards } from '../library/trust.ts'
 import type { MaterialUse } from '../route/materials.ts'
 import type { Known } from './hazard-list.ts'
-
-const fromMemory = (from: string | undefined): boolean => from === undefined || /^(from )?memory\b/i.test(from)
 
 /**
  * How sure a material's label is.
@@ -11,10 +10,8 @@ const fromMemory = (from: string | undefined): boolean => from === undefined || 
  * no hazard data, or an empty list that nobody stands behind. Nothing is ever safe because nothing is known.
  */
 export function knownOf(material: Material): Known {
-  const hazards = material.hazards
-  if (hazards === undefined) return 'unknown'
-  if (!fromMemory(hazards.from)) return 'seen'
-  return hazards.codes.length > 0 ? 'remembered' : 'unknown'
+  const trust = trustInHazards(material)
+  return trust === 'unknown' || trust === 'remembered' ? trust : 'seen'
 }
 
 /** Codes of the cylinder, not of the gas: a gas that a step gives off never carries them (H280, H281: gases under pressure, refrigerated). */

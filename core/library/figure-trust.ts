@@ -1,9 +1,10 @@
+import { namesReadSource, namesSources } from './from-words.ts'
 import { type Mark, trustOfMark } from './mark.ts'
 import type { Material } from './material.ts'
 import { type Physical, type PhysicalFigure, physicalFigures, trustInPhysical } from './physical.ts'
 import type { Source } from './source.ts'
 import type { ChargeLine, Transformation } from './transformation.ts'
-import { fromMemory, isOwnBench, ownBench, sourcesFor, type Trust, trustInHazards, trustInYield, trustOf } from './trust.ts'
+import { isOwnBench, lastWord, ownBench, sourcesFor, type Trust, trustInHazards, trustInYield, trustOf } from './trust.ts'
 
 /** How sure one figure of a record is, and where it comes from. */
 export interface FigureTrust {
@@ -67,22 +68,36 @@ export function stepFigures(step: Transformation): readonly FigureTrust[] {
     ends(step, yields),
     ...(coProducts ?? []).slice(0, 1).map(({ yieldPercent }) => {
       const from = yieldPercent.from ?? ''
-      return marked('second product', fromMemory.test(from) ? 'remembered' : yields, from === '' ? ofRecord(sources) : from)
+      const isYield = from === '' || from.startsWith(ownBench) || namesSources(from, sources)
+      return marked('second product', isYield ? yields : 'remembered', from === '' ? ofRecord(sources) : from)
     }),
-    timed
-      ? marked('times', recordTrust(step, sourcesFor(sources, 'times')), citations(sources))
-      : marked('times', 'estimated', 'estimated from the operations'),
+    timed ? timesFigure(step) : marked('times', 'estimated', 'estimated from the operations'),
     ...(temperatureC === undefined ? [] : [named(step, 'temperature', /\b(temperatures?|conditions)\b/)]),
     ...(step.largestProvenG === undefined ? [] : [named(step, 'largest scale', /\blargest scale\b/)]),
     ...(step.smallestProvenG === undefined ? [] : [named(step, 'smallest scale', /\bsmall(est)? scale\b/)]),
     ...(holdPoint === undefined
       ? []
-      : [
-          holdPointBasis === 'source'
-            ? marked('hold point', recordTrust(step, sources), ofRecord(sources))
-            : marked('hold point', 'remembered', 'common practice'),
-        ]),
+      : [holdPointBasis === 'source' ? holdPointFigure(step) : marked('hold point', 'remembered', 'common practice')]),
   ]
+}
+
+/** What a change of this very figure names; null where nothing changed it. */
+const changeOf = (sources: readonly Source[], figure: string): readonly Source[] | null => {
+  const own = sources.filter(source => source.for?.includes(figure))
+  const last = lastWord(own)
+  return last.length > 0 && last !== own ? last : null
+}
+
+function timesFigure(step: Transformation): FigureTrust {
+  const change = changeOf(step.sources, 'times')
+  if (change !== null) return marked('times', 'remembered', citations(change))
+  return marked('times', recordTrust(step, sourcesFor(step.sources, 'times')), citations(step.sources))
+}
+
+function holdPointFigure(step: Transformation): FigureTrust {
+  const change = changeOf(step.sources, 'hold point')
+  if (change !== null) return marked('hold point', 'remembered', citations(change))
+  return marked('hold point', recordTrust(step, step.sources), ofRecord(step.sources))
 }
 
 /** How sure the words and amounts of a record are as its sources speak of them. A bench that overrides a yield alone leaves them as they were. */
@@ -146,13 +161,11 @@ export function lineFigure(step: Transformation, line: ChargeLine): FigureTrust 
 
 const hasAmount = ({ amount, perGramProduct }: ChargeLine): boolean => amount !== null || perGramProduct !== undefined
 
-/** A text that begins with none of the known words names a source: one that was read, unless the record says that it was not. */
+/** A text that begins with none of the known words was read where it is the citation of a source that was; anything else is somebody's word. */
 function markOfFrom({ sources }: Transformation, from: string): Marked {
-  if (/^set here\b/i.test(from)) return 'derived'
-  if (fromMemory.test(from) || /^common practice\b/i.test(from)) return 'remembered'
+  if (/^(set here|derived|reckoned)\b/i.test(from)) return 'derived'
   if (from.toLowerCase().startsWith(ownBench)) return 'own bench'
-  const named = sources.filter(({ citation }) => citation === from)
-  return named.length > 0 && named.every(({ checked }) => !checked) ? 'remembered' : 'seen'
+  return namesReadSource(from, sources) ? 'seen' : 'remembered'
 }
 
 /** Of the record where nothing names the figure; a bench that overrides another figure alone leaves this one as it was. */
@@ -164,7 +177,7 @@ function recordTrust({ sources, confidence }: Transformation, own: readonly Sour
 
 /** By the sources that name the figure, else by the whole record. */
 function named(step: Transformation, figure: FigureTrust['figure'], by: RegExp): FigureTrust {
-  const own = step.sources.filter(source => source.for !== undefined && by.test(source.for))
+  const own = lastWord(step.sources.filter(source => source.for !== undefined && by.test(source.for)))
   if (own.length > 0) return marked(figure, trustOf(own), citations(own))
   const whole = step.sources.filter(source => source.for === undefined)
   const speaking = whole.length > 0 ? whole : step.sources

@@ -1,6 +1,6 @@
 import type { Material } from './material.ts'
 import type { Source } from './source.ts'
-import { isOwnBench, type Trust, trustOf } from './trust.ts'
+import { isOwnBench, lastWord, type Trust, trustOf } from './trust.ts'
 
 /** The figures of a material besides its hazards. */
 export type Physical = 'density' | 'melting point' | 'boiling point' | 'flash point' | 'strength' | 'exposure limit'
@@ -48,7 +48,7 @@ function sourcesOf(
   readonly speakFor: PhysicalFigure['speakFor']
 } {
   const { named, told } = words[figure]
-  const own = sources.filter(source => source.for !== undefined && named.test(source.for))
+  const own = lastWord(sources.filter(source => source.for !== undefined && named.test(source.for)))
   if (own.length > 0) return { trust: trustOf(own), sources: own, speakFor: 'figure' }
   const group = sources.filter(source => source.for !== undefined && /\bproperties\b/.test(source.for))
   if (group.length > 0) {

@@ -32,7 +32,7 @@ export const chargeLineSchema = z.strictObject({
   at: z.enum(stages).optional(),
   from: z.string().min(1).optional().meta({
     description:
-      'Where this amount comes from, where that is not as the sources say of the whole charge: text that begins with "memory", "from memory" or "common practice" (remembered), "set here" (by the library), "own bench", or names the source that it was read in.',
+      'Where this amount comes from, where that is not as the sources say of the whole charge: text that begins with "memory", "from memory" or "common practice" (remembered), "set here" or "derived" (reckoned), "own bench", or is the citation of a source of the record (seen where that is checked). Any other text counts as remembered.',
   }),
 })
 export type ChargeLine = z.infer<typeof chargeLineSchema>

@@ -44,6 +44,10 @@ export function overKnown(
   const kept = Object.fromEntries(Object.entries(known).filter(([key]) => always.has(key) || !spoken.has(key)))
   const whole: Record<string, unknown> = { ...kept, ...record }
   const changed = fieldDifferences(known, whole).map(one => fieldLabel(one.key))
-  if (record.sources !== undefined || changed.length === 0 || known.sources.some(one => one.citation === from)) return whole
-  return { ...whole, sources: [...known.sources, { ...source, for: changed.join(', ') }] }
+  if (record.sources !== undefined || changed.length === 0) return whole
+  // The file changed something before: it speaks for that still.
+  const before = known.sources.filter(one => one.citation === from)
+  if (before.some(one => one.for === undefined)) return whole
+  const all = [...new Set([...before.flatMap(one => one.for?.split(', ') ?? []), ...changed])]
+  return { ...whole, sources: [...known.sources.filter(one => one.citation !== from), { ...source, for: all.join(', ') }] }
 }

@@ -1,5 +1,6 @@
 import { type Library, materialOf, transformationOf } from '../library/library.ts'
 import type { Transformation } from '../library/transformation.ts'
+import { trustInHazards } from '../library/trust.ts'
 import type { ChargedLine, ChargedStep } from './charged.ts'
 import { type EcoRow, type EcoScale, ecoPenalties, ecoScaleOf, hazardLetters, pricePoints, yieldPenalty } from './eco-penalties.ts'
 
@@ -62,9 +63,10 @@ function priceRow(library: Library, step: ChargedStep, prices: EcoPrices | null)
 function safetyRows(library: Library, step: ChargedStep): EcoRow[] {
   const rows: EcoRow[] = []
   for (const id of new Set(step.charges.filter(line => line.material !== 'water').map(line => line.material))) {
-    const { name, hazards } = materialOf(library, id)
-    const unknown = hazards === undefined || (hazards.codes.length === 0 && (hazards.from ?? 'memory') === 'memory')
-    if (unknown) rows.push({ kind: 'safety', what: 'no hazard data', because: name, points: null })
+    const material = materialOf(library, id)
+    const { name, hazards } = material
+    if (hazards === undefined || trustInHazards(material) === 'unknown')
+      rows.push({ kind: 'safety', what: 'no hazard data', because: name, points: null })
     else
       for (const what of hazardLetters(hazards.codes)) rows.push({ kind: 'safety', what, because: name, points: ecoPenalties.safety[what] })
   }

@@ -20,7 +20,7 @@ export function largePurchase(seed: number, size: PurchaseSize, solver: Solver):
   const draw = sfc32(seed)
   const ids = Array.from({ length: size.materials }, (_, i) => `m${String(i).padStart(3, '0')}`)
   const library: Library = smallLibrary(
-    ids.map((id, i) => material({ id, hazards: { codes: i % 3 === 0 ? ['H225'] : [], signalWord: 'none', from: 'a bench' } })),
+    ids.map((id, i) => material({ id, hazards: { codes: i % 3 === 0 ? ['H225'] : [], signalWord: 'none', from: 'label of a bench' } })),
     [transformation({ id: 'step' })],
   )
   const file: PacksFile = {

@@ -8,7 +8,7 @@ export const material = (own: Partial<Material> & Pick<Material, 'id'>): Materia
   name: own.id.replaceAll('-', ' '),
   kind: 'compound',
   form: 'solid',
-  hazards: { codes: [], signalWord: 'none', from: 'a test' },
+  hazards: { codes: [], signalWord: 'none', from: 'data sheet of a test' },
   sources: [],
   ...own,
 })

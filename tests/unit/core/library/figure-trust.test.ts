@@ -94,7 +94,13 @@ describe('how sure the figures of a step are', () => {
     ['common practice, no source', 'remembered', 'remembered'],
     ['set here: the scale', 'derived', 'remembered'],
     ['own bench, 2026-12-03', 'own bench', 'own bench'],
-    ['another page', 'seen', 'seen'],
+    ['a printed page', 'seen', 'seen'],
+    // A page that is none of the record's sources: nobody says that it was read.
+    ['another page', 'remembered', 'remembered'],
+    ['my guess', 'remembered', 'remembered'],
+    ['typed by me', 'remembered', 'remembered'],
+    ['?', 'remembered', 'remembered'],
+    ['derived', 'derived', 'remembered'],
     ['a book, not opened', 'remembered', 'remembered'],
   ] as const)('of a line whose amount comes %j: by its own words, whatever the record', (from, mark, trust) => {
     for (const confidence of ['checked', 'memory'] as const)
@@ -129,7 +135,6 @@ describe('how sure the figures of a step are', () => {
     // A record without any source says nothing of one.
     const bare = { confidence: 'memory', sources: [] }
     expect(of(bare, [line, line]).source).toBeNull()
-    expect(of(bare, [line, { ...line, from: 'a printed page' }]).source).toBe('in part without a source; a printed page')
     expect(of(bare, [line, { ...line, from: 'own bench, 2026-12-03' }]).source).toBe('in part without a source; own bench, 2026-12-03')
     // What the library reckoned says so at its line; where it reckoned everything, so is the whole.
     expect(of({}, [read, { ...line, derived: true }])).not.toHaveProperty('inPart')

@@ -13,6 +13,16 @@ describe('how sure a figure is', () => {
   it('of a yield: seen, remembered, own bench', () => {
     expect(trustInYield(transformation({ id: 't', confidence: 'checked', sources: [seen] }))).toBe('seen')
     expect(trustInYield(transformation({ id: 't', confidence: 'memory', sources: [seen] }))).toBe('remembered')
+    for (const [from, trust] of [
+      ['source range', 'seen'],
+      ['a book', 'seen'],
+      ['my guess', 'remembered'],
+    ] as const)
+      expect(
+        trustInYield(
+          transformation({ id: 't', confidence: 'checked', sources: [seen], yieldPercent: { low: 1, typical: 2, high: 3, from } }),
+        ),
+      ).toBe(trust)
     expect(trustInYield(transformation({ id: 't', confidence: 'checked', sources: [bench, seen] }))).toBe('own bench')
   })
   it('of hazards: an empty list that is only remembered is unknown', () => {
@@ -22,6 +32,19 @@ describe('how sure a figure is', () => {
     expect(with_('memory', ['H225'])).toBe('remembered')
     expect(with_('memory', [])).toBe('unknown')
     expect(with_(undefined, [])).toBe('unknown')
+    // Who assigned them is a data sheet, a label, a list, or a source that was read; no other word makes a material safe.
+    for (const from of ['my guess', 'x', '?', 'remembered', 'typed', 'label, as I remember it', 'table mine.csv']) {
+      expect(with_(from, []), from).toBe('unknown')
+      expect(with_(from, ['H225']), from).toBe('remembered')
+    }
+    for (const from of ['safety data sheet of the maker', 'label of the bottle', 'common practice: suppliers assign none in this form'])
+      expect(with_(from, []), from).toBe('seen')
+    const none = { codes: [], signalWord: 'none' as const }
+    for (const [checked, trust] of [
+      [true, 'seen'],
+      [false, 'unknown'],
+    ] as const)
+      expect(trustInHazards({ hazards: { ...none, from: 'Bretherick' }, sources: [{ citation: 'Bretherick', checked }] })).toBe(trust)
   })
   it('of a density: by the sources that speak of it', () => {
     const density = (patch: object) => trustInPhysical(material({ id: 'm', ...patch }), 'density')

@@ -12,7 +12,7 @@ const library = smallLibrary(
     material({ id: 'oil', form: 'liquid' }),
     material({ id: 'rare' }),
     material({ id: 'fleeting', buyable: false }),
-    material({ id: 'hydroxide', formula: 'NaOH', hazards: { codes: ['H314'], signalWord: 'Danger', from: 'a test' } }),
+    material({ id: 'hydroxide', formula: 'NaOH', hazards: { codes: ['H314'], signalWord: 'Danger', from: 'data sheet of a test' } }),
     material({
       id: 'hydroxide-3m',
       kind: 'mixture',
