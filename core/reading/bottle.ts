@@ -3,6 +3,7 @@ import { molarityOf } from '../chemistry/solution.ts'
 import type { Material } from '../library/material.ts'
 import { nameKey } from './name-key.ts'
 import type { Found, NameIndex } from './names.ts'
+import { isWeighedOnly } from './solid-mixture.ts'
 
 /** A strength in front of a name: 30 %, 3 M, 6 N. */
 export interface StatedStrength {
@@ -10,7 +11,16 @@ export interface StatedStrength {
   readonly unit: '%' | 'M' | 'N'
 }
 
-export type BottleFound = Found | { readonly kind: 'no-such-strength'; readonly compound: string; readonly held: readonly string[] }
+export type BottleFound =
+  | Exclude<Found, { readonly kind: 'unknown' }>
+  | { readonly kind: 'unknown'; readonly beside?: Beside }
+  | { readonly kind: 'no-such-strength'; readonly compound: string; readonly held: readonly string[] }
+
+/** A name that is known, and what stands beside it that may not be left aside: another material, or words that tell how much. */
+export interface Beside {
+  readonly name: string
+  readonly words: string
+}
 
 /** Words that say how a material looks or where it stood, not which one it is. */
 const harmless =
@@ -34,9 +44,14 @@ const piece =
  */
 export function bottleOf(phrase: string, strength: StatedStrength | null, index: NameIndex): BottleFound {
   let ambiguous: Found | null = null
+  let beside: Beside | null = null
   const whole = nameKey(phrase)
   for (const { text, aside } of variantsOf(phrase)) {
-    if (aside.some(one => !mayBeLeft(one, index))) continue
+    if (aside.some(one => !mayBeLeft(one, index))) {
+      if (beside === null && !aside.some(one => /\d/.test(one)) && index.lookUp(text).kind !== 'unknown')
+        beside = { name: text, words: aside.join(', ') }
+      continue
+    }
     const found: BottleFound = strength === null ? index.lookUp(text) : withStrength(text, strength, index)
     if (found.kind === 'no-such-strength') return found
     if (found.kind === 'material') return asked(found.material, whole, text, index) ?? withAside(found, aside)
@@ -53,7 +68,7 @@ export function bottleOf(phrase: string, strength: StatedStrength | null, index:
     })
     if (dry.length === 1) return { kind: 'material', material: dry[0]!, assumed: null }
   }
-  return ambiguous ?? { kind: 'unknown' }
+  return ambiguous ?? { kind: 'unknown', ...(beside !== null && { beside }) }
 }
 
 /** What was found once words were left out that tell one bottle from another is asked about. */
@@ -73,12 +88,23 @@ function asked(material: string, whole: string, text: string, index: NameIndex):
   return row === null ? null : { kind: 'ambiguous', candidates: row.candidates, why: row.why }
 }
 
+/** Words that say how much, or that something else comes too: what they stand in is no mere remark. */
+const counts = /[+/]|\b(?:per|each|half|quarter|plus|then|containing|total|or|times)\b/i
+/** Words between names, some of which are symbols and abbreviations written small. */
+const connecting = /^(?:from|in|of|with|and|as|by|on|at|to|no|an?|the|is|it|be|for)$/i
+/** Words of the longest names that are looked for in a remark. */
+const mostWords = 4
+
 /** A remark may be left out, and is told; a figure, a share or another material in it makes the line one to ask about. */
 function mayBeLeft(aside: string, index: NameIndex): boolean {
   const remark = aside.replace(/\b(?:step|part|exp(?:eriment)?|page|p|note|fig(?:ure)?|table)s?\.?\s*\d+[a-z]?/gi, ' ')
-  if (/[\d%½¼¾]/.test(remark)) return false
-  const words = remark.split(/\b(?:from|in|of|with|and|or|plus|as|by|on|a|an|the)\b|[+/,;&]/i)
-  return words.every(word => word.trim().length < 2 || index.lookUp(word.trim()).kind === 'unknown')
+  if (/[\d%½¼¾]/.test(remark) || counts.test(remark)) return false
+  const words = remark.split(/[\s,;:&()[\]]+/).filter(word => word.length > 1)
+  return words.every((word, at) =>
+    Array.from({ length: mostWords }, (_, more) => words.slice(at, at + more + 1).join(' ')).every(
+      name => (name === word && connecting.test(word)) || index.lookUp(name).kind === 'unknown',
+    ),
+  )
 }
 
 const withAside = (found: BottleFound, aside: readonly string[]): BottleFound =>
@@ -135,9 +161,12 @@ function withStrength(name: string, strength: StatedStrength, index: NameIndex):
   const ids = base.kind === 'material' ? [base.material] : base.kind === 'ambiguous' ? base.candidates : []
   const compounds = new Set(ids.map(id => index.materials.get(id)?.contains?.compound ?? id))
   if (compounds.size === 0) return { kind: 'unknown' }
-  const held = [...index.materials.values()].filter(
+  const solutions = [...index.materials.values()].filter(
     material => material.form === 'solution' && material.contains !== undefined && compounds.has(material.contains.compound),
   )
+  // "Palladium on carbon, 10 %": solids of one name and several strengths. A hydrate's share is no strength that anybody states.
+  const solids = base.kind === 'ambiguous' ? ids.flatMap(id => index.materials.get(id) ?? []).filter(isWeighedOnly) : []
+  const held = solutions.length > 0 ? solutions : solids
   // "Benzaldehyde, 98 %": of what is sold as such and in no solution, a share near the whole is its purity.
   if (held.length === 0 && base.kind === 'material' && strength.unit === '%' && strength.value >= 95 && strength.value <= 100)
     return { ...base, assumed: `${text} is taken as its purity and counted as pure` }

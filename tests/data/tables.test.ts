@@ -95,10 +95,10 @@ describe('the labels of the bundled materials', () => {
       }
     }
   })
-  it('know 480 by a source or common practice, 107 from memory, and 85 not at all', () => {
+  it('know 480 by a source or common practice, 109 from memory, and 85 not at all', () => {
     const counts = { seen: 0, remembered: 0, unknown: 0 }
     for (const material of materials) counts[knownOf(material)] += 1
-    expect(counts).toEqual({ seen: 480, remembered: 107, unknown: 85 })
+    expect(counts).toEqual({ seen: 480, remembered: 109, unknown: 85 })
   })
   it('never show an exclamation mark beside a skull, nor H318 beside H314', () => {
     let skulls = 0

@@ -466,6 +466,24 @@ describe('what is not settled is not reckoned with', () => {
     const compound = library.materials.get(hydrate)!.contains!.compound
     expect(prepared(`${name} {${hydrate}} + HCl -> water`).reactants[0]).toMatchObject({ compound })
   })
+  // mol = grams x share / 106.42 g/mol (Pd, CIAAW): what a catalyst weighs is carbon for nine parts of ten and more.
+  it.each([
+    ['10% Pd/C 50 mg', 0.005 / 106.42],
+    ['5 % Pd/C, 50 mg', 0.0025 / 106.42],
+    ['palladium on charcoal (5 %, 0.1 g)', 0.005 / 106.42],
+    ['palladium on activated carbon, 10 %, 0.1 g', 0.01 / 106.42],
+    ['palladium black 50 mg', 0.05 / 106.42],
+  ])('counts the metal in %s', (text, amountMol) => {
+    const read = prepared('benzoin -> benzil', '2 g benzoin', text)
+    expect(read.lines[1]!.amountMol).toBeCloseTo(amountMol, 9)
+  })
+  it('asks which catalyst it is where the strength is not told, or is one that is not held', () => {
+    const held = ['palladium-on-carbon', 'palladium-on-carbon-5pct']
+    expect(prepared('benzoin -> benzil', '2 g benzoin', 'Pd/C 50 mg').lines[1]).toMatchObject({ material: null, candidates: held })
+    const read = prepared('benzoin -> benzil', '2 g benzoin', '20 % Pd/C 50 mg')
+    expect(read.lines[1]!.material).toBeNull()
+    expect(codes(read)).toContain('strength-not-held')
+  })
   it('proposes nothing that it would then ask about', () => {
     const proposal = prepared('Na2CO3 + 2 acetic acid -> CO2 + H2O').proposals[0]!
     expect(prepared(proposal.equation)).toMatchObject({ balanced: true })
