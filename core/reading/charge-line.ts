@@ -20,8 +20,10 @@ export interface ChargeRead {
   readonly amount: number | null
   readonly unit: ChargeUnit
   readonly perGramProduct: number | null
-  /** Told by a verb ("poured into", "washed with"); null where only the material can tell. */
+  /** Told by a verb ("poured into", "washed with") or a purpose ("for washing"); null where only the material can tell. */
   readonly roleHint: Role | null
+  /** Where the amount comes from, where the line itself says so: as `from` of the library format. */
+  readonly from?: string
   /** Mass or moles stated beside the amount that was taken, for checking. */
   readonly alsoStated: readonly { readonly amount: number; readonly unit: ChargeUnit }[]
   /** What was assumed, as sentences. */

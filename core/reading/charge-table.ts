@@ -39,6 +39,7 @@ export function chargeTable(
 export interface LineFacts {
   readonly at?: Stage
   readonly derived?: boolean
+  /** Empty = as the sources of the record say, whatever the line says. */
   readonly from?: string
   /** Of an amount that is left open: in what it is measured out. */
   readonly unit?: ChargeLine['unit']
@@ -77,15 +78,16 @@ export function readChargeTable(text: string): ChargeTableRead | null {
 }
 
 /** A charge as read, with what a person or a table says of it besides. */
-export function withFacts(line: ChargeLine, role: string | undefined, facts: LineFacts | undefined): ChargeLine {
+export function withFacts({ from: read, ...line }: ChargeLine, role: string | undefined, facts: LineFacts | undefined): ChargeLine {
   const isOpen = line.amount === null && line.perGramProduct === undefined
+  const from = facts?.from ?? read
   return {
     ...line,
     ...(role === undefined ? {} : { role: role as Role }),
     ...(facts?.unit !== undefined && isOpen ? { unit: facts.unit } : {}),
     ...(facts?.derived === undefined ? {} : { derived: facts.derived }),
     ...(facts?.at === undefined ? {} : { at: facts.at }),
-    ...(facts?.from === undefined ? {} : { from: facts.from }),
+    ...(from === undefined || from === '' ? {} : { from }),
   }
 }
 

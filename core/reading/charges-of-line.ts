@@ -2,6 +2,7 @@ import type { CommaRule } from '../quantity/number.ts'
 import { type ChargeRead, readChargeLine } from './charge-line.ts'
 import { clausesOf, joined } from './clauses.ts'
 import { idNamed, type NameIndex } from './names.ts'
+import { saidBeside } from './said-beside.ts'
 
 /**
  * Everything that one line charges: "filter, wash with 50 mL water, dry" charges the water; "dissolve 5 g benzil in 20 mL ethanol" two things.
@@ -12,7 +13,7 @@ import { idNamed, type NameIndex } from './names.ts'
  */
 export function chargesOfLine(line: string, index: NameIndex, comma: CommaRule): readonly ChargeRead[] {
   const clauses = clausesOf(line)
-  const read = clauses.flatMap(clause => chargesOfClause(clause, index, comma))
+  const read = clauses.flatMap(clause => chargesBesideWords(clause, index, comma))
   // An unknown name without an amount may be what to do; so may a word such as "ice" beside other clauses ("filter, cool in ice").
   return read.filter(
     charge =>
@@ -20,6 +21,19 @@ export function chargesOfLine(line: string, index: NameIndex, comma: CommaRule):
       charge.perGramProduct !== null ||
       (charge.found.kind !== 'unknown' && (clauses.length === 1 || charge.roleHint !== null)),
   )
+}
+
+/** The charges of a clause, each with what the clause says of its source and its purpose. */
+function chargesBesideWords(clause: string, index: NameIndex, comma: CommaRule): readonly ChargeRead[] {
+  const { rest, from, role } = saidBeside(clause)
+  const read = chargesOfClause(rest, index, comma)
+  if (rest === clause) return read
+  return read.map(one => ({
+    ...one,
+    text: read.length === 1 ? clause : one.text,
+    roleHint: one.roleHint ?? role ?? null,
+    ...(from === undefined ? {} : { from }),
+  }))
 }
 
 function chargesOfClause(clause: string, index: NameIndex, comma: CommaRule): readonly ChargeRead[] {

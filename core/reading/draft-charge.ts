@@ -160,10 +160,13 @@ export function chargeLines(
     if (material === null) return []
     const inEquation = draft.compound !== null && named.has(draft.compound)
     const role = roleOf(read, material, inEquation, inEquation && draft.compound === limiting, draft.equivalents)
+    const from = read.from === undefined ? {} : { from: read.from }
     if (read.perGramProduct !== null)
-      return [{ material: material.id, role, amount: null, unit: perGramUnit(draft.unit), perGramProduct: read.perGramProduct }]
+      return [{ material: material.id, role, amount: null, unit: perGramUnit(draft.unit), perGramProduct: read.perGramProduct, ...from }]
     const amount = draft.amount === null ? null : round(draft.amount)
-    return [{ material: material.id, role, amount, unit: draft.unit, ...(draft.derived && amount !== null ? { derived: true } : {}) }]
+    return [
+      { material: material.id, role, amount, unit: draft.unit, ...(draft.derived && amount !== null ? { derived: true } : {}), ...from },
+    ]
   })
 }
 

@@ -1,4 +1,5 @@
 import { type ChargeLine, roles, type Stage, stageOf, stages } from '../../core/library/transformation.ts'
+import { ownBench } from '../../core/library/trust.ts'
 import { numberText } from '../../core/quantity/print.ts'
 import { readChargeTable, withFacts } from '../../core/reading/charge-table.ts'
 import { lineKeys } from '../../core/reading/line-key.ts'
@@ -122,9 +123,9 @@ function Lines({ reading }: { readonly reading: Reading }) {
       )}
       {reading.lines.some(line => line.material !== null) && (
         <p class="s soft help" id="role-help">
-          What a line is for, and where it goes, are read from its words and may be chosen otherwise. The substrate, reagents, catalysts and
-          solvents of the vessel count as charged and make its volume; what goes into the quench or the work-up is bought and counts in
-          neither.
+          What a line is for, where it goes and where its amount comes from are read from its words and may be chosen otherwise. The
+          substrate, reagents, catalysts and solvents of the vessel count as charged and make its volume; what goes into the quench or the
+          work-up is bought and counts in neither.
         </p>
       )}
       {reading.limiting !== null && (
@@ -170,7 +171,18 @@ function Lines({ reading }: { readonly reading: Reading }) {
 
 const stageWords: Readonly<Record<Stage, string>> = { vessel: 'into the vessel', quench: 'into the quench', workup: 'in the work-up' }
 
-/** What a line is for and where it goes, each as read until a person says otherwise. */
+/** Where one amount can come from, in the words of the library format; what a table says besides stays as it is. */
+function fromChoices(said: string | undefined): readonly (readonly [value: string, words: string])[] {
+  const known = [
+    ['', 'amount as the source below'],
+    ['from memory', 'amount from memory'],
+    ['common practice', 'amount by common practice'],
+    [ownBench, 'amount of your own bench'],
+  ] as const
+  return said === undefined || known.some(([value]) => value === said) ? known : [...known, [said, said]]
+}
+
+/** What a line is for, where it goes and where its amount comes from, each as read until a person says otherwise. */
 function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonly at: string; readonly of: string }) {
   const { roles: set, facts } = writing.value
   const line = withFacts(charge, set[at], facts[at])
@@ -202,8 +214,22 @@ function RoleAndStage({ charge, at, of }: { readonly charge: ChargeLine; readonl
           </option>
         ))}
       </select>
+      {(line.amount !== null || line.perGramProduct !== undefined) && (
+        <select
+          class="blank bare s"
+          aria-label={`where the amount of ${of} comes from`}
+          aria-describedby="role-help"
+          value={line.from ?? ''}
+          onChange={event => write({ facts: { ...facts, [at]: { ...facts[at], from: event.currentTarget.value } } })}
+        >
+          {fromChoices(line.from).map(([value, words]) => (
+            <option value={value} key={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+      )}
       {line.derived === true && <span class="s soft block">reckoned, not printed</span>}
-      {line.from !== undefined && <span class="s soft block">{line.from}</span>}
     </>
   )
 }
