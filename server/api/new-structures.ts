@@ -1,8 +1,11 @@
 import { z } from 'zod'
-import { newStructures } from '../library/new-structures.ts'
+import { within } from '../../core/choose/searching.ts'
+import { newStructuresInPieces } from '../library/new-structures.ts'
+import { searched } from '../planning/searching.ts'
 import { refusals } from '../replies.ts'
 import { identifiedSchema, typedSchema } from './new-materials.ts'
 import type { Resource } from './resource.ts'
+import { whileConnected } from './while-connected.ts'
 
 /** More structures than this no file of reactions brings that somebody completes by hand. */
 const mostStructures = 500
@@ -27,6 +30,10 @@ export const newStructuresResource: Resource = (api, { workshop }) => {
         },
       },
     },
-    request => ({ materials: structuredClone(newStructures(workshop, request.body.structures)) as never }),
+    // In turns: a long list keeps nobody else waiting.
+    async (request, reply) => {
+      const found = await searched(within(newStructuresInPieces(workshop, request.body.structures)), whileConnected(reply))
+      return { materials: structuredClone(found) as never }
+    },
   )
 }

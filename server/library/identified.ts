@@ -1,11 +1,12 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import { hill, molarMass, parseFormula } from '../../core/chemistry/formula.ts'
+import type { Structure } from '../../core/chemistry/structure.ts'
 import { type HazardRecords, loadHazardRecords, withRecord } from '../../core/hazards/records.ts'
 import { traitsOf } from '../../core/hazards/traits.ts'
 import { casDigits } from '../../core/library/checks/cas-digits.ts'
 import type { Material } from '../../core/library/material.ts'
 import { libraryOfParts } from '../../core/plan/library-of-parts.ts'
-import type { Problem } from '../../core/problem/problem.ts'
+import type { Checked, Problem } from '../../core/problem/problem.ts'
 import { readCelsius } from '../../core/reading/celsius-text.ts'
 import { readDensity } from '../../core/reading/density-text.ts'
 import { idOfName } from '../../core/reading/id-of-name.ts'
@@ -53,7 +54,7 @@ export interface Identified {
 }
 
 /** A structure larger than this is drawn by nobody at a small bench, and drawing it would hold up the others. Heavy atoms. */
-const mostDrawnAtoms = 150
+const mostDrawnAtoms = 80
 
 let records: HazardRecords | null = null
 const hazardRecords = (): HazardRecords => {
@@ -64,12 +65,19 @@ const hazardRecords = (): HazardRecords => {
   return records
 }
 
-/** Mass, formula, identity, groups, screening, hazards and likely doubles of a material, from its structure, formula, CAS number and name. */
-export function identified(workshop: Workshop, typed: TypedMaterial): Identified {
+/**
+ * Mass, formula, identity, groups, screening, hazards and likely doubles of a material, from its structure, formula, CAS number and name.
+ *
+ * @param parsed  its SMILES as read, where that was done before; null where none is typed
+ */
+export function identified(
+  workshop: Workshop,
+  typed: TypedMaterial,
+  parsed: Checked<Structure> | null = structureTyped(workshop, typed),
+): Identified {
   const { library, tables, toolkit } = workshop
   const problems: Problem[] = []
   const smiles = typed.smiles.trim()
-  const parsed = smiles === '' ? null : toolkit.parse(smiles, ['new material', 'smiles'])
   if (parsed !== null && !parsed.ok) problems.push(...parsed.problems)
   const structure = parsed?.ok ? parsed.value : null
   const written = typed.formula.trim()
@@ -158,6 +166,10 @@ const sameButForHands: ReadonlySet<LikelyDouble['form']> = new Set(['racemate', 
 
 const isOtherStructure = ({ by, form }: LikelyDouble, held: Material | undefined): boolean =>
   (by === 'CAS number' || by === 'name') && held?.kind === 'compound' && held.smiles !== undefined && !sameButForHands.has(form)
+
+function structureTyped({ toolkit }: Workshop, { smiles }: TypedMaterial): Checked<Structure> | null {
+  return smiles.trim() === '' ? null : toolkit.parse(smiles.trim(), ['new material', 'smiles'])
+}
 
 const pointNames = { melting: 'melting point', boiling: 'boiling point', flash: 'flash point' } as const
 const pointKeys = { melting: 'meltingC', boiling: 'boilingC', flash: 'flashC' } as const

@@ -46,3 +46,22 @@ it('as lines of JSON it names the search and ends with the same reply', async ()
   const gone = await app.inject({ method: 'DELETE', url: `/api/v1/cheapest/stream/${told[0].search}` })
   expect([gone.statusCode, gone.json().problems[0].code]).toEqual([404, 'search-unknown'])
 })
+
+it('the new materials of a file come in turns too, and none of them is drawn that no row holds', async () => {
+  const structures = Array.from({ length: 20 }, (_, at) => ({ smiles: `${'C'.repeat(60 + at)}O` }))
+  const order: string[] = []
+  const asked = app.inject({ method: 'POST', url: '/api/v1/new-structures', payload: { structures } }).then(reply => {
+    order.push(`list ${reply.statusCode}`)
+    return reply.json().materials as { material: { formula: string }; depiction: { kind: string } }[]
+  })
+  await new Promise(resolve => setTimeout(resolve, 20))
+  const others = [1, 2, 3].map(async n => {
+    const reply = await app.inject({ method: 'GET', url: '/api/v1/materials?q=ethanol' })
+    order.push(`other ${n} ${reply.statusCode}`)
+  })
+  const [materials] = await Promise.all([asked, ...others])
+  expect(order.at(-1)).toBe('list 200')
+  // An alkanol is CnH(2n+2)O.
+  expect(materials.map(one => one.material.formula)).toEqual(structures.map((_, at) => `C${60 + at}H${2 * (60 + at) + 2}O`))
+  expect(new Set(materials.map(one => one.depiction.kind))).toEqual(new Set(['formula']))
+})
