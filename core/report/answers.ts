@@ -7,6 +7,7 @@ import type { Settings } from '../plan/settings.ts'
 import { moneyText } from '../quantity/money.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText } from '../quantity/print.ts'
 import { barredClause } from './barred-clause.ts'
+import { carriageOpen } from './basket-gaps.ts'
 import { shortDate } from './dates.ts'
 import { nameIn } from './names.ts'
 import { goalAmountText, madeGoals, shortClauses } from './short-start.ts'
@@ -116,6 +117,7 @@ export function costText({ basket, shopping }: Evaluation): string {
   const missing = [
     ...(basket.priceUnknown.length === 0 ? [] : [`${counted(basket.priceUnknown.length, 'price')} unknown`]),
     ...(basket.amountUnknown.length === 0 ? [] : [`${counted(basket.amountUnknown.length, 'amount')} left open`]),
+    ...(carriageOpen(basket) === null ? [] : ['carriage not stated']),
   ]
   if (basket.totalMinor === null && toBuy > 0) return `${capital(counted(toBuy, 'material'))} to buy, no price known`
   if (toBuy === 0 && missing.length === 0) return 'Nothing to buy'

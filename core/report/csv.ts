@@ -164,7 +164,8 @@ const orders = ({ basket }: Evaluation): readonly Cells[] =>
           name: order.name,
           cost: major(order.totalMinor, basket.currency),
           currency: basket.currency,
-          note: `goods ${major(order.goodsMinor, basket.currency)}; carriage ${major(order.carriageMinor, basket.currency)}; hazardous-goods fee ${major(order.hazardousFeeMinor, basket.currency)}`,
+          note: `goods ${major(order.goodsMinor, basket.currency)}; carriage ${order.carriageUnknown ? 'not stated' : major(order.carriageMinor, basket.currency)}; hazardous-goods fee ${major(order.hazardousFeeMinor, basket.currency)}`,
+          ...(order.carriageUnknown ? { state: 'at least' } : {}),
           ...(order.carriageMinor + order.hazardousFeeMinor === 0 ? {} : feesMarked(order)),
         })),
         {

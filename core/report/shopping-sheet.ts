@@ -1,8 +1,9 @@
 import type { Library } from '../library/library.ts'
 import type { Evaluation } from '../plan/evaluation.ts'
-import type { Order, ShoppingLine } from '../shopping/shopping.ts'
+import type { Basket, Order, ShoppingLine } from '../shopping/shopping.ts'
 import { costText } from './answers.ts'
 import { asPacked } from './as-packed.ts'
+import { carriageOpen } from './basket-gaps.ts'
 import { nameIn } from './names.ts'
 import { capital, counted, listed } from './words.ts'
 
@@ -50,7 +51,7 @@ export function shoppingSheetOf(library: Library, evaluation: Evaluation): Shopp
   }))
   const placed = new Set([...unknown, ...packed])
   const unplaced = toBuy.filter(line => !placed.has(line))
-  const missing = basket === null || basket.complete ? [] : missingParts(basket.priceUnknown, basket.amountUnknown, nameOf)
+  const missing = basket === null ? [] : missingParts(basket, nameOf)
   return {
     title: titleOf(unknown.length + packed.length + unplaced.length, evaluation),
     unknown,
@@ -70,9 +71,11 @@ function titleOf(count: number, evaluation: Evaluation): string {
   return evaluation.basket === null ? `Buy ${counted(count, 'material')}` : `Buy ${counted(count, 'material')}: ${costText(evaluation)}`
 }
 
-function missingParts(prices: readonly string[], amounts: readonly string[], nameOf: (id: string) => string): readonly string[] {
+function missingParts(basket: Basket, nameOf: (id: string) => string): readonly string[] {
+  const { priceUnknown: prices, amountUnknown: amounts } = basket
   return [
     ...(prices.length === 0 ? [] : [`${counted(prices.length, 'price')} unknown (${listed(prices.map(nameOf))})`]),
     ...(amounts.length === 0 ? [] : [`${counted(amounts.length, 'amount')} left open by the source (${listed(amounts.map(nameOf))})`]),
+    ...[carriageOpen(basket)].filter(text => text !== null),
   ]
 }

@@ -190,10 +190,10 @@ function shopping(library: Library, plan: Plan, evaluation: Evaluation): readonl
     ...group('To buy, supplier open', sheet.unplaced),
     ...sheet.suppliers.flatMap(({ name, invented, order, lines }) => [
       ...group(`${name}${invented ? ' (invented)' : ''}`, lines, order.supplier),
-      `  goods ${moneyText(order.goodsMinor, currency)}, carriage ${moneyText(order.carriageMinor, currency)}${order.hazardousFeeMinor > 0 ? `, hazardous-goods fee ${moneyText(order.hazardousFeeMinor, currency)}` : ''}: order ${moneyText(order.totalMinor, currency)}`,
+      `  goods ${moneyText(order.goodsMinor, currency)}, carriage ${order.carriageUnknown ? 'not stated' : moneyText(order.carriageMinor, currency)}${order.hazardousFeeMinor > 0 ? `, hazardous-goods fee ${moneyText(order.hazardousFeeMinor, currency)}` : ''}: order ${order.carriageUnknown ? 'at least ' : ''}${moneyText(order.totalMinor, currency)}`,
     ]),
     ...wrapped(priceSentence(evaluation) ?? '', ''),
-    ...(basket === null || basket.totalMinor === null
+    ...(basket === null || basket.totalMinor === null || basket.orders.length === 0
       ? []
       : [`All that has a price and an amount: ${moneyText(basket.totalMinor, currency)}`]),
     ...(sheet.missing === null ? [] : wrapped(sheet.missing, '')),

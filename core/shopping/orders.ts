@@ -23,6 +23,7 @@ export function ordersOf(library: Library, counts: ReadonlyMap<Offer, number>): 
         goodsMinor: minor,
         carriageMinor: supplier.carriageMinor,
         hazardousFeeMinor,
+        ...(supplier.carriageUnknown ? { carriageUnknown: true as const } : {}),
         minimumMinor: supplier.minimumOrderMinor ?? 0,
         totalMinor: minor + supplier.carriageMinor + hazardousFeeMinor,
         priceFrom,

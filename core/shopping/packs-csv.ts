@@ -94,8 +94,8 @@ export function packsToCsv(file: PacksFile): string {
   const major = (minor: number | undefined, currency: string) =>
     minor === undefined ? undefined : (minor / 10 ** minorDigitsOf(currency)).toFixed(minorDigitsOf(currency))
   const tail = (supplier: Supplier) => [
-    major(supplier.carriageMinor, file.currency),
-    major(supplier.hazardousFeeMinor, file.currency),
+    supplier.carriageUnknown ? undefined : major(supplier.carriageMinor, file.currency),
+    supplier.carriageUnknown ? undefined : major(supplier.hazardousFeeMinor, file.currency),
     major(supplier.minimumOrderMinor, file.currency),
   ]
   const rows = file.suppliers.flatMap(supplier => {
@@ -219,6 +219,7 @@ function supplierOf(
     name: known?.name ?? reader.row.cells.get('supplier name') ?? named,
     carriageMinor: carriage ?? known?.carriageMinor ?? 0,
     hazardousFeeMinor: fee ?? known?.hazardousFeeMinor ?? 0,
+    ...(carriage === undefined && (known === undefined || known.carriageUnknown) ? { carriageUnknown: true as const } : {}),
     ...(minimum === undefined ? {} : { minimumOrderMinor: minimum }),
     ...(priceFrom === undefined ? {} : { priceFrom }),
   }

@@ -11,6 +11,8 @@ export const supplierSchema = z.strictObject({
   name: z.string().min(1),
   carriageMinor: minor,
   hazardousFeeMinor: minor,
+  /** Nobody has said what it asks for carriage and fees: they count nothing, and what an order comes to is a lower bound. */
+  carriageUnknown: z.literal(true).optional(),
   minimumOrderMinor: minor.optional(),
   /** Where its prices, carriage and fees were got, unless a pack says otherwise. */
   priceFrom: priceFromSchema.optional(),

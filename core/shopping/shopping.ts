@@ -67,6 +67,8 @@ export interface Order {
   readonly goodsMinor: number
   readonly carriageMinor: number
   readonly hazardousFeeMinor: number
+  /** Carriage and fees were never stated: they count nothing here, and the order costs at least its total. */
+  readonly carriageUnknown?: true
   /** The supplier's minimum order, reached by the goods; 0 = none. */
   readonly minimumMinor: number
   readonly totalMinor: number

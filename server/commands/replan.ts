@@ -5,6 +5,7 @@ import type { Plan } from '../../core/plan/plan.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
+import { carriageOpen } from '../../core/report/basket-gaps.ts'
 import { cautionSentences } from '../../core/report/cautions.ts'
 import { workingOrder } from '../../core/route/working-order.ts'
 import { nextEdition } from '../planning/edition.ts'
@@ -112,7 +113,9 @@ function wayText(way: Way, name: (id: string) => string): string {
   )
   const { basket, days } = evaluation
   const cost =
-    basket?.totalMinor == null ? 'no prices' : `${moneyText(basket.totalMinor, basket.currency)}${basket.complete ? '' : ' at least'}`
+    basket?.totalMinor == null
+      ? 'no prices'
+      : `${moneyText(basket.totalMinor, basket.currency)}${basket.complete && carriageOpen(basket) === null ? '' : ' at least'}`
   const more = added === null ? '' : `; adds ${massText(added.medianG)} ${name(added.compound)} (nine times in ten ${massText(added.p10G)})`
   return `${words[way.way]}: ${goals.join(', ')}${more}; ${cost}; ${days.finishDate === null ? 'no date: bench windows or a start date are missing' : `done ${days.finishDate}`}.`
 }

@@ -3,6 +3,7 @@ import type { Marked as MarkedFigure } from '../../core/library/mark.ts'
 import { minorDigitsOf, moneyText } from '../../core/quantity/money.ts'
 import { noBreakSpace } from '../../core/quantity/print.ts'
 import { packText, quantityWords } from '../../core/report/amounts.ts'
+import { carriageOpen, hasNoPrice } from '../../core/report/basket-gaps.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { reserveMark } from '../../core/report/plan-figures.ts'
 import { marksOfPacks, priceMarked, priceSentence, pricesOf } from '../../core/report/price-words.ts'
@@ -12,7 +13,7 @@ import { shoppingSheetOf } from '../../core/report/shopping-sheet.ts'
 import { capital } from '../../core/report/words.ts'
 import type { ShoppingLine } from '../../core/shopping/shopping.ts'
 import { Marked, MarkSign } from '../parts/mark.tsx'
-import { Name } from '../parts/words.tsx'
+import { Name, Unknown } from '../parts/words.tsx'
 import { LawElsewhere } from './law.tsx'
 import { MetricsTable } from './metrics-table.tsx'
 import type { PackProps } from './pack-props.ts'
@@ -55,20 +56,24 @@ export function ShoppingPage(props: PackProps) {
           <tr class="sum">
             <td />
             <td colSpan={5}>
-              carriage {bare(order.carriageMinor, currency)}
+              carriage {order.carriageUnknown ? 'not stated' : bare(order.carriageMinor, currency)}
               {order.hazardousFeeMinor > 0 && `, hazardous-goods fee ${bare(order.hazardousFeeMinor, currency)}`}
             </td>
             <td class="n">
-              <Marked of={order.carriageMinor + order.hazardousFeeMinor === 0 ? noFee : priceMarked(order.priceFrom)}>
-                {bare(order.carriageMinor + order.hazardousFeeMinor, currency)}
-              </Marked>
+              {order.carriageUnknown ? (
+                <Unknown>unknown</Unknown>
+              ) : (
+                <Marked of={order.carriageMinor + order.hazardousFeeMinor === 0 ? noFee : priceMarked(order.priceFrom)}>
+                  {bare(order.carriageMinor + order.hazardousFeeMinor, currency)}
+                </Marked>
+              )}
             </td>
             <td />
           </tr>
           <tr>
             <td />
             <td colSpan={5}>
-              <b>Order</b>
+              <b>{order.carriageUnknown ? 'Order, at least' : 'Order'}</b>
             </td>
             <td class="n" data-mark="reckoned">
               <b>{bare(order.totalMinor, currency)}</b>
@@ -79,8 +84,8 @@ export function ShoppingPage(props: PackProps) {
       ))}
       {basket !== null && evaluation.shopping.length > 0 && (
         <p class="total" data-mark="reckoned">
-          {basket.complete ? 'Altogether' : 'All that has a price and an amount'}{' '}
-          <b class="answer">{basket.totalMinor === null ? 'no price known' : moneyText(basket.totalMinor, currency)}</b>
+          {basket.complete && carriageOpen(basket) === null ? 'Altogether' : 'All that has a price and an amount'}{' '}
+          <b class="answer">{hasNoPrice(basket) ? 'no price known' : moneyText(basket.totalMinor ?? 0, currency)}</b>
         </p>
       )}
       {basket === null && <p>No basket was reckoned: packs and prices are left open.</p>}

@@ -5,8 +5,8 @@ import type { Evaluation } from '../../core/plan/evaluation.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { durationText, massText, noBreakSpace, numberText, percentText } from '../../core/quantity/print.ts'
 import { spreadText } from '../../core/report/answers.ts'
+import { hasNoPrice } from '../../core/report/basket-gaps.ts'
 import { pricesOf } from '../../core/report/price-words.ts'
-import type { Basket } from '../../core/shopping/shopping.ts'
 import type { RouteRow } from '../api/replies.ts'
 import { hazardBrief } from './way-answer.ts'
 
@@ -187,10 +187,6 @@ const yieldMark = (library: Library, step: string) => {
   const transformation = library.transformations.get(step)
   return transformation === undefined ? 'unknown' : trustInYield(transformation)
 }
-
-/** Nothing that is to be bought has a price: there is no total, and certainly not one of zero. */
-export const hasNoPrice = ({ totalMinor, priceUnknown }: Basket): boolean =>
-  totalMinor === null || (totalMinor === 0 && priceUnknown.length > 0)
 
 /** The largest ratio of a batch to the largest scale published for its step; the reference charge where none is stated. */
 export function scaleUp(library: Library, evaluation: Evaluation): number | null {

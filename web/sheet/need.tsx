@@ -4,9 +4,10 @@ import { noBreakSpace, numberText, quantityText } from '../../core/quantity/prin
 import { needAnswer } from '../../core/report/answers.ts'
 import { asPacked, packForReserve, reservePackText } from '../../core/report/as-packed.ts'
 import { barredClause } from '../../core/report/barred-clause.ts'
+import { carriageOpen, hasNoPrice } from '../../core/report/basket-gaps.ts'
 import { marksOfPacks, priceMarked, priceSentence } from '../../core/report/price-words.ts'
 import { counted, listed } from '../../core/report/words.ts'
-import type { Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
+import type { Basket, Quantity, ShoppingLine } from '../../core/shopping/shopping.ts'
 import { Figure, figureOf } from '../parts/figure.tsx'
 import { Marked, MarkSign } from '../parts/mark.tsx'
 import { Clauses, Name, Unknown } from '../parts/words.tsx'
@@ -16,7 +17,6 @@ import { nameOf } from '../state/names.ts'
 import { standing } from '../state/reckoner.ts'
 import { plan } from '../state/store.ts'
 import { Cheapest } from './cheapest.tsx'
-import { hasNoPrice } from './compare.ts'
 import { DaysStrip } from './days-strip.tsx'
 import { PriceForm } from './price-form.tsx'
 import { Question } from './question.tsx'
@@ -85,7 +85,9 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
                   {order.name}, carriage{order.hazardousFeeMinor > 0 ? ' and hazardous-goods fee' : ''}
                 </th>
                 <td class="n">
-                  {order.carriageMinor + order.hazardousFeeMinor === 0 ? (
+                  {order.carriageUnknown ? (
+                    <Unknown>not stated</Unknown>
+                  ) : order.carriageMinor + order.hazardousFeeMinor === 0 ? (
                     bareMoney(0)
                   ) : (
                     <Marked of={priceMarked(order.priceFrom)}>{bareMoney(order.carriageMinor + order.hazardousFeeMinor)}</Marked>
@@ -95,7 +97,7 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
             ))}
             <tr class="total">
               <th scope="row" colSpan={4}>
-                {basket.complete ? 'Altogether' : `At least; ${missingText(basket.priceUnknown.length, basket.amountUnknown.length)}`}
+                {missingText(basket) === '' ? 'Altogether' : `At least; ${missingText(basket)}`}
               </th>
               <td class="n" colSpan={2}>
                 {hasNoPrice(basket) ? (
@@ -128,8 +130,13 @@ function NeedBody({ evaluation }: { readonly evaluation: Evaluation }) {
   )
 }
 
-function missingText(prices: number, amounts: number): string {
-  const parts = [prices > 0 ? `${counted(prices, 'price')} unknown` : '', amounts > 0 ? `${counted(amounts, 'amount')} left open` : '']
+function missingText(basket: Basket): string {
+  const [prices, amounts] = [basket.priceUnknown.length, basket.amountUnknown.length]
+  const parts = [
+    prices > 0 ? `${counted(prices, 'price')} unknown` : '',
+    amounts > 0 ? `${counted(amounts, 'amount')} left open` : '',
+    carriageOpen(basket) ?? '',
+  ]
   return parts.filter(part => part !== '').join(', ')
 }
 

@@ -18,6 +18,7 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
   const [supplier, setSupplier] = useState('')
   const [size, setSize] = useState<Pick<Pack, 'amount' | 'unit'> | null>(null)
   const [price, setPrice] = useState('')
+  const [carriage, setCarriage] = useState('')
   const [source, setSource] = useState('')
   const [trust, setTrust] = useState<PriceFrom['trust'] | ''>('')
   const [date, setDate] = useState('')
@@ -30,8 +31,14 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
   const pack = size === null ? null : { supplier: id, material: chosen, ...size, priceMinor: 0 }
   const known = pack === null ? undefined : packs?.packs.find(one => isSamePack(one, pack))
   const currency = known?.currency ?? packs?.currency ?? 'EUR'
-  const priceMinor = Math.round(Number(price.replace(',', '.')) * 10 ** minorDigitsOf(currency))
-  const ready = supplier.trim() !== '' && size !== null && priceMinor > 0
+  const minorOf = (text: string, of: string): number => Math.round(Number(text.replace(',', '.')) * 10 ** minorDigitsOf(of))
+  const priceMinor = minorOf(price, currency)
+  // Carriage is the supplier's, in the currency of the whole list.
+  const listCurrency = packs?.currency ?? currency
+  const carriageMinor = minorOf(carriage, listCurrency)
+  const seller = packs?.suppliers.find(one => one.id === id)
+  const asksCarriage = supplier.trim() !== '' && (seller === undefined || seller.carriageUnknown === true)
+  const ready = supplier.trim() !== '' && size !== null && priceMinor > 0 && (!asksCarriage || carriageMinor >= 0)
   const take = (one: Pack): void => {
     setSupplier(packs?.suppliers.find(of => of.id === one.supplier)?.name ?? one.supplier)
     setSize({ amount: one.amount, unit: one.unit })
@@ -54,10 +61,14 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
           change({
             do: 'price',
             currency,
-            supplier: { id, name: supplier.trim(), carriageMinor: 0, hazardousFeeMinor: 0 },
+            supplier: {
+              ...{ id, name: supplier.trim(), hazardousFeeMinor: 0 },
+              ...(carriage.trim() === '' ? { carriageMinor: 0, carriageUnknown: true as const } : { carriageMinor }),
+            },
             pack: { ...pack, priceMinor, priceFrom },
           })
           setPrice('')
+          setCarriage('')
           setSize(null)
         }}
       >
@@ -96,6 +107,19 @@ export function PriceForm({ lines }: { readonly lines: readonly ShoppingLine[] }
             onInput={event => setPrice(event.currentTarget.value)}
           />
         </label>
+        {asksCarriage && (
+          <label class="field">
+            <span>carriage and fees of an order, {listCurrency}</span>
+            <input
+              class="blank n"
+              size={6}
+              inputMode="decimal"
+              placeholder="unknown"
+              value={carriage}
+              onInput={event => setCarriage(event.currentTarget.value)}
+            />
+          </label>
+        )}
         <label class="field">
           <span>where it is from</span>
           <input

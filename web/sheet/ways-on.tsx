@@ -2,11 +2,11 @@ import { useEffect } from 'preact/hooks'
 import { takenAfterLast, takenReason, type Way, type WayOn } from '../../core/logbook/replan.ts'
 import { moneyText } from '../../core/quantity/money.ts'
 import { massText } from '../../core/quantity/print.ts'
+import { carriageOpen, hasNoPrice } from '../../core/report/basket-gaps.ts'
 import { shortDate } from '../../core/report/dates.ts'
 import { nameOf } from '../state/names.ts'
 import { askWaysOn, waysOnward } from '../state/onward.ts'
 import { change, choosing, plan as planned } from '../state/store.ts'
-import { hasNoPrice } from './compare.ts'
 
 const words: Record<WayOn, string> = {
   'scale-down': 'Scale down',
@@ -50,7 +50,7 @@ function WayTold({ way }: { readonly way: Way }) {
       <p class="s soft">
         {basket === null || hasNoPrice(basket)
           ? 'cost unknown'
-          : `${basket.complete ? '' : 'at least '}${moneyText(basket.totalMinor ?? 0, basket.currency)}`}
+          : `${basket.complete && carriageOpen(basket) === null ? '' : 'at least '}${moneyText(basket.totalMinor ?? 0, basket.currency)}`}
         {days.finishDate === null ? '' : `, done ${shortDate(days.finishDate)}`}
       </p>
       {way.way !== 'scale-down' && (

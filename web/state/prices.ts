@@ -22,7 +22,7 @@ export function withPrice(
   { supplier, pack, currency }: { readonly supplier: Supplier; readonly pack: Pack; readonly currency: string },
 ): PacksFile {
   const packs = plan.packs ?? { format: 'waybench-packs', version: 1, currency, suppliers: [], packs: [] }
-  const suppliers = packs.suppliers.some(known => known.id === supplier.id) ? packs.suppliers : [...packs.suppliers, supplier]
+  const suppliers = withSupplier(packs.suppliers, supplier)
   const known = packs.packs.find(one => isSamePack(one, pack))
   if (known === undefined) return { ...packs, suppliers, packs: [...packs.packs, pack] }
   const { priceMinor, priceFrom } = known
@@ -31,6 +31,16 @@ export function withPrice(
   const { priceFrom: _known, ...same } = known
   const fresh = { ...same, priceMinor: pack.priceMinor, ...(pack.priceFrom === undefined ? {} : { priceFrom: pack.priceFrom }) }
   return { ...packs, suppliers, packs: packs.packs.map(one => (one === known ? { ...fresh, inPlaceOf: before } : one)) }
+}
+
+/** A supplier that is known stays as it is, but for a carriage that nobody had stated before. */
+function withSupplier(suppliers: readonly Supplier[], stated: Supplier): Supplier[] {
+  const known = suppliers.find(one => one.id === stated.id)
+  if (known === undefined) return [...suppliers, stated]
+  if (!known.carriageUnknown || stated.carriageUnknown) return [...suppliers]
+  const { carriageUnknown: _open, ...rest } = known
+  const { carriageMinor, hazardousFeeMinor } = stated
+  return suppliers.map(one => (one === known ? { ...rest, carriageMinor, hazardousFeeMinor } : one))
 }
 
 /** A price goes back to the one that it was written over. */

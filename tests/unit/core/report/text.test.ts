@@ -99,3 +99,11 @@ describe('the text', () => {
     expect(text).not.toContain('All that has a price')
   })
 })
+
+it('tells no total in no currency where no packs are given', async () => {
+  const { library, plan, evaluation } = await reported('Benzoin downstream', { with: plan => ({ ...plan, packs: null }) })
+  const text = planText(library, plan, evaluation)
+  // ISO 4217: XXX is "no currency".
+  expect(text).not.toMatch(/XXX|All that has a price/)
+  expect(flat(text)).toMatch(/prices unknown/)
+})

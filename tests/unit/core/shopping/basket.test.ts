@@ -1,4 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Evaluation } from '../../../../core/plan/evaluation.ts'
+import { costText } from '../../../../core/report/answers.ts'
+import { carriageOpen } from '../../../../core/report/basket-gaps.ts'
 import { shoppingOf } from '../../../../core/shopping/basket.ts'
 import type { PacksFile } from '../../../../core/shopping/packs.ts'
 import type { Solver } from '../../../../core/shopping/shopping.ts'
@@ -48,6 +51,19 @@ const shop = (grams: Readonly<Record<string, number | null>>, own: Partial<Param
 }
 
 describe('the basket', () => {
+  it('says of an order whose carriage was never stated that it costs at least that', () => {
+    const open = {
+      ...packs,
+      suppliers: packs.suppliers.map(one => ({ ...one, carriageMinor: 0, hazardousFeeMinor: 0, carriageUnknown: true as const })),
+    }
+    const { lines, basket } = shop({ salt: 150 }, { packs: open })
+    expect(basket!.orders).toMatchObject([{ supplier: 'shop', goodsMinor: 600, totalMinor: 600, carriageUnknown: true }])
+    expect(carriageOpen(basket!)).toBe('carriage of Shop not stated')
+    expect(costText({ basket, shopping: lines } as Evaluation)).toBe('€\u00a06.00 and carriage not stated')
+    const known = shop({ salt: 150 })
+    expect(carriageOpen(known.basket!)).toBeNull()
+    expect(costText({ basket: known.basket, shopping: known.lines } as Evaluation)).toBe('€\u00a011.00')
+  })
   it('tells goods, carriage, fee, total and what is left over', () => {
     const { lines, basket, problems } = shop({ salt: 150 })
     expect(problems).toEqual([])

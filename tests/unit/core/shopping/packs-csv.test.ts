@@ -44,6 +44,15 @@ describe('packs as CSV', () => {
     expect(file.packs.map(p => p.supplier)).toEqual(['kl', 'kl'])
   })
 
+  it('of a supplier whose carriage stands nowhere, leave it unknown: there and back', () => {
+    const { file } = read('supplier;material;amount;price\nKiln Lane;salt;1 kg;1\n')
+    expect(file.suppliers).toEqual([{ id: 'kiln-lane', name: 'Kiln Lane', carriageMinor: 0, hazardousFeeMinor: 0, carriageUnknown: true }])
+    expect(read(packsToCsv(file)).file).toEqual(file)
+    // A stated nought is no unknown; a later line may tell what an earlier one left open.
+    const stated = 'supplier;material;amount;price;carriage\nKiln Lane;salt;1 kg;1;\nKiln Lane;salt;2 kg;2;0\n'
+    expect(read(stated).file.suppliers).toEqual([{ id: 'kiln-lane', name: 'Kiln Lane', carriageMinor: 0, hazardousFeeMinor: 0 }])
+  })
+
   it('answer every bad line with its number and lose none', () => {
     const text = [
       'supplier;material;amount;unit;price;currency;carriage',

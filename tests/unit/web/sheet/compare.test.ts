@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Evaluation } from '../../../../core/plan/evaluation.ts'
 import { libraryOfParts } from '../../../../core/plan/library-of-parts.ts'
+import { hasNoPrice } from '../../../../core/report/basket-gaps.ts'
 import type { Basket } from '../../../../core/shopping/shopping.ts'
-import { type Column, compareRows, hasNoPrice } from '../../../../web/sheet/compare.ts'
+import { type Column, compareRows } from '../../../../web/sheet/compare.ts'
 import { transformation } from '../../../support/small-library.ts'
 
 const library = libraryOfParts({ title: 'none' }, [], [])

@@ -46,6 +46,20 @@ describe('a price written over a known one', () => {
       expect(put(plan, other).packs).toHaveLength(3)
     }
   })
+  it('leaves a carriage that nobody stated unknown, until somebody states it', () => {
+    const corner = { id: 'corner', name: 'Corner shop', carriageMinor: 0, hazardousFeeMinor: 0 }
+    const pack = { ...small, supplier: 'corner' }
+    const open = withPrice(plan, { supplier: { ...corner, carriageUnknown: true }, pack, currency: 'EUR' })
+    expect(open.suppliers[1]).toEqual({ ...corner, carriageUnknown: true })
+    const again = withPrice({ ...plan, packs: open }, { supplier: { ...corner, carriageUnknown: true }, pack, currency: 'EUR' })
+    expect(again.suppliers).toEqual(open.suppliers)
+    const told = withPrice({ ...plan, packs: open }, { supplier: { ...corner, carriageMinor: 490 }, pack, currency: 'EUR' })
+    expect(told.suppliers[1]).toEqual({ ...corner, carriageMinor: 490 })
+    // What is known of a supplier is not written over by a price.
+    expect(
+      withPrice({ ...plan, packs: told }, { supplier: { ...corner, carriageUnknown: true }, pack, currency: 'EUR' }).suppliers,
+    ).toEqual(told.suppliers)
+  })
   it('keeps the old price through a table', () => {
     const after = put(plan, { ...small, priceMinor: 950, priceFrom: { source: 'a receipt', trust: 'own bench' } })
     const read = packsFromCsv(id => ({ ok: true, value: { id } as never, warnings: [] }), 'packs.csv', packsToCsv(after), {
