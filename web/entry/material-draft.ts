@@ -1,6 +1,7 @@
 import { batch, effect, signal, untracked } from '@preact/signals'
 import type { Source } from '../../core/library/source.ts'
 import { ownBench } from '../../core/library/trust.ts'
+import { isSmilesSyntax } from '../../core/reading/smiles-syntax.ts'
 import type { Identified, MaterialTyped } from './api.ts'
 import { type Called, draftOf, isUnsaved, type MaterialDraft, type MaterialDrafts, noDrafts, turnedTo } from './material-drafts.ts'
 import { hasLimit, limitLacks, moreTyped } from './material-more.ts'
@@ -96,7 +97,8 @@ export const markSaved = (version: number | null): void => {
 
 /** Opens the page for a material that a text names and the library does not hold. */
 export function beginMaterial(text: string): void {
-  const looksDrawn = /^[A-Za-z0-9@+\-[\]()=#$%/\\.*]+(?:\s+\|[^|]*\|)?$/.test(text) && /[=#()[\]]|[a-z]\d/.test(text)
+  // A name full of brackets is no structure, and a short word of atoms is a name or a formula.
+  const looksDrawn = isSmilesSyntax(text) && /[=#()[\]]|[a-z]\d/.test(text)
   turnTo(draftOf({ ...emptyMaterial, ...(looksDrawn ? { smiles: text } : { name: text }) }, { text, line: null }))
   openEntry('material')
 }

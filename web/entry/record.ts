@@ -109,7 +109,7 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
       elapsedHours: hours,
       ...(handsOn == null ? {} : { handsOnHours: handsOn }),
       ...(told ? { tasks: tasks.tasks } : {}),
-      ...timesBasis(writing, tasks.guessed),
+      ...timesBasis(writing, tasks.estimated),
       operations: read.operations ?? [],
       equipment: piecesOf(writing.equipment),
       atmosphere: writing.atmosphere,
@@ -144,12 +144,11 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
 /** Hundredths of an hour are what tasks are given to. */
 const leastDifferenceH = 0.011
 
-/** Times are the source's where they were read in it or clocked here; a guess among them makes them an estimate. */
-function timesBasis({ tasks, hours, known }: Writing, guessed: boolean): { readonly timesBasis?: 'source' | 'estimate' } {
-  if (guessed || known === 'memory') return { timesBasis: 'estimate' }
-  if (tasks.length > 0) return { timesBasis: 'source' }
-  // The text's own hours leave out work-up and drying; what is typed over them is reckoned by the person.
-  return hours.trim() === '' ? {} : { timesBasis: known === 'own' ? 'source' : 'estimate' }
+/** Times are the source's where they were read in it or clocked here; a guess among them makes them an estimate, looked over or not. */
+function timesBasis({ tasks, hours, known }: Writing, estimated: boolean): { readonly timesBasis?: 'source' | 'estimate' } {
+  if (estimated || known === 'memory') return { timesBasis: 'estimate' }
+  // Nothing typed: the text's own hours, with the basis that the reader gave them.
+  return tasks.length === 0 && hours.trim() === '' ? {} : { timesBasis: 'source' }
 }
 
 /** Low, typical and high: as typed; the typical one from the isolated mass where it is left open. */

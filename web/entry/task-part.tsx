@@ -4,7 +4,7 @@ import { replaceWriting, textOf, write, writing } from './draft.ts'
 import { numberTyped } from './number-typed.ts'
 import { Choice, TextField } from './parts.tsx'
 import { readingState } from './reading.ts'
-import { emptyTask, type TypedTask, tasksTyped, typedOf } from './typed-tasks.ts'
+import { changedTask, emptyTask, lookedOver, type TypedTask, tasksTyped, typedOf } from './typed-tasks.ts'
 
 const guessWords: Readonly<Record<TaskProposed['guessed'][number], string>> = {
   task: 'that it is done',
@@ -39,17 +39,19 @@ export function TaskPart() {
   const read = tasksTyped(tasks, holdPoint)
   const proposed = proposals()
   const set = (at: number, patch: Partial<TypedTask>, said?: TaskProposed['guessed'][number]): void =>
-    write({
-      tasks: tasks.map((one, index) =>
-        index === at ? { ...one, ...patch, guessed: one.guessed.filter(guess => guess !== said && guess !== 'task') } : one,
-      ),
-    })
+    write({ tasks: tasks.map((one, index) => (index === at ? changedTask(one, patch, said) : one)) })
   return (
     <section aria-label="Tasks" class="entry-tasks" data-field="tasks">
       <h2>What is done, and who must be there</h2>
       <p class="s soft">
         Evenings are planned from these. Without them all hours count as work of your hands, at the longest.
-        {read.guessed && <b> What is marked a guess was proposed, not read: the record will say that its times are estimates.</b>}
+        {read.estimated && (
+          <b>
+            {' '}
+            What is marked a guess was proposed, not read, and stays an estimate when it is looked over: the record will say that its times
+            are estimates until the hours are typed.
+          </b>
+        )}
       </p>
       <div class="s soft help task-help">
         {tasks.length > 0 &&
@@ -118,6 +120,7 @@ export function TaskPart() {
               may be stopped and taken up again
             </label>
             {task.guessed.length > 0 && <span class="guess">a guess: {task.guessed.map(one => guessWords[one]).join(', ')}</span>}
+            {task.guessed.length === 0 && (task.judged ?? []).length > 0 && <span class="guess">hours estimated, looked over</span>}
             <button
               type="button"
               class="do"
@@ -144,7 +147,7 @@ export function TaskPart() {
           </button>
         )}
         {read.guessed && (
-          <button type="button" class="do" onClick={() => replaceWriting({ tasks: tasks.map(one => ({ ...one, guessed: [] })) })}>
+          <button type="button" class="do" onClick={() => replaceWriting({ tasks: lookedOver(tasks) })}>
             I have looked them over: they are right
           </button>
         )}

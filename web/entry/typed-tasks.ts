@@ -13,6 +13,8 @@ export interface TypedTask {
   readonly reaction: boolean
   /** What nobody has said yet, of a proposal that was taken. */
   readonly guessed: TaskProposed['guessed']
+  /** Hours that were proposed and looked over: nobody read or clocked them, so they stay estimates until typed anew. */
+  readonly judged?: TaskProposed['guessed']
 }
 
 export const emptyTask: TypedTask = { do: '', kind: 'hands', hours: '', wait: '', splits: false, reaction: false, guessed: [] }
@@ -27,6 +29,16 @@ export const typedOf = ({ task, guessed }: TaskProposed): TypedTask => ({
   guessed,
 })
 
+/** A task as a person changes it; what is said of it is no guess any more. */
+export function changedTask(task: TypedTask, patch: Partial<TypedTask>, said?: TaskProposed['guessed'][number]): TypedTask {
+  const unsaid = (one: TaskProposed['guessed'][number]): boolean => one !== said && one !== 'task'
+  return { ...task, ...patch, guessed: task.guessed.filter(unsaid), judged: (task.judged ?? []).filter(unsaid) }
+}
+
+/** The same tasks once they were found right as proposed: who must be there is settled, hours remain estimates. */
+export const lookedOver = (tasks: readonly TypedTask[]): readonly TypedTask[] =>
+  tasks.map(one => ({ ...one, guessed: [], judged: [...(one.judged ?? []), ...one.guessed.filter(guess => guess === 'hours')] }))
+
 /** Longest wait that each hold point allows, h: what the rules of the library count with. */
 const holdH: Readonly<Record<NonNullable<Transformation['holdPoint']>, number>> = { never: 0, hours: 4, overnight: 18, weeks: 672 }
 
@@ -37,6 +49,8 @@ export interface TasksRead {
   readonly handsOnHours: number
   /** Whether any figure is a guess still. */
   readonly guessed: boolean
+  /** Whether any hours are an estimate: a guess, or one that was looked over. */
+  readonly estimated: boolean
   /** What is to be said yet, in plain words; null where nothing is. */
   readonly lacks: string | null
 }
@@ -72,6 +86,7 @@ export function tasksTyped(typed: readonly TypedTask[], holdPoint: Transformatio
     elapsedHours: sum(tasks),
     handsOnHours: sum(tasks.filter(one => one.kind === 'hands')),
     guessed: rows.some(one => one.guessed.length > 0),
+    estimated: rows.some(one => one.guessed.length > 0 || (one.judged ?? []).length > 0),
     lacks,
   }
 }

@@ -11,7 +11,9 @@ import { sameRecord } from '../../../../web/entry/same-record.ts'
 // The page keeps which part of it stands in the address.
 vi.stubGlobal('location', { search: '', href: 'http://localhost/' })
 vi.stubGlobal('addEventListener', () => {})
-const { asked, materialLacks, materialRecord } = await import('../../../../web/entry/material-draft.ts')
+vi.stubGlobal('history', { pushState: () => {} })
+vi.stubGlobal('scrollTo', () => {})
+const { asked, beginMaterial, materialLacks, materialRecord, typedMaterial } = await import('../../../../web/entry/material-draft.ts')
 
 let workshop: Workshop
 beforeAll(async () => {
@@ -29,6 +31,19 @@ const tried = (patch: Partial<TypedMaterial>) => {
   }
 }
 const lye = { form: 'solution' as const, name: 'lye of the bench', of: { id: 'sodium-hydroxide', name: 'sodium hydroxide' } }
+
+describe('a new material begun from a text', () => {
+  it.each([
+    ['rac-(4-ethoxy-3-methoxyphenyl)(phenyl)methanol', 'name'],
+    ['Pd(PPh3)4', 'name'],
+    ['anis aldehyde', 'name'],
+    ['COc1ccc(C=NO)cc1', 'smiles'],
+    ['C[C@H](O)CC=C |&1:1|', 'smiles'],
+  ] as const)('%s is its %s', (text, field) => {
+    beginMaterial(text)
+    expect({ ...typedMaterial.value }).toMatchObject({ name: '', smiles: '', [field]: text })
+  })
+})
 
 describe('a solution typed on the page', () => {
   it('keeps its strength, whatever it is written in', () => {

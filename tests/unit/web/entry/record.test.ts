@@ -6,7 +6,7 @@ import { emptyWriting, textOf, type Writing } from '../../../../web/entry/draft.
 import { numberTyped } from '../../../../web/entry/number-typed.ts'
 import { outcomeWords } from '../../../../web/entry/outcome-words.ts'
 import { answered, answeredTerm, drafted, temperatureTyped } from '../../../../web/entry/record.ts'
-import { emptyTask, type TypedTask } from '../../../../web/entry/typed-tasks.ts'
+import { changedTask, emptyTask, lookedOver, type TypedTask, tasksTyped } from '../../../../web/entry/typed-tasks.ts'
 import { unreadWords } from '../../../../web/entry/unread-words.ts'
 import { library, prepared } from '../../../support/reader.ts'
 
@@ -107,9 +107,23 @@ describe('a record out of what was written', () => {
     expect(of({ ...whole, tasks: [...tasks.slice(0, 3), task('dry', 'stand', '27', ['hours'])] }).record).toMatchObject({
       timesBasis: 'estimate',
     })
+    // A guess that was looked over is no more read or clocked than before; typed anew, its hours are.
+    const proposed = [...tasks.slice(0, 3), task('dry', 'stand', '24', ['task', 'kind', 'hours'])]
+    const over = lookedOver(proposed)
+    expect(tasksTyped(over, '').guessed).toBe(false)
+    expect(of({ ...whole, hours: '', tasks: over }).record).toMatchObject({ timesBasis: 'estimate' })
+    const dryAnew = [...over.slice(0, 3), changedTask(over[3]!, { hours: '20' }, 'hours')]
+    expect(of({ ...whole, hours: '', tasks: dryAnew }).record).toMatchObject({ timesBasis: 'source', elapsedHours: 23 })
+    // Who must be there is the person's to say: hours that the text names stay the text's.
+    const kinds = lookedOver([...tasks.slice(0, 3), task('dry', 'stand', '24', ['kind'])])
+    expect(of({ ...whole, hours: '', tasks: kinds }).record).toMatchObject({ timesBasis: 'source' })
     // 30 h are typed beside tasks of 27 h: asked, not settled.
     expect(of({ ...whole, tasks }).lacking.map(one => one.field)).toEqual(['tasks'])
     expect(of({ ...whole, hours: '', tasks: [task('mix', 'hands', 'some')] }).lacking.map(one => one.field)).toEqual(['tasks'])
+  })
+  it('takes typed hours for as sure as the source that they are entered with', () => {
+    const basis = (known: Writing['known']) => of({ ...whole, known, hours: '4' }).record!.timesBasis
+    expect([basis('checked'), basis('own'), basis('memory')]).toEqual(['source', 'source', 'estimate'])
   })
   it('finds an id that is free', () => {
     const read = reading(whole)
