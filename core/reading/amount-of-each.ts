@@ -1,26 +1,41 @@
 import type { Problem } from '../problem/problem.ts'
+import { measuresIn } from './measures.ts'
+import { openingOf } from './opening.ts'
 
-const amount = String.raw`\d+(?:[.,]\d+)?\s*(?:kg|mg|µg|ug|g|mL|ml|µL|uL|L|mmol|mol|equiv\.?|eq\.?)`
-const before = new RegExp(String.raw`^(.*?)(${amount})\s+(?:portions?\s+)?(?:of\s+)?each(?:\s+of)?\s*:?\s+(.+)$`)
-const behind = new RegExp(String.raw`^(.+?)\s*[,:(]?\s*\(?(${amount})\s+(?:of\s+)?each\)?\s*\.?$`)
 /** Longer lines are no charge, and would take long to look through. Characters. */
 const longest = 400
 /** Between the names of a list; a comma without a blank is one of a name. */
-const between = /\s*[,;]\s+(?:and\s+)?|\s+and\s+/
+const between = /\s*[,;]\s+(?:(?:and|then)\s+)*|\s+(?:and|then)\s+(?:then\s+)?/
+const leadsList = /^\s*(?:portions?\s+)?(?:of\s+)?each(?:\s+of)?\s*:?\s+(.+)$/
+const closesList = /^\s*(?:of\s+)?each\s*\)?\s*\.?$/
+/** Words before a list that say no more than the amount does. */
+const equally = /^(?:an?\s+|the\s+)?(?:(?:equal\s+)?(?:volumes?|amounts?|parts?|portions?|weights?|quantities)\s+of|mixture\s+of|both)\s+/i
 
 /**
- * The lines that one amount of several things stands for: "5 g each of benzil and urea", "water and ethanol, 10 mL each". A list is taken apart at
- * every comma and "and", so that it is for a person to look at, never taken by itself.
+ * The lines that one amount of several things stands for: "5 g each of benzil and urea", "wash with water, then ethanol (2 x 10 mL each)". A
+ * list is taken apart at every comma and "and", so that it is for a person to look at, never taken by itself.
  *
  * @returns null where the line says no such thing
  */
 export function eachOf(line: string): readonly string[] | null {
-  if (line.length > longest || !/\beach\b/.test(line)) return null
-  const first = before.exec(line.trim())
-  const last = first === null ? behind.exec(line.trim()) : null
-  const [lead, of, list] = first !== null ? [first[1]!, first[2]!, first[3]!] : ['', last?.[2] ?? '', last?.[1] ?? '']
-  const names = list.split(between).map(name => name.trim())
-  if (of === '' || names.length < 2 || names.some(name => !/\p{L}/u.test(name))) return null
+  const text = line.trim()
+  if (text.length > longest || !/\beach\b/.test(text)) return null
+  const amounts = measuresIn(text, 'thousands').filter(one => one.kind === 'amount')
+  const [only] = amounts
+  if (only === undefined || amounts.length > 1) return null
+  const [before, of, after] = [text.slice(0, only.from), text.slice(only.from, only.to).trim(), text.slice(only.to)]
+  const listed = leadsList.exec(after)?.[1]
+  const whole = listed ?? (closesList.test(after) ? before.replace(/[\s,:(]+$/, '') : null)
+  if (whole === null) return null
+  // "Wash with water and brine": each of the lines is a washing.
+  const verb = listed === undefined ? openingOf(whole) : ''
+  const lead = listed === undefined ? verb : before
+  const names = whole
+    .slice(verb.length)
+    .replace(equally, '')
+    .split(between)
+    .map(name => name.trim())
+  if (names.length < 2 || names.some(name => !/\p{L}/u.test(name))) return null
   return names.map(name => `${lead}${of} ${name}`)
 }
 

@@ -5,7 +5,9 @@ import { type BottleFound, bottleOf, molPerLOf, type StatedStrength } from './bo
 import { byDensity, densityIn } from './density-stated.ts'
 import { type Measure, type MeasureUnit, measuresIn } from './measures.ts'
 import { idNamed, type NameIndex } from './names.ts'
-import { startsWithVerb, verbs } from './verbs.ts'
+import { openingOf } from './opening.ts'
+import { repeatsIn } from './repeats.ts'
+import { type Unclear, unclearRepeats, unclearSum, unreadIn } from './unclear-amount.ts'
 
 /** Units a charge can have. Drops and equivalents are turned into amounts later, when the rest is known. */
 export type ChargeUnit = 'g' | 'kg' | 'mg' | 'mL' | 'L' | 'mol' | 'mmol' | 'drop' | 'equiv'
@@ -32,6 +34,8 @@ export interface ChargeRead {
   readonly strengthBesideId?: StatedStrength
   /** A dash stands right before the number: a list mark, or a minus that charges nothing. */
   readonly dashed?: boolean
+  /** Why the amount cannot be taken as it stands; absent where it can. */
+  readonly unclear?: Unclear
 }
 
 /** Volume of one drop of a thin liquid, mL. Common practice, no source. */
@@ -45,12 +49,6 @@ const hints: readonly (readonly [RegExp, Role])[] = [
   [/\b(?:re)?crystalli[sz](?:ed?|ation)\b/i, 'recrystallisation'],
   [/\b(?:dried|dry)\b.*\b(?:over|with|on)\b/i, 'drying'],
 ]
-
-/** Verbs at the start of a line up to the preposition that leads to the material. */
-const opening = new RegExp(
-  String.raw`^(?:(?:then|and|,|it|the|mixture|solution|product|solid|crude|is|was|are|were|down|off|once|twice|again|${verbs})(?:\s+|(?<=,)))+(?:(?:with|into|onto|on|over|from|in|to|by|using)\s+)?(?:adding\s+|pouring\s+(?:into|onto)\s+)?`,
-  'i',
-)
 
 /**
  * Reads one line of a charge the way procedures give it: "9.2 g thiamine hydrochloride", "25 mL conc. HCl", "3 M NaOH, 20 mL",
@@ -68,7 +66,7 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
     const plain = readChargeLine(named === null ? line : `${line} {${named.id}}`, index, comma)
     return plain === null ? null : { ...plain, text, ...(plain.amount === null && plain.perGramProduct === null ? {} : { dashed: true }) }
   }
-  const verb = startsWithVerb.test(line) ? (opening.exec(line)?.[0] ?? '') : ''
+  const verb = openingOf(line)
   const hint = hints.find(([pattern]) => pattern.test(verb))?.[1] ?? null
   const whole = line.slice(verb.length)
   // A bottle whose very name holds its density is found by its name.
@@ -92,14 +90,22 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   )
   const strength = strengths[0]
   const taken = chosen(amounts)
-  const cut = [...amounts, ...measures.filter(one => one.kind === 'time' || one.kind === 'temperature'), ...(strength ? [strength] : [])]
+  const repeats = repeatsIn(verb, body, amounts)
+  const unread = named !== null || isNamed ? null : unreadIn(body, comma)
+  const cut = [
+    ...amounts,
+    ...measures.filter(one => one.kind === 'time' || one.kind === 'temperature'),
+    ...(strength ? [strength] : []),
+    ...repeats.cuts,
+    ...(unread === null ? [] : [unread]),
+  ]
   const phrase = tidy(without(body, cut))
   const called: BottleFound =
     named !== null
       ? index.lookUp(`{${named.id}}`)
       : (asItStands(without(body, amounts), index) ?? bottleOf(phrase, strength === undefined ? null : stated(strength), index))
   const found = density === null || named !== null ? called : byDensity(called, density.gPerMl, index)
-  if (taken === undefined && found.kind === 'unknown') return null
+  if (taken === undefined && unread === null && found.kind === 'unknown' && found.beside === undefined) return null
 
   const notes: string[] = []
   if (/\b(?:ca\.?|about|approx\.?|etwa|environ|circa)\b|~|≈/i.test(body)) notes.push('about')
@@ -108,17 +114,21 @@ export function readChargeLine(text: string, index: NameIndex, comma: CommaRule)
   const grouped = amounts.map(one => body.slice(one.from, one.to)).find(one => /\d,\d{3}(?!\d)/.test(one))
   if (grouped !== undefined) notes.push(`"${grouped}" read with a comma between thousands`)
   const perGram = taken?.perGram ?? false
+  const times = repeats.times ?? 1
+  if (taken !== undefined && times > 1) notes.push(`"${repeats.said}": ${times} x ${scaled(taken)} ${chargeUnit(taken.unit)} taken`)
+  const unclear = unread?.why ?? (repeats.times === null ? unclearRepeats(text, repeats.said) : unclearSum(text, amounts))
   return {
     text,
     found,
     phrase: strength === undefined ? phrase : `${strength.value} ${strength.unit} ${phrase}`,
-    amount: taken === undefined || perGram ? null : scaled(taken),
+    amount: taken === undefined || perGram ? null : scaled(taken) * times,
     unit: taken === undefined ? usualUnit(found, index) : chargeUnit(taken.unit),
-    perGramProduct: taken !== undefined && perGram ? taken.value : null,
+    perGramProduct: taken !== undefined && perGram ? scaled(taken) : null,
     roleHint: hint,
     alsoStated: amounts.filter(one => one !== taken && !one.perGram).map(one => ({ amount: scaled(one), unit: chargeUnit(one.unit) })),
     notes,
     ...(named !== null && strength !== undefined && { strengthBesideId: stated(strength) }),
+    ...(unclear !== null && { unclear }),
   }
 }
 
@@ -150,7 +160,7 @@ function usualUnit(found: BottleFound, index: NameIndex): ChargeUnit {
   return id !== undefined && index.materials.get(id)?.form === 'solid' ? 'g' : 'mL'
 }
 
-function without(text: string, measures: readonly Measure[]): string {
+function without(text: string, measures: readonly Pick<Measure, 'from' | 'to'>[]): string {
   let rest = text
   for (const { from, to } of [...measures].sort((one, other) => other.from - one.from)) rest = `${rest.slice(0, from)} ${rest.slice(to)}`
   return rest
@@ -162,7 +172,7 @@ function tidy(text: string): string {
     .replace(/\b(?:ca|approx|circa)\b\.?|[~≈]|\babout\b|\betwa\b|\benviron\b/gi, ' ')
     .replace(/\((?:\s|,|;|=|or|and|\.|ca|about)*\)/gi, ' ')
     .replace(/\s+([,;:)])/g, '$1')
-    .replace(/\(\s*[,;]\s*/g, '(')
+    .replace(/\(\s*(?:[,;]\s*)?/g, '(')
     .replace(/\b(of|in|with)\s+(?=\1\b)/gi, '')
     .replace(/^\s*of\s+/i, '')
     .replace(/\s+/g, ' ')

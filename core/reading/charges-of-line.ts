@@ -19,7 +19,8 @@ export function chargesOfLine(line: string, index: NameIndex, comma: CommaRule):
     charge =>
       charge.amount !== null ||
       charge.perGramProduct !== null ||
-      (charge.found.kind !== 'unknown' && (clauses.length === 1 || charge.roleHint !== null)),
+      charge.unclear !== undefined ||
+      ((charge.found.kind !== 'unknown' || charge.found.beside !== undefined) && (clauses.length === 1 || charge.roleHint !== null)),
   )
 }
 

@@ -6,14 +6,16 @@ import type { Unit } from '../library/source.ts'
 import type { ChargeLine } from '../library/transformation.ts'
 import type { Problem } from '../problem/problem.ts'
 import { amountOfEach } from './amount-of-each.ts'
-import { isOfStrength } from './bottle.ts'
+import { type Beside, isOfStrength } from './bottle.ts'
 import { type ChargeRead, dropMl } from './charge-line.ts'
 import { contradictory, minusOrMark, nameless, noSuchStrength, nothing, otherStrength, productCharged } from './charge-problems.ts'
 import type { EquationRead } from './equation-line.ts'
 import type { TermRead } from './equation-term.ts'
-import { askedAbout, unknownName } from './name-problems.ts'
-import type { NameIndex } from './names.ts'
+import { askedAbout, namesMore, unknownName } from './name-problems.ts'
+import { idNamed, type NameIndex } from './names.ts'
+import { type PerGram, perGramOf } from './per-gram.ts'
 import { roleOf } from './role.ts'
+import { unclearPerGram } from './unclear-amount.ts'
 import { densityMissing, statedInstead, wantsDensity } from './without-density.ts'
 
 /** A charge line on its way into the library format. */
@@ -26,6 +28,8 @@ export interface DraftCharge {
   readonly amount: number | null
   readonly unit: Unit
   readonly amountMol: number | null
+  /** Where the line says how much for each gram of product. */
+  readonly perGram: PerGram | null
   readonly equivalents: number | null
   /** Reckoned here rather than stated: drops, equivalents. */
   readonly derived: boolean
@@ -43,24 +47,30 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
   const notes = read.notes.map(note => `${read.text}: ${note}`)
   const { found } = read
   if (found.kind === 'ambiguous') problems.push(askedAbout(read.phrase, found, where))
-  if (found.kind === 'unknown')
-    problems.push(
-      amountOfEach(read.text, where) ?? (/\p{L}/u.test(read.phrase) ? unknownName(read.phrase, index, where) : nameless(read.text, where)),
-    )
+  const each = idNamed(read.text) === null ? amountOfEach(read.text, where) : null
+  if (each !== null) problems.push(each)
+  // Parts that are summed bring words between them: how much it is comes first.
+  else if (found.kind === 'unknown' && !(found.beside !== undefined && read.unclear !== undefined))
+    problems.push(notFound(read, found.beside, index, where))
   if (found.kind === 'no-such-strength') {
     const called = (id: string) => ({ id, name: library.materials.get(id)?.name ?? id })
     problems.push(noSuchStrength(read.phrase, called(found.compound), found.held.map(called), where))
   }
-  if (read.amount === 0) problems.push(nothing(read.text, where))
+  if (read.amount === 0 || read.perGramProduct === 0) problems.push(nothing(read.text, where))
   if (read.dashed === true) problems.push(minusOrMark(read.text, where))
   const named = found.kind === 'material' ? (library.materials.get(found.material) ?? null) : null
   const other = read.strengthBesideId
   const isOther = named?.contains !== undefined && other !== undefined && !isOfStrength(named, other, index)
   if (isOther) problems.push(otherStrength(read.text, `${other.value} ${other.unit}`, named.name, where))
-  const material = read.amount !== 0 && read.dashed !== true && !isOther ? named : null
+  const perGram = named === null ? null : perGramOf(read, named, library)
+  const noGrams = named !== null && read.perGramProduct !== null && perGram === null
+  const unclear = each !== null ? null : (read.unclear ?? (noGrams ? unclearPerGram(read.text) : null))
+  if (unclear !== null) problems.push({ ...unclear, where })
+  // Whatever is asked about leaves the line open.
+  const material = problems.length === 0 ? named : null
   const inDrops = read.unit === 'drop'
   const relative = read.unit === 'equiv'
-  if (inDrops && read.amount !== null) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
+  if (inDrops && (read.amount !== null || read.perGramProduct !== null)) notes.push(`${read.text}: a drop taken as ${dropMl} mL`)
   const gasMol = material === null ? null : molesOfGas(read, material)
   if (gasMol !== null) notes.push(`${read.text}: a volume of gas taken at 25 °C and 1 atm, ${molarGasVolumeL} L/mol`)
   const written = relative || read.amount === null ? null : inDrops ? read.amount * dropMl : (gasMol ?? read.amount)
@@ -84,11 +94,17 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
     amount,
     unit,
     amountMol,
+    perGram,
     equivalents: null,
     derived: inDrops || relative || gasMol !== null,
     problems,
     notes,
   }
+}
+
+function notFound({ text, phrase }: ChargeRead, beside: Beside | undefined, index: NameIndex, where: readonly string[]): Problem {
+  if (beside !== undefined) return namesMore(phrase, beside, where)
+  return /\p{L}/u.test(phrase) ? unknownName(phrase, index, where) : nameless(text, where)
 }
 
 /** Moles of a gas that is given by volume, mol; null for anything else. The ideal law: within 1 % for gases of the bench at 1 atm. */
@@ -161,16 +177,15 @@ export function chargeLines(
     const inEquation = draft.compound !== null && named.has(draft.compound)
     const role = roleOf(read, material, inEquation, inEquation && draft.compound === limiting, draft.equivalents)
     const from = read.from === undefined ? {} : { from: read.from }
-    if (read.perGramProduct !== null)
-      return [{ material: material.id, role, amount: null, unit: perGramUnit(draft.unit), perGramProduct: read.perGramProduct, ...from }]
+    if (draft.perGram !== null) {
+      const { amount, unit, derived } = draft.perGram
+      return [{ material: material.id, role, amount: null, unit, perGramProduct: round(amount), ...(derived ? { derived } : {}), ...from }]
+    }
     const amount = draft.amount === null ? null : round(draft.amount)
-    return [
-      { material: material.id, role, amount, unit: draft.unit, ...(draft.derived && amount !== null ? { derived: true } : {}), ...from },
-    ]
+    const derived = draft.derived && amount !== null ? { derived: true } : {}
+    return [{ material: material.id, role, amount, unit: draft.unit, ...derived, ...from }]
   })
 }
-
-const perGramUnit = (unit: Unit): Unit => (unit === 'g' || unit === 'mg' || unit === 'kg' ? 'g' : 'mL')
 
 /** Twelve figures: takes off what binary fractions add to 6 x 0.05. */
 const round = (amount: number): number => Number(amount.toPrecision(12))

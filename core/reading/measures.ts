@@ -1,3 +1,4 @@
+import type { Problem } from '../problem/problem.ts'
 import { type CommaRule, numberIn } from '../quantity/number.ts'
 import { type Unit, unitNamed, unitTable } from '../quantity/unit.ts'
 
@@ -21,7 +22,7 @@ export interface Measure {
   readonly to: number
 }
 
-const number = String.raw`(?:\d+[ \u00a0]+\d+\s*[/⁄]\s*\d+|\d+\s*[/⁄]\s*\d+|\d*\s?[½¼¾⅓⅔⅛]|\d{1,3}(?:[\u00a0\u2009\u202f ]\d{3})+(?![\d])(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)`
+const number = String.raw`(?:\d+[ \u00a0]+\d+\s*[/⁄]\s*\d+|\d+(?:[.,]\d+)?\s*[/⁄]\s*\d+(?:[.,]\d+)?|\d*\s?[½¼¾⅓⅔⅛]|\d{1,3}(?:[\u00a0\u2009\u202f ]\d{3})+(?![\d])(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)`
 /** A share by mass, however it is said; by volume is another thing and is left as it stands. */
 const byMass = String.raw`(?:(?:wt|w|mass|Gew)\.?[\s-]?%|[wm]\s?\/\s?[wm]\s?%|%(?:\s*\(?(?:[wm]\s?\/\s?[wm]|(?:by\s+)?(?:weight|mass)|wt\b\.?)\)?)?(?!\s*\(?(?:v|vol)\b))`
 const perLitre = String.raw`mol\s*\/\s*(?:[lL]|dm[3³])|mol[\s·]*(?:[lL]|dm(?:3|³)?)\s*(?:\^?[-−]\s?[13]|⁻[¹³])`
@@ -39,7 +40,7 @@ export function measuresIn(line: string, comma: CommaRule): readonly Measure[] {
     const first = numberIn(low!, [], comma)
     const last = high === undefined ? first : numberIn(high, [], comma)
     const kind = kindOf(unit!)
-    if (!first.ok || !last.ok || kind === null) continue
+    if (!first.ok || !last.ok || kind === null || isDivided(low!) || isDivided(high ?? '')) continue
     const pieces = times === undefined ? 1 : Number(times)
     const [from, to] = [first.value * pieces, last.value * pieces]
     if (kind.kind !== 'temperature' && from < 0) continue
@@ -57,6 +58,36 @@ export function measuresIn(line: string, comma: CommaRule): readonly Measure[] {
     })
   }
   return found
+}
+
+/** "10/15": what is no common fraction is a range or a choice as often as a division. */
+function isDivided(written: string): boolean {
+  const [, above, below] = /(\d+)\s*[/⁄]\s*(\d+)$/.exec(written) ?? []
+  if (above === undefined || Number(above) === 1) return false
+  return !(Number(above) < Number(below) && /^[348]$/.test(below!) && (below === '3' || Number(above) % 2 === 1))
+}
+
+/**
+ * The first amount of a line that is plainly meant as one and is not read: "10/15 mL", a comma that can be read in two ways, a number beyond
+ * anything a bench can hold.
+ *
+ * @returns where it stands, with what is wrong with its number, empty where that is its slash; null where there is none
+ */
+export function amountUnread(
+  line: string,
+  comma: CommaRule,
+): (Pick<Measure, 'from' | 'to'> & { readonly written: string; readonly problems: readonly Problem[] }) | null {
+  for (const match of line.matchAll(pattern)) {
+    const { low, high, unit } = match.groups as Record<string, string | undefined>
+    if (kindOf(unit!)?.kind !== 'amount') continue
+    const at = { from: match.index, to: match.index + match[0].length, written: match[0] }
+    for (const written of [low!, high ?? low!]) {
+      const read = numberIn(written, [], comma)
+      if (isDivided(written) || (!read.ok && /[/⁄]/.test(written))) return { ...at, problems: [] }
+      if (!read.ok) return { ...at, problems: read.problems }
+    }
+  }
+  return null
 }
 
 function kindOf(written: string): Pick<Measure, 'kind' | 'unit'> | null {

@@ -1,6 +1,7 @@
 import { type Composition, molarMass, parseFormula } from '../chemistry/formula.ts'
 import { casCheckDigit } from '../library/checks/cas-digits.ts'
 import type { Problem } from '../problem/problem.ts'
+import type { Beside } from './bottle.ts'
 import type { Found, Meant, NameIndex } from './names.ts'
 import { repeatUnitIn } from './repeat-unit.ts'
 
@@ -46,6 +47,15 @@ export function unknownName(text: string, index: NameIndex, where: readonly stri
     cure: cureOf(text, index),
   }
 }
+
+/** A name that is known, with something beside it that is not left aside: what it is, nobody but the writer knows. */
+export const namesMore = (text: string, { name, words }: Beside, where: readonly string[]): Problem => ({
+  code: 'name-unknown',
+  where,
+  what: `The library holds nothing called "${text}": beside "${name}" it says "${words}".`,
+  why: 'What stands beside a name may be another material, or change how much of it goes in.',
+  cure: 'Write how much goes in as one amount of each material, a line each, and take out the other words.',
+})
 
 function cureOf(text: string, index: NameIndex): string {
   const add = 'Correct the name, or add the material to a library of your own first.'
