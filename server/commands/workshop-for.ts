@@ -1,6 +1,7 @@
 import { existsSync, statSync } from 'node:fs'
 import type { LibraryFile } from '../../core/library/library.ts'
 import { readText } from '../files.ts'
+import { withChangesTold } from '../library/changes-told.ts'
 import { laidOver } from '../library/laid-over.ts'
 import { ownTitle } from '../library/own-library.ts'
 import { recordsIn } from '../library/records-in.ts'
@@ -18,8 +19,9 @@ export async function workshopFor(given: Given): Promise<Workshop> {
   const beneath = await openWorkshop(given.texts('library'), given.texts('lists'))
   const own = given.texts('own')
   if (own.length === 0) return beneath
-  const { materials, transformations } = ownRecords(own, beneath)
-  return laid(beneath, materials, transformations)
+  const { materials, transformations, warnings } = withChangesTold(ownRecords(own, beneath), beneath.library)
+  const over = laid(beneath, materials, transformations)
+  return { ...over, warnings: [...over.warnings, ...warnings] }
 }
 
 /** A workshop with raw records over it; one with the id of a record beneath stands in its place. */

@@ -7,6 +7,7 @@ import { transformationSchema } from '../../core/library/transformation.ts'
 import type { Problem } from '../../core/problem/problem.ts'
 import { NameIndex } from '../../core/reading/names.ts'
 import type { OwnChange, OwnList, OwnRecords, OwnVersion } from '../store/own-records.ts'
+import { withChangesTold } from './changes-told.ts'
 import { laidOver, sound } from './laid-over.ts'
 import { namesTaken } from './names-taken.ts'
 import { structuresTwice } from './structures-twice.ts'
@@ -70,7 +71,8 @@ const emptyEdit: OwnEdit = { materials: [], transformations: [], removeMaterials
  */
 export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
   const layOver = (materials: readonly unknown[], transformations: readonly unknown[]): { layered: Layered | null; trial: OwnTrial } => {
-    const laid = laidOver(beneath, ownTitle, materials, transformations)
+    const told = withChangesTold({ materials, transformations }, beneath.library)
+    const laid = laidOver(beneath, ownTitle, told.materials, told.transformations)
     if (!laid.ok) return { layered: null, trial: { rows: [], refused: laid.problems.map(notEntered), warnings: [] } }
     const { library, traits } = laid.value
     return {
@@ -115,8 +117,10 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
     return names
   }
 
-  const trialOf = (edit: OwnEdit): { readonly trial: OwnTrial; readonly layered: Layered | null } => {
+  const trialOf = (given: OwnEdit): { readonly trial: OwnTrial; readonly layered: Layered | null; readonly edit: OwnEdit } => {
     const file = stored()
+    const { warnings: changed, ...told } = withChangesTold(given, beneath.library)
+    const edit: OwnEdit = { ...given, ...told }
     const taken = (list: OwnList, records: readonly unknown[], removed: readonly string[]) => {
       const gone = new Set([...removed, ...records.map(idOf)])
       return [...file[list].filter(record => !gone.has(record.id)), ...records]
@@ -135,11 +139,12 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
     )
     const warnings = [
       ...hazardsLost(rows),
+      ...changed,
       ...namesTaken(rows, now().library.materials, namesNow()),
       ...structuresTwice(rows, materials, namesNow(), beneath.toolkit),
       ...trial.warnings,
     ]
-    return { layered, trial: { ...trial, rows, warnings } }
+    return { layered, trial: { ...trial, rows, warnings }, edit }
   }
 
   const changesOf = (edit: OwnEdit, rows: readonly RecordDifference[]): readonly OwnChange[] => {
@@ -179,8 +184,8 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
     overrides: () =>
       differences(beneath.library, { materials: [], transformations: [] }, stored()).filter(row => row.change === 'overrides'),
     check: edit => trialOf(edit).trial,
-    save: (onVersion, what, edit, savedAt) => {
-      const { trial } = trialOf(edit)
+    save: (onVersion, what, given, savedAt) => {
+      const { trial, edit } = trialOf(given)
       if (trial.refused.length > 0) return trial
       return store.save(onVersion, what, changesOf(edit, trial.rows), savedAt)
     },

@@ -94,6 +94,20 @@ describe('the bench own library', () => {
     expect(await told(bromobenzil, { ...again, smiles: 'O=C(c1ccccc1)C(=O)c1cccc(Br)c1' })).toEqual([])
   })
 
+  it('warns of figures that change while their sources stay, by every door, and saves them as remembered', async () => {
+    const benzoin = await get('transformations/benzoin-thiamine')
+    const mine = { ...benzoin, yieldPercent: { ...benzoin.yieldPercent, typical: benzoin.yieldPercent.typical + 5 } }
+    const { warnings, rows } = (await post('own-library/check', { transformations: [mine] })).body
+    expect(warnings).toMatchObject([{ code: 'changed-without-source', where: ['transformations', benzoin.id, 'sources'] }])
+    expect(rows[0].fields.map((one: { key: string }) => one.key).sort()).toEqual(['sources', 'yieldPercent'])
+    expect((await post('own-library', { onVersion: 0, transformations: [mine] })).status).toBe(201)
+    const kept = await get('transformations/benzoin-thiamine')
+    expect(kept.yieldPercent).toMatchObject({ typical: mine.yieldPercent.typical, from: 'changed without a source that was read' })
+    // As its cure says: with a source of its own it is seen.
+    const sourced = { ...mine, sources: [{ citation: 'another book', for: 'yield', checked: true }, ...mine.sources] }
+    expect((await post('own-library/check', { transformations: [sourced] })).body.warnings).toEqual([])
+  })
+
   it('tells what would happen and changes nothing', async () => {
     const trial = await post('own-library/check', { materials: [bromobenzil, quinoxaline], transformations: [step] })
     expect(trial.body.refused).toEqual([])
