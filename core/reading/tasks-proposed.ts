@@ -25,11 +25,12 @@ const setUpShare = setUpH / (setUpH + workUpH)
 
 const unattended = /\b(?:stand|stands|left|leave|leaving|keep|kept|overnight|dry|dried|drying|desiccat\w*|fridge|refrigerat\w*)\b/i
 const workUp =
-  /\b(?:filter|filtered|decant|pour|poured|wash|washed|rinse|extract|extracted|separate|separated|distil|distilled|evaporate|concentrate|collect|dry|dried|recrystalli\w*|crystalli\w*|neutrali\w*|acidif\w*|basif\w*|cool|cooled|chill|chilled)\b/i
+  /\b(?:quench\w*|drown|drowned|filter|filtered|decant|pour|poured|wash|washed|rinse|extract|extracted|separate|separated|distil|distilled|evaporate|concentrate|collect|dry|dried|recrystalli\w*|crystalli\w*|neutrali\w*|acidif\w*|basif\w*|cool|cooled|chill|chilled)\b/i
 const drying = /\b(?:dry|dried|drying|desiccat\w*)\b/i
 
 /**
- * Tasks that a preparation's own lines suggest: set up, what the lines give times for, work up, dry.
+ * Tasks that a preparation's own lines suggest, in its order: set up, what the lines give times for, between and after these what they give no
+ * times for, dry. No line is left out.
  *
  * Hours that a line names are the text's; who must be there while they pass is told from its verb, and is a guess like all else.
  *
@@ -38,14 +39,15 @@ const drying = /\b(?:dry|dried|drying|desiccat\w*)\b/i
  */
 export function tasksProposed(operations: readonly string[], known: TimesKnown, comma: CommaRule): readonly TaskProposed[] {
   const timed: TaskProposed[] = []
-  const untimed: string[] = []
+  /** Lines without times, by how many timed ones stand before them. */
+  const untimed: string[][] = [[]]
   let worksUp = false
   for (const line of operations) {
     worksUp ||= workUp.test(line)
     const named = conditionsIn(line, comma).hours.reduce((sum, one) => sum + one, 0)
     const hours = named > 0 ? named : /\bovernight\b/i.test(line) ? nightH : 0
     if (hours === 0) {
-      untimed.push(line)
+      untimed.at(-1)!.push(line)
       continue
     }
     const kind = unattended.test(line) ? 'stand' : 'watch'
@@ -53,26 +55,57 @@ export function tasksProposed(operations: readonly string[], known: TimesKnown, 
       task: { do: line, kind, hours: rounded(hours), waitUpToH: 0, ...(worksUp ? {} : { reaction: true }) },
       guessed: named > 0 ? ['kind'] : ['kind', 'hours'],
     })
+    untimed.push([])
   }
   if (timed.length === 0 && known.elapsedHours === null) return []
   const hands = known.handsOnHours
   const setUp = hands === null ? setUpH : hands * setUpShare
   const after = hands === null ? workUpH : hands - setUp
-  const firstWorkUp = timed.findIndex(one => one.task.reaction !== true)
-  const before = firstWorkUp < 0 ? timed : timed.slice(0, firstWorkUp)
-  const later = firstWorkUp < 0 ? [] : timed.slice(firstWorkUp)
+  // Where nothing reacts for a stated time, working up begins among the first lines.
+  const [first = [], ...others] = untimed
+  const begins = timed[0]?.task.reaction === true ? -1 : first.findIndex(line => workUp.test(line))
+  const [charging, leading] = begins < 0 ? [first, []] : [first.slice(0, begins), first.slice(begins)]
+  const byHand = handTasks([leading, ...others], timed, after)
   const list = [
-    guess('set up and charge', 'hands', setUp),
-    ...before,
-    guess(untimed.filter(line => workUp.test(line)).join('; ') || 'work up', 'hands', after),
-    ...later,
+    guess(['set up and charge', ...charging].join('; '), 'hands', setUp),
+    ...byHand[0]!,
+    ...timed.flatMap((one, at) => [one, ...byHand[at + 1]!]),
   ]
   const sum = list.reduce((hours, one) => hours + one.task.hours, 0)
   const left = known.elapsedHours === null ? null : known.elapsedHours - sum
-  const driesAlready = later.some(one => drying.test(one.task.do))
+  const driesAlready = timed.some(one => one.task.reaction !== true && drying.test(one.task.do))
   // What the typed hours leave over is drying, or standing; without typed hours a solid dries for a night.
   const rest = left ?? (known.solid && !driesAlready ? nightH : 0)
   return rest > leastH ? [...list, guess(known.solid && !driesAlready ? 'dry' : 'let stand', 'stand', rest)] : list
+}
+
+/**
+ * Work by hand at each place between the timed tasks: the lines there, their hours a share by their number.
+ *
+ * @param lines  by how many timed tasks stand before them
+ * @param hours  of all of them together, working up among them, told of or not
+ */
+function handTasks(
+  lines: readonly (readonly string[])[],
+  timed: readonly TaskProposed[],
+  hours: number,
+): readonly (readonly TaskProposed[])[] {
+  // Nothing is told of what follows the reaction: that it is worked up goes without saying.
+  const reacting = timed.filter(one => one.task.reaction === true).length
+  const told = lines.some((here, place) => here.length > 0 && place >= reacting)
+  const all = told ? lines : lines.map((here, place) => (place === reacting ? [...here, 'work up'] : here))
+  const count = all.reduce((sum, one) => sum + one.length, 0)
+  let done = 0
+  let given = 0
+  return all.map(here => {
+    if (here.length === 0) return []
+    done += here.length
+    // Each ends where its share of all lines ends, so that rounding adds nothing.
+    const until = rounded((hours * done) / count)
+    const task = guess(here.join('; '), 'hands', until - given)
+    given = until
+    return [task]
+  })
 }
 
 /** Less is what rounding leaves, h. */
