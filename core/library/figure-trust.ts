@@ -1,4 +1,4 @@
-import { namesReadSource, namesSources } from './from-words.ts'
+import { commonPractice, namesReadSource, namesSources } from './from-words.ts'
 import { type Mark, trustOfMark } from './mark.ts'
 import type { Material } from './material.ts'
 import { type Physical, type PhysicalFigure, physicalFigures, trustInPhysical } from './physical.ts'
@@ -198,9 +198,10 @@ export function materialFigures(material: Material): readonly FigureTrust[] {
   const { sources, hazards, form, densityGPerMl } = material
   const isPoured = form === 'liquid' || form === 'solution'
   const own = sourcesFor(sources, 'hazards')
+  const known = trustInHazards(material)
   const missing = isPoured && densityGPerMl === undefined ? [marked('density', trustInPhysical(material, 'density') as Marked, null)] : []
   return [
-    marked('hazards', trustInHazards(material), hazards?.from ?? citations(own)),
+    marked('hazards', known === 'seen' && commonPractice.test(hazards?.from ?? '') ? 'remembered' : known, hazards?.from ?? citations(own)),
     ...missing,
     ...physicalFigures(material).map(one => marked(one.figure, one.trust, physicalSource(one))),
   ]

@@ -3,6 +3,9 @@ import type { Source } from './source.ts'
 /** How the text of a `from` begins whose figure is only remembered. */
 export const fromMemory = /^(from )?memory\b/i
 
+/** How the text of a `from` begins whose figure the trade takes for granted: told as remembered. */
+export const commonPractice = /^common practice\b/i
+
 /** Words of somebody who did not read it anywhere, wherever they stand. */
 const doubting =
   /\b(guess\w*|remember\w*|memory|recall\w*|estimat\w*|invent\w*|unknown|unsure|typed|made up|assum\w*|presumabl\w*|probabl\w*|perhaps|maybe)\b|\?\s*$/i

@@ -1,5 +1,6 @@
 import type { HazardList, Known, LabelledMaterial, Meeting, WasteLine } from '../hazards/hazard-list.ts'
 import { citations } from '../library/figure-trust.ts'
+import { commonPractice } from '../library/from-words.ts'
 import { type Library, materialOf } from '../library/library.ts'
 import type { Marked } from '../library/mark.ts'
 import { trustOf } from '../library/trust.ts'
@@ -28,6 +29,12 @@ export const knownWords: Readonly<Record<Known, string>> = {
   unknown: 'Unknown: not safe',
 }
 
+/** How the label of one material is known; that suppliers assign nothing is common practice, and no source that was seen. */
+export const knownText = ({ known, from }: Pick<LabelledMaterial, 'known' | 'from'>): string =>
+  known === 'seen' && isPractice(from) ? 'Remembered' : knownWords[known]
+
+const isPractice = (from: string | null): boolean => from !== null && commonPractice.test(from)
+
 /** "Seen: EU Annex VI. 61.5 mL, steps 1 and 2a." */
 export function stateText(library: Library, material: LabelledMaterial): string {
   const from = material.known === 'seen' && material.from !== null ? `: ${material.from}` : ''
@@ -44,13 +51,13 @@ export function stateText(library: Library, material: LabelledMaterial): string 
       : `${amount}${made ? ' made' : evolved ? ' given off' : only ? ' as a by-product' : material.as.includes('by-product') ? ', some of it a by-product' : ''}`,
     stepsText(material.steps),
   ]
-  return `${knownWords[material.known]}${from}. ${capital(what.filter(Boolean).join(', '))}.`
+  return `${knownText(material)}${from}. ${capital(what.filter(Boolean).join(', '))}.`
 }
 
 /** What a label says in one line, for a text or a bottle: "Danger. H314 Causes severe skin burns and eye damage." */
 export function labelText(material: LabelledMaterial): string {
   if (material.known === 'unknown') return noHazardData
-  if (material.codes.length === 0) return 'No hazard class assigned, with a source.'
+  if (material.codes.length === 0) return `No hazard class assigned, ${isPractice(material.from) ? 'by common practice' : 'with a source'}.`
   const word = material.signalWord === null || material.signalWord === 'none' ? '' : `${material.signalWord}. `
   return `${word}${material.codes.map(({ code, statement }) => `${code} ${statement}`).join('; ')}.`
 }

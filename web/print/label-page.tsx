@@ -1,7 +1,7 @@
 import type { Depiction } from '../../core/chemistry/drawing.ts'
 import { type BottleLabel, bottleLabels, type WasteLabel, wasteLabels } from '../../core/report/bottle-labels.ts'
 import { noHazardData } from '../../core/report/cautions.ts'
-import { knownWords } from '../../core/report/hazard-sheet.ts'
+import { knownText } from '../../core/report/hazard-sheet.ts'
 import { nameIn } from '../../core/report/names.ts'
 import { type Notice, noticesOf } from '../../core/report/notices.ts'
 import { capital, listed, stepsText } from '../../core/report/words.ts'
@@ -68,7 +68,7 @@ function Bottle({ plan, depictions, version, label }: PackProps & { readonly lab
               {hazard.codes.map(({ code, statement }) => `${statement} (${code})`).join('. ')}.
             </p>
           )}
-          <p class="s soft">Hazards: {knownWords[known].toLowerCase()}.</p>
+          <p class="s soft">Hazards: {hazard === null ? 'unknown: not safe' : knownText(hazard).toLowerCase()}.</p>
         </div>
       </div>
       <p class="lf s">
