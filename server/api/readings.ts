@@ -18,6 +18,9 @@ const reactionSchema = z.object({
   equation: z.string(),
   agents: z.array(z.string()).meta({ description: 'What stands over the arrow: charges whose amounts are still to be given.' }),
   unknown: z.array(z.string()),
+  byFlag: z.array(z.string()).meta({
+    description: 'What is drawn in one hand and is read as both, since the chiral flag of the file is 0, by its words in the equation.',
+  }),
 })
 
 const shownSchema = z
@@ -108,11 +111,12 @@ export const readings: Resource = (api, { workshop }) => {
           }).problems,
       )
       if (stopped.length > 0) throw new Refusal('no-answer', stopped)
-      const reactions = read.value.map(({ title, equation, agents, unknown }) => ({
+      const reactions = read.value.map(({ title, equation, agents, unknown, byFlag }) => ({
         title,
         equation,
         agents: [...agents],
         unknown: [...unknown],
+        byFlag: [...byFlag],
       }))
       const { title: _title, ...first } = reactions[0]!
       return { ...first, reactions }

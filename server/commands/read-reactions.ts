@@ -2,6 +2,7 @@ import type { Material } from '../../core/library/material.ts'
 import { ownBench } from '../../core/library/trust.ts'
 import { paragraph } from '../../core/problem/problem.ts'
 import { numberText } from '../../core/quantity/print.ts'
+import { byFlagLine } from '../../core/reading/by-flag.ts'
 import { formWords } from '../../core/reading/stereo-forms.ts'
 import { counted } from '../../core/report/words.ts'
 import { type NewStructure, newStructures } from '../library/new-structures.ts'
@@ -53,6 +54,7 @@ export function readReactions(text: string, file: string, workshop: Workshop, gi
     for (const { number, title, read } of list) {
       terminal.out(`${number}. ${title === '' ? 'without a name' : title}: ${read?.equation ?? 'not read'}\n`)
       if (read !== null && read.agents.length > 0) terminal.out(`   over the arrow, without amounts: ${read.agents.join('; ')}\n`)
+      if (read !== null && read.byFlag.length > 0) terminal.out(`   ${byFlagLine(read.byFlag)}\n`)
       if (read !== null && read.unknown.length > 0) terminal.out(`   not in the library: ${read.unknown.join('; ')}\n`)
     }
     if (fresh.length > 0) terminal.out(newList(fresh, file))

@@ -15,6 +15,7 @@ import {
 } from '../../core/reading/reaction-smiles.ts'
 import { plainSmiles } from '../../core/reading/smiles-or-formula.ts'
 import { wordFor } from '../../core/reading/word-for.ts'
+import { isBothByFlag } from './chiral-flag.ts'
 import { moleculeOf } from './molecule-of.ts'
 import { titleOf } from './reaction-title.ts'
 
@@ -99,6 +100,13 @@ export interface EquationIn {
   readonly agents: readonly string[]
   /** Structures that the library does not hold. */
   readonly unknown: readonly string[]
+  /** Words of the equation and the charges for what is drawn in one hand and is both by the chiral flag 0 of the file. */
+  readonly byFlag: readonly string[]
+}
+
+interface Parts extends ReactionSmiles {
+  /** SMILES of those that the chiral flag makes both hands. */
+  readonly byFlag: readonly string[]
 }
 
 /** Longest reaction that is read, characters. */
@@ -111,7 +119,7 @@ export function equationIn(name: string, text: string, names: NameIndex, toolkit
   const parts = body.trimStart().startsWith('$RXN')
     ? partsOfRxn(body)
     : isReactionSmiles(smilesLine(body).body)
-      ? partsOfReactionSmiles(smilesLine(body).body, toolkit)
+      ? withoutFlags(partsOfReactionSmiles(smilesLine(body).body, toolkit))
       : null
   if (parts === null || parts.reactants.length === 0 || parts.products.length === 0)
     return bad([unreadable(name, 'it has no reactant or no product, or its structures cannot be read')])
@@ -136,14 +144,24 @@ export function equationIn(name: string, text: string, names: NameIndex, toolkit
   }
   const equation = `${side(parts.reactants)} -> ${side(parts.products)}`
   const agents = [...new Set(words(parts.agents))]
-  return problems.length > 0 ? bad(problems) : good({ equation, agents, unknown: [...new Set(unknown)] })
+  return problems.length > 0
+    ? bad(problems)
+    : good({ equation, agents, unknown: [...new Set(unknown)], byFlag: [...new Set(words(parts.byFlag))] })
 }
+
+const withoutFlags = (parts: ReactionSmiles | null): Parts | null => (parts === null ? null : { ...parts, byFlag: [] })
 
 /**
  * A V2000 file is cut at its own marks, by the counts of its fifth line: the toolkit's reader loses molecules where a side has ten or more.
  * What stands over the arrow comes after the products, whether a third count tells of it or not.
  */
-function partsOfRxn(text: string): ReactionSmiles | null {
+function partsOfRxn(text: string): Parts | null {
+  const byFlag = new Set<string>()
+  const smilesOf = (molfile: string, molecule: Molecule): string => {
+    const smiles = smilesWithGroups(molecule, Molecule)
+    if (isBothByFlag(molfile, molecule)) byFlag.add(smiles)
+    return smiles
+  }
   try {
     const body = text.trimStart().replace(/\r\n?/g, '\n')
     if (/^\$RXN V3000/.test(body)) {
@@ -154,6 +172,7 @@ function partsOfRxn(text: string): ReactionSmiles | null {
         reactants: of(reaction.getReactants(), at => reaction.getReactant(at)),
         agents: of(reaction.getCatalysts(), at => reaction.getCatalyst(at)),
         products: of(reaction.getProducts(), at => reaction.getProduct(at)),
+        byFlag: [],
       }
     }
     const [head = '', ...blocks] = body.split(/^\$MOL.*\n/m)
@@ -166,11 +185,12 @@ function partsOfRxn(text: string): ReactionSmiles | null {
     const over = /^\s*\d{1,3}\s+\d{1,3}\s+(\d{1,3})(?=\s|$)/.exec(line)?.[1]
     const isWhole = over === undefined || over === '0' ? left + right <= blocks.length : left + right + Number(over) === blocks.length
     if (!isWhole || blocks.length > mostMolecules) return null
-    const smiles = blocks.map(once(block => smilesWithGroups(Molecule.fromMolfile(block), Molecule)))
+    const smiles = blocks.map(once(block => smilesOf(block, Molecule.fromMolfile(block))))
     return {
       reactants: smiles.slice(0, left),
       products: smiles.slice(left, left + right),
       agents: smiles.slice(left + right).filter(one => one !== ''),
+      byFlag: [...byFlag],
     }
   } catch {
     return null

@@ -143,6 +143,7 @@ export interface ReactionRead {
   readonly equation: string
   readonly agents: readonly string[]
   readonly unknown: readonly string[]
+  readonly byFlag: readonly string[]
 }
 
 /** What a list is kept to: figures so sure, of one kind or of any; '' = all. */

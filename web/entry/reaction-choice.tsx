@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Problem } from '../../core/problem/problem.ts'
+import { byFlagLine } from '../../core/reading/by-flag.ts'
 import { counted, inWords, listed } from '../../core/report/words.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Name } from '../parts/words.tsx'
@@ -133,6 +134,7 @@ function Reaction({
           {item.read.agents.length > 0 && (
             <span class="soft block">over the arrow, without amounts: {withNewNames(item.read.agents.join('; '))}</span>
           )}
+          {(item.read.byFlag ?? []).length > 0 && <span class="block">{withNewNames(byFlagLine(item.read.byFlag ?? []))}</span>}
           {!item.balanced && item.written === null && (
             <span class="block">it does not balance yet; where it is written a way is proposed</span>
           )}

@@ -16,7 +16,13 @@ export interface ReactionShown {
   /** Its piece of the file. */
   readonly text: string
   /** Null where it cannot be read. */
-  readonly read: { readonly equation: string; readonly agents: readonly string[]; readonly unknown: readonly string[] } | null
+  readonly read: {
+    readonly equation: string
+    readonly agents: readonly string[]
+    readonly unknown: readonly string[]
+    /** Drawn in one hand, both by the file's chiral flag; absent in a list of before. */
+    readonly byFlag?: readonly string[]
+  } | null
   readonly balanced: boolean
   readonly problems: readonly Problem[]
 }
