@@ -5,32 +5,54 @@ import { nameKey } from '../../core/reading/name-key.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
 import { eachAgain } from './each-again.ts'
 
+/** A name that a material gets: one that it had before is nothing new. */
+interface Given {
+  readonly id: string
+  readonly name: string
+  readonly key: 'name' | 'synonyms'
+}
+
 /**
- * One warning a new material that would be called what another is called: from then on every text that names it is asked about. It is held
- * against what is there, and against those that come with it.
+ * One warning a name or other name that a material would get and that another is called by: from then on every text that says it is asked
+ * about, or means the other. It is held against what is there, and against those that come with it.
  *
- * @param names  as they are before it is added
+ * @param records    those that are taken over
+ * @param materials  as they are before
+ * @param names      as they are before
  */
 export function namesTaken(
   rows: readonly RecordDifference[],
-  materials: ReadonlyMap<string, Pick<Material, 'name'>>,
+  records: readonly Material[],
+  materials: ReadonlyMap<string, Material>,
   names: NameIndex,
 ): readonly Problem[] {
-  const added = rows.filter(({ list, change }) => list === 'materials' && change === 'added')
+  const touched = new Set(rows.filter(({ list, change }) => list === 'materials' && !/same|removed/.test(change)).map(({ id }) => id))
+  const given = records.filter(({ id }) => touched.has(id)).flatMap(record => namesGiven(record, materials.get(record.id)))
   return [
-    ...added.flatMap(({ id, name }) => {
-      const found = names.lookUp(name)
-      if (found.kind !== 'material' || found.material === id) return []
-      return [taken(id, name, { id: found.material, name: materials.get(found.material)?.name ?? found.material })]
+    ...given.flatMap(one => {
+      const found = names.lookUp(one.name)
+      if (found.kind !== 'material' || found.material === one.id) return []
+      return [taken(one, { id: found.material, name: materials.get(found.material)?.name ?? found.material })]
     }),
-    ...eachAgain(added, ({ name }) => nameKey(name).toLowerCase()).map(([first, second]) => taken(second.id, second.name, first)),
+    ...eachAgain(given, ({ name }) => nameKey(name).toLowerCase()).flatMap(([first, again]) =>
+      first.id === again.id ? [] : [taken(again, first)],
+    ),
   ]
 }
 
-const taken = (id: string, name: string, other: { readonly id: string; readonly name: string }): Problem => ({
+function namesGiven({ id, name, synonyms = [] }: Material, before: Material | undefined): readonly Given[] {
+  const had = new Set([before?.name, ...(before?.synonyms ?? [])].flatMap(one => (one === undefined ? [] : [nameKey(one)])))
+  const all: readonly Given[] = [{ id, name, key: 'name' }, ...synonyms.map(synonym => ({ id, name: synonym, key: 'synonyms' as const }))]
+  return all.filter(one => !had.has(nameKey(one.name)))
+}
+
+const taken = ({ id, name, key }: Given, other: { readonly id: string; readonly name: string }): Problem => ({
   code: 'name-taken',
-  where: ['materials', id, 'name'],
+  where: ['materials', id, key],
   what: `${other.name} (${other.id}) is called “${name}” already.`,
   why: 'Every text that says so would have to be asked which of the two is meant.',
-  cure: `Give it a name of its own; or, where the two are one, leave it out, or give it the id ${other.id} to stand in its place.`,
+  cure:
+    key === 'name'
+      ? `Give it a name of its own; or, where the two are one, leave it out, or give it the id ${other.id} to stand in its place.`
+      : `Take “${name}” out of the other names of ${id}; or, where the two are one, leave it out, or give it the id ${other.id} to stand in its place.`,
 })

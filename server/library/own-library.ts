@@ -10,6 +10,7 @@ import type { OwnChange, OwnList, OwnRecords, OwnVersion } from '../store/own-re
 import { withChangesTold } from './changes-told.ts'
 import { laidOver, sound } from './laid-over.ts'
 import { namesTaken } from './names-taken.ts'
+import { structuresChanged } from './structures-changed.ts'
 import { structuresTwice } from './structures-twice.ts'
 import { ambiguousNames, type Workshop } from './workshop.ts'
 
@@ -140,7 +141,8 @@ export function ownLibrary(beneath: Workshop, store: OwnRecords): OwnLibrary {
     const warnings = [
       ...hazardsLost(rows),
       ...changed,
-      ...namesTaken(rows, now().library.materials, namesNow()),
+      ...namesTaken(rows, materials, now().library.materials, namesNow()),
+      ...structuresChanged(rows, beneath.toolkit),
       ...structuresTwice(rows, materials, namesNow(), beneath.toolkit),
       ...trial.warnings,
     ]

@@ -6,7 +6,7 @@ import type { NameIndex } from '../../core/reading/names.ts'
 import { eachAgain } from './each-again.ts'
 
 /**
- * One warning a new compound of the very structure that another has: one that is there, or one that comes with it.
+ * One warning a compound, new or drawn anew, of the very structure that another has: one that is there, or one that comes with it.
  *
  * @param records  those that are taken over
  * @param names    as they are before
@@ -17,7 +17,8 @@ export function structuresTwice(
   names: NameIndex,
   toolkit: Toolkit,
 ): readonly Problem[] {
-  const added = new Set(rows.filter(({ list, change }) => list === 'materials' && change === 'added').map(({ id }) => id))
+  const redrawn = ({ change, fields }: RecordDifference): boolean => change === 'added' || fields.some(({ key }) => key === 'smiles')
+  const added = new Set(rows.filter(row => row.list === 'materials' && redrawn(row)).map(({ id }) => id))
   const fresh = records.flatMap((material): readonly Fresh[] => {
     if (!added.has(material.id) || material.kind !== 'compound' || material.smiles === undefined) return []
     const read = toolkit.parse(material.smiles)

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { bundled } from '../../../server/library/bundled.ts'
 import { testApp } from '../../support/app.ts'
 import { plainStep } from '../../support/plain-step.ts'
 
@@ -73,6 +74,47 @@ describe('the bench own library', () => {
     // A synonym of the same (IUPAC name of acetone).
     expect(await named('propanone')).toContain('name-taken')
     expect(await named('4-bromobenzil')).not.toContain('name-taken')
+  })
+
+  it('warns of other names, and of a new name for a record that is there, that another is called by', async () => {
+    const told = async (...materials: object[]) =>
+      (await post('own-library/check', { materials })).body.warnings
+        .filter((one: { code: string }) => one.code === 'name-taken')
+        .map((one: { where: string[] }) => one.where.slice(1))
+    expect(await told({ ...bromobenzil, synonyms: ['PhCHO', 'Benzaldehyde', 'bromo benzil of ours'] })).toEqual([
+      [bromobenzil.id, 'synonyms'],
+      [bromobenzil.id, 'synonyms'],
+    ])
+    expect(await told({ ...bromobenzil, synonyms: ['shared'] }, { ...quinoxaline, synonyms: ['Shared'] })).toEqual([
+      [quinoxaline.id, 'synonyms'],
+    ])
+    const table = { files: [{ name: 'mine.csv', text: 'id,name\nbenzaldehyde,acetone\n' }] }
+    const renamed = (await post('own-library/check', table)).body.warnings
+    expect(renamed).toMatchObject([{ code: 'name-taken', where: ['materials', 'benzaldehyde', 'name'] }])
+    expect(
+      (await post('own-library/check', { files: [{ name: 'm.csv', text: 'id,name\nbenzaldehyde,oil of ours\n' }] })).body.warnings,
+    ).toEqual([])
+  })
+
+  it('warns of a structure that is another than before, and not of the same one written otherwise', async () => {
+    const record = bundled().library.materials.get('carvone')!
+    const text = record.smiles!
+    expect(record.name).toBe('(R)-(-)-carvone')
+    const told = async (smiles: string) =>
+      (await post('own-library/check', { materials: [{ ...record, smiles }] })).body.warnings
+        .filter((one: { code: string }) => one.code === 'structure-changed')
+        .map((one: { what: string }) => one.what.replace(/^.*: /, ''))
+    const mirrored = text.includes('@@') ? text.replace('@@', '@') : text.replace('@', '@@')
+    expect(await told(mirrored)).toEqual(['the new one is its mirror image, the other hand.'])
+    const flat = text.replace(/\[C@+H?\]/, 'C')
+    expect(await told(flat)).toEqual(['the new one leaves open hands or double bonds that are stated in the old one.'])
+    expect(await told('CC(=O)C')).toEqual(['other atoms.'])
+    expect(await told(text)).toEqual([])
+    // The mirror image is held by itself.
+    const { warnings } = (await post('own-library/check', { materials: [{ ...record, smiles: mirrored }] })).body
+    expect(warnings.find((one: { code: string }) => one.code === 'structure-twice').what).toMatch(
+      /\(s-carvone\), which is there already\.$/,
+    )
   })
 
   it('warns of two new materials of one name, or of one structure, in one file, with both ids', async () => {
