@@ -6,6 +6,9 @@ export const fromMemory = /^(from )?memory\b/i
 /** How the text of a `from` begins whose figure the trade takes for granted: told as remembered. */
 export const commonPractice = /^common practice\b/i
 
+/** How the text of a `from` begins whose label was reckoned out of the labels of the parts, all of them seen. */
+export const mixtureRules = /^mixture rules of the un ghs\b/i
+
 /** Words of somebody who did not read it anywhere, wherever they stand. */
 const doubting =
   /\b(guess\w*|remember\w*|memory|recall\w*|estimat\w*|invent\w*|unknown|unsure|typed|made up|assum\w*|presumabl\w*|probabl\w*|perhaps|maybe)\b|\?\s*$/i
@@ -32,7 +35,11 @@ export function namesAssigner(from: string, sources: readonly Source[]): boolean
   if (alike(from) === assignedNone || namesReadSource(from, sources)) return true
   if (doubting.test(from)) return false
   // "page" alone: the one that a source of the hazards names.
-  return documents.test(from) || (/^(page|source)$/i.test(from) && sources.some(one => one.checked && one.for?.includes('hazards')))
+  return (
+    documents.test(from) ||
+    mixtureRules.test(from) ||
+    (/^(page|source)$/i.test(from) && sources.some(one => one.checked && one.for?.includes('hazards')))
+  )
 }
 
 /** The `from` of a yield tells that it stands in what was read. */

@@ -1,6 +1,6 @@
 import type { HazardList, Known, LabelledMaterial, Meeting, WasteLine } from '../hazards/hazard-list.ts'
 import { citations } from '../library/figure-trust.ts'
-import { commonPractice } from '../library/from-words.ts'
+import { commonPractice, mixtureRules } from '../library/from-words.ts'
 import { type Library, materialOf } from '../library/library.ts'
 import type { Marked } from '../library/mark.ts'
 import { trustOf } from '../library/trust.ts'
@@ -29,9 +29,14 @@ export const knownWords: Readonly<Record<Known, string>> = {
   unknown: 'Unknown: not safe',
 }
 
-/** How the label of one material is known; that suppliers assign nothing is common practice, and no source that was seen. */
-export const knownText = ({ known, from }: Pick<LabelledMaterial, 'known' | 'from'>): string =>
-  known === 'seen' && isPractice(from) ? 'Remembered' : knownWords[known]
+/**
+ * How the label of one material is known. That suppliers assign nothing is common practice, and no source that was seen; what comes of the
+ * labels of the parts is reckoned.
+ */
+export function knownText({ known, from }: Pick<LabelledMaterial, 'known' | 'from'>): string {
+  if (known === 'seen' && isPractice(from)) return 'Remembered'
+  return known === 'seen' && from !== null && mixtureRules.test(from) ? 'Reckoned' : knownWords[known]
+}
 
 const isPractice = (from: string | null): boolean => from !== null && commonPractice.test(from)
 

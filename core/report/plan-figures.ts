@@ -1,3 +1,4 @@
+import { asLabelled } from '../hazards/mixture.ts'
 import { type Library, transformationOf } from '../library/library.ts'
 import type { Mark, Marked } from '../library/mark.ts'
 import { physicalFigures } from '../library/physical.ts'
@@ -136,7 +137,7 @@ function materialRows(library: Library, plan: Plan, steps: readonly ChargedStep[
     const values = record === undefined ? [] : physicalFigures(record)
     return figures.map((one): PlanFigure => {
       const value = values.find(of => of.figure === one.figure)?.value
-      const codes = record?.hazards?.codes ?? []
+      const codes = record === undefined ? [] : (asLabelled(library, record).hazards?.codes ?? [])
       const told =
         value ?? (one.figure === 'hazards' && one.trust !== 'unknown' ? codes.join(' ') || 'no statement in that source' : 'not known')
       return { place: 'materials', of: nameIn(library)(material), figure: one.figure, value: told, mark: one.mark, source: one.source }

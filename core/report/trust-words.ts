@@ -1,3 +1,4 @@
+import { asLabelled } from '../hazards/mixture.ts'
 import { type FigureTrust, materialFigures, stepFigures } from '../library/figure-trust.ts'
 import { type Library, transformationOf } from '../library/library.ts'
 import { type Mark, trustOfMark } from '../library/mark.ts'
@@ -21,9 +22,12 @@ export function trustOfStep(library: Library, plan: Pick<Plan, 'settings' | 'log
   const runs = step.done?.ownRuns ?? 0
   const typed = plan.settings.yields[step.transformation] !== undefined
   const own = typed ? 'typed in this plan' : runs > 0 ? `${runs === 1 ? 'one run' : `${runs} runs`} logged in this plan` : null
-  const ids = [...new Set([...step.charges.map(line => line.material), step.makes])]
+  const transformation = transformationOf(library, step.transformation)
+  // All that the hazard list holds of the step, with the labels that it shows: what forms beside the product can hurt too.
+  const formed = [...transformation.products, ...transformation.gasEvolved].map(one => one.compound)
+  const ids = [...new Set([...step.charges.map(line => line.material), step.makes, ...formed])]
   return {
-    figures: stepFigures(transformationOf(library, step.transformation)).map(one =>
+    figures: stepFigures(transformation).map(one =>
       (one.figure === 'yield' || one.figure === 'range of the yield') && own !== null
         ? {
             ...one,
@@ -35,7 +39,7 @@ export function trustOfStep(library: Library, plan: Pick<Plan, 'settings' | 'log
     ),
     materials: ids.flatMap(material => {
       const record = library.materials.get(material)
-      return record === undefined ? [] : [{ material, figures: materialFigures(record) }]
+      return record === undefined ? [] : [{ material, figures: materialFigures(asLabelled(library, record)) }]
     }),
   }
 }
