@@ -1,4 +1,4 @@
-import { commonPractice, namesReadSource, namesSources } from './from-words.ts'
+import { commonPractice, isAsEntered, namesReadSource, namesSources } from './from-words.ts'
 import { type Mark, trustOfMark } from './mark.ts'
 import type { Material } from './material.ts'
 import { type Physical, type PhysicalFigure, physicalFigures, trustInPhysical } from './physical.ts'
@@ -188,6 +188,8 @@ function named(step: Transformation, figure: FigureTrust['figure'], by: RegExp):
 function ends({ yieldPercent: { from = '' }, sources }: Transformation, yields: Trust): FigureTrust {
   const read = /\b(range|several)\b/.test(from) && !/\b(allowance|memory)\b/.test(from)
   if (yields !== 'seen') return marked('range of the yield', yields, from === '' ? citations(sourcesFor(sources, 'yield')) : from)
+  // Whoever entered the step gave its ends too: the library allows for nothing there.
+  if (isAsEntered(from)) return marked('range of the yield', 'seen', citations(sourcesFor(sources, 'yield')))
   return read
     ? marked('range of the yield', 'seen', from)
     : marked('range of the yield', 'derived', 'the ends are an allowance round what the source gives')

@@ -42,5 +42,8 @@ export function namesAssigner(from: string, sources: readonly Source[]): boolean
   )
 }
 
+/** The `from` of a yield whose three figures were typed, or read in what was pasted, on the page for new steps. */
+export const isAsEntered = (from: string): boolean => alike(from) === 'as entered'
+
 /** The `from` of a yield tells that it stands in what was read. */
 export const namesSources = (from: string, sources: readonly Source[]): boolean => ofTheSources.test(from) || namesReadSource(from, sources)

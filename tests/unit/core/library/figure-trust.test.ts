@@ -36,6 +36,21 @@ describe('how sure the figures of a step are', () => {
       'charges seen, yield seen, range of the yield derived, times estimated',
     ],
     [
+      'ends that whoever entered the step gave with its yield: no allowance of the library',
+      { confidence: 'checked', sources: [page], timesBasis: 'source', yieldPercent: { ...range, from: 'as entered' } },
+      'charges seen, yield seen, range of the yield seen, times seen',
+    ],
+    [
+      'the same from memory',
+      {
+        confidence: 'memory',
+        sources: [{ ...page, checked: false }],
+        timesBasis: 'source',
+        yieldPercent: { ...range, from: 'as entered' },
+      },
+      'charges remembered, yield remembered, range of the yield remembered, times remembered',
+    ],
+    [
       'remembered',
       { confidence: 'memory', sources: [{ ...page, checked: false }] },
       'charges remembered, yield remembered, range of the yield remembered, times estimated',
