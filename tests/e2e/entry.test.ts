@@ -408,6 +408,10 @@ describe('a newcomer with a preparation of three steps', () => {
     await page.getByText('2 new materials will be added with them').waitFor()
     await page.getByLabel('Name (C5H12O)').fill('pentan-1-ol')
     await page.getByLabel('Name (C7H14O2)').fill('pentyl acetate')
+    for (const form of await page.getByRole('region', { name: 'New materials' }).getByLabel('At the bench it is').all()) {
+      expect(await form.inputValue()).toBe('')
+      await form.selectOption('liquid')
+    }
     await page.getByLabel(/^confirm H226/).check()
     await page.getByText('pentan-1-ol + acetic acid, glacial → pentyl acetate + water').waitFor()
     await page.setViewportSize({ width: 390, height: 844 })
@@ -445,6 +449,7 @@ describe('a newcomer with a preparation of three steps', () => {
     expect((await records()).transformations).toHaveLength(before)
     await take.click()
     await page.getByText('2 reactions are taken over').waitFor()
+    await page.getByText('pentan-1-ol + acetic acid, glacial → pentyl acetate + water').waitFor()
     const { transformations, materials } = await records()
     expect(transformations).toHaveLength(before + 2)
     expect(materials).toHaveLength(materialsBefore + 2)

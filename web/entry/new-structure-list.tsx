@@ -5,7 +5,7 @@ import { Formula, Name, Unknown } from '../parts/words.tsx'
 import { HazardFields } from './hazard-fields.tsx'
 import { mayBeSame } from './material-draft.ts'
 import type { TypedMaterial } from './material-typed.ts'
-import { type NewMaterial, news, saidOf, sayOfStructure, takeForHeld } from './new-structures.ts'
+import { isFormSaid, type NewMaterial, news, saidOf, sayOfStructure, takeForHeld } from './new-structures.ts'
 import { sameness } from './other-form.ts'
 import { Choice, Drawn, TextField } from './parts.tsx'
 import { queue } from './reactions.ts'
@@ -70,13 +70,14 @@ function NewOne({ of: { told, lacking } }: { readonly of: NewMaterial }) {
         <Choice
           label="At the bench it is"
           help="A structure does not tell."
-          value={typed.form}
+          value={isFormSaid(queue.value ?? {}, told.structures) ? typed.form : ''}
           options={[
+            ['', 'say which'],
             ['solid', 'a solid'],
             ['liquid', 'a liquid'],
             ['gas', 'a gas'],
           ]}
-          onChoose={form => sayOfStructure(told, { form })}
+          onChoose={form => form !== '' && sayOfStructure(told, { form })}
         />
         {isLiquid && (
           <TextField

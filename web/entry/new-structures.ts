@@ -34,6 +34,10 @@ export const news = signal<News>(none)
 /** What was said of a structure of the list. */
 export const saidOf = ({ said = {} }: Pick<Queue, 'said'>, smiles: string): TypedMaterial => ({ ...emptyMaterial, ...said[smiles], smiles })
 
+/** Whether a person said if it is a solid, a liquid or a gas, which a structure does not tell. */
+export const isFormSaid = ({ said = {} }: Pick<Queue, 'said'>, structures: readonly string[]): boolean =>
+  structures.some(smiles => said[smiles]?.form !== undefined)
+
 /** Says something of a structure, however the file writes it; hazards that were confirmed for another name are to be confirmed anew. */
 export function sayOfStructure({ structures }: NewStructure, patch: Partial<TypedMaterial>): void {
   const now = queue.peek()
@@ -41,8 +45,8 @@ export function sayOfStructure({ structures }: NewStructure, patch: Partial<Type
   const isOther = 'name' in patch || 'cas' in patch
   const anewOf = ({ hazards }: TypedMaterial): Partial<TypedMaterial> => (isOther && hazards === 'tables' ? { hazards: 'unknown' } : {})
   const said = structures.map(smiles => {
-    const before = saidOf(now, smiles)
-    return [smiles, { ...before, ...anewOf(before), ...patch }] as const
+    // Only what was said is kept: the form of a material is nobody's word before a person says it.
+    return [smiles, { ...now.said?.[smiles], ...anewOf(saidOf(now, smiles)), ...patch }] as const
   })
   patchQueue({ said: { ...now.said, ...Object.fromEntries(said) } })
 }
@@ -68,9 +72,19 @@ export function takeForHeld({ structures }: NewStructure, id: string): void {
   })
 }
 
-/** An equation, or a list, with the names that the new materials will have in place of their structures. */
-export const withNewNames = (text: string): string =>
-  wordByWord(text, word => String(news.value.all.find(({ told }) => told.structures.includes(word))?.record.name ?? word))
+/** An equation, or a list, with the names that the new materials will have, or were taken over with, in place of their structures. */
+export const withNewNames = (text: string): string => {
+  const called = queue.value?.called ?? {}
+  return wordByWord(text, word => newNames(news.value)[word] ?? called[word] ?? word)
+}
+
+const newNames = ({ all }: News): Readonly<Record<string, string>> =>
+  Object.fromEntries(all.flatMap(({ told, record }) => told.structures.map(smiles => [smiles, String(record.name)] as const)))
+
+/** The new materials are taken over: the library holds them now, and the list goes on calling them by their names. */
+export function keepNewNames(): void {
+  patchQueue({ called: { ...queue.peek()?.called, ...newNames(news.peek()) } })
+}
 
 /** Each term of an equation without its coefficient, or each of a list, as another word. */
 const wordByWord = (text: string, of: (word: string) => string): string =>
@@ -133,7 +147,10 @@ async function ask(typed: readonly TypedMaterial[], signal: AbortSignal): Promis
 
 function newMaterial(told: NewStructure, typed: TypedMaterial): NewMaterial {
   const long = tooLong(typed)
-  return { typed, told, record: materialRecord(typed, told, today()), lacking: [...long, ...materialLacks(typed, told)] }
+  const formless = isFormSaid(queue.peek() ?? {}, told.structures)
+    ? []
+    : [{ field: 'form', what: 'whether it is a solid, a liquid or a gas' }]
+  return { typed, told, record: materialRecord(typed, told, today()), lacking: [...long, ...formless, ...materialLacks(typed, told)] }
 }
 
 /** Two of one name would be asked about ever after. */

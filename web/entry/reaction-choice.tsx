@@ -6,7 +6,7 @@ import { Problems } from '../parts/problem.tsx'
 import { Name } from '../parts/words.tsx'
 import { emptyWriting, replaceWriting, type Writing } from './draft.ts'
 import { NewStructureList } from './new-structure-list.tsx'
-import { namedIn, withNewNames } from './new-structures.ts'
+import { keepNewNames, namedIn, withNewNames } from './new-structures.ts'
 import { own, saveOwn, undoOwn } from './own.ts'
 import { ChangeRows, Field } from './parts.tsx'
 import { openEntry } from './place.ts'
@@ -39,6 +39,7 @@ export function ReactionChoice() {
   const save = async (): Promise<void> => {
     const transformations = [...standing.values()].map(one => one.record)
     const what = `${counted(transformations.length, 'reaction')} from ${files.join(', ')}`
+    keepNewNames()
     const found = await saveOwn(what, { materials: namedIn(transformations), transformations })
     setRefused(found)
     if (found.length === 0 && own.value !== null) markSaved(own.value.version)

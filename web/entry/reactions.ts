@@ -42,6 +42,8 @@ export interface Queue {
   readonly before: Writing
   /** What was said of structures that the library does not hold, by their SMILES; absent in a list of before. */
   readonly said?: Readonly<Record<string, Partial<TypedMaterial>>>
+  /** What new materials were called when they were taken over, by their SMILES. */
+  readonly called?: Readonly<Record<string, string>>
   /** Version of the own library that they were taken over as. */
   readonly saved: number | null
 }
@@ -106,7 +108,7 @@ export async function mend(at: number, text: string): Promise<readonly Problem[]
 export const leaveOut = (at: number, left: boolean): void => change(at, { left })
 
 /** Changes what stands of the list, and keeps it. */
-export function patchQueue(patch: Partial<Pick<Queue, 'items' | 'said'>>): void {
+export function patchQueue(patch: Partial<Pick<Queue, 'items' | 'said' | 'called'>>): void {
   const now = queue.peek()
   if (now !== null) set({ ...now, ...patch })
 }

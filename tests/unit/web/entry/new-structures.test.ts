@@ -11,7 +11,9 @@ vi.stubGlobal('addEventListener', () => {})
 const { entryServer } = await import('../../../../web/entry/api.ts')
 const { emptyWriting } = await import('../../../../web/entry/draft.ts')
 const { queue } = await import('../../../../web/entry/reactions.ts')
-const { namedIn, news, sayOfStructure, takeForHeld, watchNews, withNewNames } = await import('../../../../web/entry/new-structures.ts')
+const { keepNewNames, namedIn, news, sayOfStructure, takeForHeld, watchNews, withNewNames } = await import(
+  '../../../../web/entry/new-structures.ts'
+)
 
 let workshop: Workshop
 beforeAll(async () => {
@@ -87,7 +89,29 @@ describe('structures of a list of reactions that the library does not hold', () 
   it('ask for a name of its own where two of the file would have one', async () => {
     for (const one of news.value.all.slice(0, 2)) sayOfStructure(one.told, { name: one.told.structures[0] === 'CCCCCO' ? 'Amyl' : 'amyl' })
     await expect.poll(() => news.value.all[1]!.record.name).toBe('amyl')
-    expect(news.value.all.map(one => one.lacking.map(lack => lack.field))).toEqual([[], ['name'], []])
+    expect(news.value.all.map(one => one.lacking.map(lack => lack.field))).toEqual([['form'], ['form', 'name'], ['form']])
+  })
+
+  it('are no solids before somebody says so: a structure does not tell', async () => {
+    const [alcohol] = news.value.all
+    expect(alcohol!.lacking.map(one => one.field)).toEqual(['form'])
+    sayOfStructure(alcohol!.told, { name: 'pentan-1-ol' })
+    await expect.poll(() => news.value.all[0]!.record.name).toBe('pentan-1-ol')
+    expect(news.value.all[0]!.lacking.map(one => one.field)).toEqual(['form'])
+    sayOfStructure(alcohol!.told, { form: 'liquid' })
+    await expect.poll(() => news.value.all[0]!.lacking).toEqual([])
+    expect(news.value.all[0]!.record.form).toBe('liquid')
+  })
+
+  it('go on being called by their names once the library holds them', async () => {
+    sayOfStructure(news.value.all[0]!.told, { name: 'pentan-1-ol' })
+    await expect.poll(() => news.value.all[0]!.record.name).toBe('pentan-1-ol')
+    const before = withNewNames(queue.value!.items[1]!.read!.equation)
+    keepNewNames()
+    // What the server answers once they are saved: none of them is new.
+    news.value = { all: [], fresh: true, problems: [] }
+    expect(withNewNames(queue.value!.items[1]!.read!.equation)).toBe(before)
+    expect(before).toMatch(/^2 pentan-1-ol -> /)
   })
 
   it('are saved where a step names them, and not where it was taken out of all', () => {
