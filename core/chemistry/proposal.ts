@@ -179,6 +179,13 @@ function recounted(equation: Equation, added: readonly Placed[]): Proposal | nul
   return proposal(equation, solution.slice(0, left), solution.slice(left, named), added, solution.slice(named))
 }
 
+/** The equation counted anew with compounds that it does not name; null where that is not unique, or no chemistry. */
+export const recountedWith = (equation: Equation, added: Proposal['added']): Proposal | null =>
+  recounted(
+    equation,
+    added.map(({ formula, name, side }) => ({ ...term(formula, name), side })),
+  )
+
 function column({ composition }: Term, factor: number): Map<string, number> {
   const rows = new Map([...composition.counts].map(([symbol, count]) => [symbol, count * factor]))
   if (composition.charge !== 0) rows.set('charge', composition.charge * factor)

@@ -1,11 +1,20 @@
 import { type Equation, imbalancesOf, type Term, unbalanced } from '../chemistry/equation.ts'
+import type { Composition } from '../chemistry/formula.ts'
+import { givesHydride, hydrideProposal, takesHydrogen } from '../chemistry/hydride-proposal.ts'
 import { type Proposal, proposalsFor } from '../chemistry/proposal.ts'
 import type { Problem } from '../problem/problem.ts'
 import type { EquationRead } from './equation-line.ts'
 import type { TermRead } from './equation-term.ts'
 
-/** Whether the equation may be used, and if not, what is off with a proposal. */
-export function balanceOf(read: EquationRead): {
+/**
+ * Whether the equation may be used, and if not, what is off with a proposal.
+ *
+ * @param charged  compositions of what is charged or stands over the arrow: a hydride there gives the hydrogen that an equation lacks
+ */
+export function balanceOf(
+  read: EquationRead,
+  charged: readonly Composition[] = [],
+): {
   readonly balanced: boolean
   readonly problem: Problem | null
   readonly proposals: readonly ProposedEquation[]
@@ -18,7 +27,7 @@ export function balanceOf(read: EquationRead): {
     list.map(term => ({ name: term.text, coefficient: term.coefficient, composition: term.composition! }))
   const equation: Equation = { reactants: side(read.reactants), products: side(read.products) }
   if (imbalancesOf(equation).length === 0) return { balanced: true, problem: null, proposals: [] }
-  const found = proposalsFor(equation)
+  const found = withoutHydrogen(equation, charged, proposalsFor(equation))
   // Where something forgotten mends the equation as it stands, other coefficients are arithmetic, not chemistry.
   const asItStands = found.filter(one => !one.recounted)
   const proposals = asItStands.length > 0 ? asItStands : found
@@ -38,6 +47,15 @@ export function balanceOf(read: EquationRead): {
     problem: unbalanced(equation, ['line 1'], cure),
     proposals: proposals.map(proposal => ({ text: proposal.text, equation: lineOf(proposal) })),
   }
+}
+
+/** Where a hydride is there, hydrogen is not proposed: what a borohydride does with water is, where it comes out. */
+function withoutHydrogen(equation: Equation, charged: readonly Composition[], found: readonly Proposal[]): readonly Proposal[] {
+  const compositions = [...charged, ...equation.reactants.map(one => one.composition)]
+  if (!compositions.some(givesHydride)) return found
+  const rest = found.filter(one => !takesHydrogen(one))
+  const instead = rest.length === found.length && found.length > 0 ? null : hydrideProposal(equation, charged)
+  return instead === null ? rest : [instead, ...rest.filter(one => one.text !== instead.text)]
 }
 
 /** A proposal as the line it would make, so that it can be taken as it stands. */

@@ -5,6 +5,7 @@ import type { Problem } from '../problem/problem.ts'
 import type { ChargeRead } from './charge-line.ts'
 import { chargesOfLine } from './charges-of-line.ts'
 import { chargesOverArrow, sameMaterial } from './charges-over-arrow.ts'
+import { compositionsOf } from './compositions-charged.ts'
 import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
 import { withoutCrystalWater } from './crystal-water.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf, notTheProduct } from './draft-charge.ts'
@@ -165,7 +166,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   // A list whose every line has its dash right before the number is plainly a list; a single such line is asked about.
   const isList = charges.length > 1 && charges.every(read => read.dashed === true)
   if (isList) notes.push('every charge begins with a dash: they are taken as the marks of a list, not as minus signs')
-  const balance = balanceOf(equation)
+  const balance = balanceOf(equation, compositionsOf(charges, index))
   if (balance.problem !== null) problems.push(balance.problem)
   const drafts: DraftCharge[] = []
   for (const read of charges) {
