@@ -133,6 +133,18 @@ export function ConditionPart() {
         ]}
         onChoose={known => write({ known })}
       />
+      {it.known === 'own' && (
+        <Field
+          label="Run on"
+          help="The day of the run, not of this entry. Left open, the record says when it was entered."
+          field="ranOn"
+          wrong={wrongIn('ranOn')}
+        >
+          {ids => (
+            <input {...ids} class="blank" type="date" value={it.ranOn} onInput={event => write({ ranOn: event.currentTarget.value })} />
+          )}
+        </Field>
+      )}
       <TextField
         label="Source"
         help="Book and page, paper, address; for your own bench the notebook page."

@@ -28,6 +28,8 @@ export interface Writing {
   readonly dangers: string
   readonly source: string
   readonly known: '' | 'checked' | 'memory' | 'own'
+  /** Day of the run at the own bench, YYYY-MM-DD; empty = not said. */
+  readonly ranOn: string
   readonly name: string
   /** Id of a record that this one is to stand in place of; empty = a new one. */
   readonly inPlaceOf: string
@@ -57,6 +59,7 @@ export const emptyWriting: Writing = {
   dangers: '',
   source: '',
   known: '',
+  ranOn: '',
   name: '',
   inPlaceOf: '',
   roles: {},

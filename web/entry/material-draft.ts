@@ -216,6 +216,6 @@ function sourceTyped({ known, source }: TypedMaterial, today: string, speaksFor:
   if (known === '' && speaksFor !== identity) return { citation: 'not said yet', ...of, checked: false }
   if (known === 'checked') return { citation: said || 'not said yet', ...of, checked: true }
   if (known === 'memory') return { citation: said || 'from memory', ...of, checked: false }
-  if (known === 'own') return { citation: `${ownBench}, ${today}${said === '' ? '' : `: ${said}`}`, ...of, checked: true }
+  if (known === 'own') return { citation: `${ownBench}, entered ${today}${said === '' ? '' : `: ${said}`}`, ...of, checked: true }
   return { citation: `${ownBench}: entered by hand`, ...of, checked: false }
 }

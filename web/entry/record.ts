@@ -88,6 +88,8 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
   if (writing.hood === '') lack('hood', 'whether it needs a hood')
   if (writing.known === '') lack('known', 'whether you read it, remember it or ran it')
   if (writing.source.trim() === '' && writing.known !== 'own') lack('source', 'where the figures come from')
+  if (writing.known === 'own' && writing.ranOn > today)
+    lack('ranOn', 'a day of the run that has come', `${writing.ranOn} is still to come.`)
   if (lacking.length > 0 || yields === null || hours === null) return { record: null, lacking }
   const own = writing.known === 'own'
   const id = writing.inPlaceOf !== '' ? writing.inPlaceOf : freeId(read.id ?? 'own-step', taken)
@@ -130,9 +132,7 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
         .filter(Boolean),
       sources: [
         {
-          citation: own
-            ? `${ownBench}, ${today}${writing.source.trim() === '' ? '' : `: ${writing.source.trim()}`}`
-            : writing.source.trim(),
+          citation: own ? ownCitation(writing, today) : writing.source.trim(),
           checked: writing.known !== 'memory',
         },
       ],
@@ -140,6 +140,10 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
     },
   }
 }
+
+/** The day of typing is not the day of the run: where that is not said, the citation says which of the two it bears. */
+const ownCitation = ({ ranOn, source }: Writing, today: string): string =>
+  `${ownBench}, ${ranOn === '' ? `entered ${today}` : `run of ${ranOn}`}${source.trim() === '' ? '' : `: ${source.trim()}`}`
 
 /** Hundredths of an hour are what tasks are given to. */
 const leastDifferenceH = 0.011

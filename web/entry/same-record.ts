@@ -3,8 +3,8 @@ import { ownBench } from '../../core/library/trust.ts'
 
 type Raw = Readonly<Record<string, unknown>>
 
-/** The day that a note of the own bench bears, which is the day it was typed: the same record typed again tomorrow is still the same. */
-const day = new RegExp(`^(${ownBench}), \\d{4}-\\d\\d-\\d\\d`)
+/** The day on which a note of the own bench was typed: the same record typed again tomorrow is still the same. Another day of its run is not. */
+const day = new RegExp(`^(${ownBench}), entered \\d{4}-\\d\\d-\\d\\d`)
 
 const undated = (value: unknown): unknown =>
   Array.isArray(value)

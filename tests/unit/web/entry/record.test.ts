@@ -6,6 +6,7 @@ import { emptyWriting, textOf, type Writing } from '../../../../web/entry/draft.
 import { numberTyped } from '../../../../web/entry/number-typed.ts'
 import { outcomeWords } from '../../../../web/entry/outcome-words.ts'
 import { answered, answeredTerm, drafted, temperatureTyped } from '../../../../web/entry/record.ts'
+import { sameRecord } from '../../../../web/entry/same-record.ts'
 import { changedTask, emptyTask, lookedOver, type TypedTask, tasksTyped } from '../../../../web/entry/typed-tasks.ts'
 import { unreadWords } from '../../../../web/entry/unread-words.ts'
 import { library, prepared } from '../../../support/reader.ts'
@@ -86,7 +87,20 @@ describe('a record out of what was written', () => {
   it('takes a role that a person set, and marks the own bench', () => {
     const { record } = of({ ...whole, known: 'own', source: 'book 3, page 12', roles: { '3 M NaOH, 20 mL': 'base' } })
     expect((record!.charge as { role: string }[])[2]!.role).toBe('base')
-    expect(record!.sources).toEqual([{ citation: 'own bench, 2026-12-03: book 3, page 12', checked: true }])
+    expect(record!.sources).toEqual([{ citation: 'own bench, entered 2026-12-03: book 3, page 12', checked: true }])
+  })
+  it('bears the day of the run where it is said, and never one that is still to come', () => {
+    const own: Writing = { ...whole, known: 'own', source: 'book 3', ranOn: '2026-11-20' }
+    const { record } = of(own)
+    expect(record!.sources).toEqual([{ citation: 'own bench, run of 2026-11-20: book 3', checked: true }])
+    expect(of({ ...own, ranOn: '2026-12-04' }).lacking.map(one => one.field)).toEqual(['ranOn'])
+    // Of another source it says nothing.
+    expect(of({ ...own, known: 'checked' }).record!.sources).toEqual([{ citation: 'book 3', checked: true }])
+    // Typed again tomorrow it is the same; another run is another record.
+    const again = (ranOn: string, day: string) =>
+      sameRecord(drafted({ ...own, ranOn }, reading(own), day, () => false).record!, [of({ ...own, ranOn: '' }).record!])
+    expect(again('', '2026-12-09')).not.toBeNull()
+    expect(again('2026-11-20', '2026-12-03')).toBeNull()
   })
   it('takes tasks and equipment as typed: they say the hours, and what was guessed stays an estimate', () => {
     const task = (what: string, kind: 'hands' | 'watch' | 'stand', hours: string, guessed: TypedTask['guessed'] = []): TypedTask => ({
