@@ -4,10 +4,14 @@ const pieces: readonly (readonly [string, RegExp])[] = [
   ['distillation set', /\b(?:distil|distill)(?!.{0,30}\bvacuum\b)/i],
   ['vacuum distillation set', /\bdistil.{0,30}\bvacuum\b/i],
   ['steam generator', /\bsteam[- ]distil|\bsteam\b/i],
-  ['rotary evaporator', /\b(?:evaporat|concentrat|strip)/i],
+  // Concentrated acid is a bottle, three drops of it are a pipette: neither is a piece of work.
+  [
+    'rotary evaporator',
+    /\b(?:evaporat|strip|concentrat(?:e|es|ing)\b|concentrated(?=\s*(?:[.,;]|$|(?:in|under|to|on|by|at|down|and|again)\b)))/i,
+  ],
   ['Buchner funnel', /\b(?:filter|filtered|suck|collect(?:ed)?)\b/i],
   ['separating funnel', /\b(?:extract|separat)/i],
-  ['dropping funnel', /\bdrop(?:s|wise|ped)?\b|\bdrip/i],
+  ['dropping funnel', /\bdropwise\b|\bdrop by drop\b|\bin drops\b|\bdropped\b|\bdropping\b|\bdrip/i],
   ['stirrer', /\bstir/i],
   ['ice bath', /\bice\b|\b0\s*(?:°\s*)?C\b/i],
   ['oil bath', /\boil bath\b/i],

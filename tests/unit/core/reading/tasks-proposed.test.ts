@@ -105,5 +105,11 @@ describe('equipment that a text calls for', () => {
     [['distil under vacuum'], ['vacuum distillation set']],
     [['distil at 78 C'], ['distillation set']],
     [['weigh it'], []],
+    [['3 drops of concentrated sulfuric acid are added, then distil'], ['distillation set']],
+    [['acidify with a few drops of concentrated HCl'], []],
+    [
+      ['concentrated under reduced pressure', 'added in drops'],
+      ['rotary evaporator', 'dropping funnel'],
+    ],
   ])('%j', (operations, pieces) => expect(equipmentProposed(operations)).toEqual(pieces))
 })
