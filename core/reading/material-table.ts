@@ -1,43 +1,11 @@
 import Papa from 'papaparse'
-import { type Material, materialSchema } from '../library/material.ts'
+import type { Material } from '../library/material.ts'
 import { didYouMean } from '../problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../problem/problem.ts'
-import { cellOf, cellValue, guarded, unguarded } from './cell-text.ts'
+import { cellOf, guarded, unguarded } from './cell-text.ts'
 import { delimiterOf } from './delimiter-of.ts'
+import { keyOfHeading, materialKeys as keys, materialValue } from './material-columns.ts'
 import { type Beneath, idFor, nothingBeneath, overKnown } from './over-known.ts'
-
-const keys = Object.keys(materialSchema.shape)
-
-/** Headings as people write them, small letters without blanks and marks, and the key they mean. */
-const headings: ReadonlyMap<string, string> = new Map([
-  ...keys.map(key => [plain(key), key] as const),
-  ...([
-    ['material', 'name'],
-    ['compound', 'name'],
-    ['synonym', 'synonyms'],
-    ['othernames', 'synonyms'],
-    ['casnumber', 'cas'],
-    ['casno', 'cas'],
-    ['molecularformula', 'formula'],
-    ['density', 'densityGPerMl'],
-    ['densitygml', 'densityGPerMl'],
-    ['mp', 'meltingC'],
-    ['meltingpoint', 'meltingC'],
-    ['bp', 'boilingC'],
-    ['boilingpoint', 'boilingC'],
-    ['flashpoint', 'flashC'],
-    ['state', 'form'],
-    ['hcodes', 'hazards'],
-    ['hazardcodes', 'hazards'],
-    ['hazard', 'hazards'],
-    ['source', 'sources'],
-    ['citation', 'sources'],
-  ] as const),
-])
-
-function plain(text: string): string {
-  return text.toLowerCase().replace(/[^a-z0-9]/g, '')
-}
 
 /** Materials as CSV (or TSV), a column a key; what a spreadsheet would run as a formula is guarded. Reading gives the same records back. */
 export function materialTable(materials: readonly Material[], delimiter: ',' | '\t' = ','): string {
@@ -81,7 +49,7 @@ export function readMaterialTable(
     }))
   const [head, ...rows] = parsed.data
   if (head === undefined || rows.length === 0) return bad([...problems, emptyTable(name)])
-  const columns = head.map(keyOfHeading)
+  const columns = head.map(keyUnder)
   if (problems.length > 0) return bad(problems)
   const taken = new Set<string>()
   const faults: Problem[] = []
@@ -91,8 +59,22 @@ export function readMaterialTable(
     const record: Record<string, unknown> = {}
     columns.forEach((key, column) => {
       const cell = unguarded(cells[column] ?? '')
-      if (key !== null && cell.trim() !== '') record[key] = friendly(key, cellValue(key, cell), name)
+      if (key === null || cell.trim() === '') return
+      // With semicolons between cells a comma is a decimal sign; else it may be either.
+      const value = materialValue(
+        key,
+        cell,
+        `table ${name}`,
+        [name, `line ${at + 2}`, head[column]!],
+        delimiter === ';' ? 'decimal' : 'ask',
+      )
+      if (value.ok) record[key] = value.value
+      else faults.push(...value.problems)
     })
+    if (record.id === undefined && record.name === undefined) {
+      faults.push(nameless(name, at + 2))
+      return record
+    }
     const id =
       record.id === undefined ? idFor(String(record.name ?? ''), beneath, taken, [name, `line ${at + 2}`]) : good(String(record.id))
     if (!id.ok) {
@@ -106,40 +88,20 @@ export function readMaterialTable(
   return faults.length > 0 ? bad([...problems, ...faults]) : good(records, problems)
 }
 
-const keyOfHeading = (heading: string): string | null => headings.get(plain(unguarded(heading))) ?? null
+const keyUnder = (heading: string): string | null => keyOfHeading(unguarded(heading))
 
 /** Problems that are told of a heading line at the most: a file that is no table at all would have thousands. */
 const mostFaults = 20
 
 function headingFaults(name: string, head: readonly string[]): readonly Problem[] {
   if (head.length === 0) return [emptyTable(name)]
-  const columns = head.map(keyOfHeading)
+  const columns = head.map(keyUnder)
   const problems = head.flatMap((heading, at) => (columns[at] === null ? [unknownColumn(name, heading, at)] : []))
   columns.forEach((key, at) => {
     if (key !== null && columns.indexOf(key) !== at) problems.push(columnTwice(name, head[at]!, key))
   })
-  if (!columns.includes('name')) problems.push(noName(name))
+  if (!columns.includes('name') && !columns.includes('id')) problems.push(noName(name))
   return problems.slice(0, mostFaults)
-}
-
-/** What people write in a cell, as the library holds it. */
-function friendly(key: string, value: unknown, file: string): unknown {
-  if (typeof value !== 'string') return key === 'synonyms' && !Array.isArray(value) ? [String(value)] : value
-  if (key === 'synonyms')
-    return value
-      .split(';')
-      .map(one => one.trim())
-      .filter(Boolean)
-  if (key === 'hazards') {
-    const codes = value
-      .split(/[\s,;]+/)
-      .map(one => one.trim())
-      .filter(Boolean)
-    // Without a signal word of its own a table cannot tell Danger from Warning: the loader asks for it.
-    return { codes, from: `table ${file}` }
-  }
-  if (key === 'sources') return [{ citation: value, checked: false }]
-  return value
 }
 
 const why = 'A table is taken whole or not at all, so that nothing in it is lost unseen.'
@@ -168,9 +130,16 @@ const columnTwice = (name: string, heading: string, key: string): Problem => ({
 const noName = (name: string): Problem => ({
   code: 'csv-column-missing',
   where: [name],
-  what: 'There is no column of names.',
-  why: 'A material is found by its name.',
-  cure: 'Add a column headed "name".',
+  what: 'There is neither a column of names nor one of ids.',
+  why: 'A material is found by its name or its id.',
+  cure: 'Add a column headed "name"; for materials that are held, one headed "id" will do.',
+})
+const nameless = (name: string, line: number): Problem => ({
+  code: 'csv-cell-empty',
+  where: [name, `line ${line}`],
+  what: 'This line has neither a name nor an id.',
+  why: 'A material is found by its name or its id.',
+  cure: 'Write one of the two, or remove the line.',
 })
 const tooManyCells = (name: string, line: number): Problem => ({
   code: 'csv-cells',

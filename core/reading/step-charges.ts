@@ -14,12 +14,14 @@ const why = 'A table is read by its headings; what has no place in it would be l
  * A table that says of which step each charge is: just the lines that `chargeTable` wrote.
  *
  * @param materialIn  reads a cell that names a material, where no id does
+ * @param calls       whether a material is called so; null = it is not held, and nobody can tell
  * @returns null where it is no table of charges, or one without steps: such a table belongs into a preparation
  */
 export function stepChargesIn(
   name: string,
   text: string,
   materialIn: (text: string, where: readonly string[]) => Checked<Material>,
+  calls: (id: string, name: string) => boolean | null = () => null,
 ): Checked<StepCharges> | null {
   const table = chargeCells(text)
   if (table === null || !table.headings.includes('step')) return null
@@ -33,7 +35,7 @@ export function stepChargesIn(
     const step = row.cells.get('step')
     if (step === undefined) problems.push(cellMissing(where, 'step', 'It names the transformation that the line is a charge of.'))
     if (row.tooMany) problems.push(tooManyCells(where))
-    const line = lineOf(row, where, table.comma, materialIn)
+    const line = lineOf(row, where, table.comma, calls, materialIn)
     if (line.ok) warnings.push(...line.warnings)
     else problems.push(...line.problems)
     if (line.ok && step !== undefined) steps.set(step, [...(steps.get(step) ?? []), line.value])
@@ -45,6 +47,7 @@ function lineOf(
   { cells }: ChargeCells,
   where: readonly string[],
   comma: 'decimal' | 'ask',
+  calls: (id: string, name: string) => boolean | null,
   materialIn: (text: string, where: readonly string[]) => Checked<Material>,
 ): Checked<Record<string, unknown>> {
   const problems: Problem[] = []
@@ -60,6 +63,8 @@ function lineOf(
   }
   const id = cells.get('id')
   const named = cells.get('material')
+  const isOther = id !== undefined && named !== undefined && calls(id, named) === false
+  if (isOther) problems.push(nameOfAnother(where, id, named))
   const material = id ?? (named === undefined ? undefined : read(materialIn(named, [...where, 'material']))?.id)
   if (id === undefined && named === undefined)
     problems.push(cellMissing(where, 'id', 'It names what is charged; a name in the column "material" will do.'))
@@ -123,6 +128,13 @@ const cellMissing = (where: readonly string[], heading: string, reason: string):
   what: `The cell under "${heading}" is empty.`,
   why: reason,
   cure: 'Fill it in, or remove the line.',
+})
+const nameOfAnother = (where: readonly string[], id: string, name: string): Problem => ({
+  code: 'csv-id-and-name',
+  where: [...where, 'material'],
+  what: `The line has the id "${id.slice(0, 80)}" and the name "${name.slice(0, 80)}", which that material is not called by.`,
+  why: 'One of the two was changed, and which is meant is not guessed.',
+  cure: 'Write the id of the one that is meant; or empty the cell of the id, and the name alone is read.',
 })
 const tooManyCells = (where: readonly string[]): Problem => ({
   code: 'csv-cells',

@@ -1,12 +1,12 @@
 import { Molecule } from 'openchemlib'
 import { smilesWithGroups } from '../../core/chemistry/hands-of.ts'
-import { type Material, materialSchema } from '../../core/library/material.ts'
+import type { Material } from '../../core/library/material.ts'
+import { didYouMean } from '../../core/problem/nearest.ts'
 import { bad, type Checked, good, type Problem } from '../../core/problem/problem.ts'
-import { cellOf, cellValue } from '../../core/reading/cell-text.ts'
+import { cellOf } from '../../core/reading/cell-text.ts'
+import { keyOfHeading, materialKeys as keys, materialValue } from '../../core/reading/material-columns.ts'
 import { type Beneath, idFor, nothingBeneath, overKnown } from '../../core/reading/over-known.ts'
 import { moleculeOf } from './molecule-of.ts'
-
-const keys = Object.keys(materialSchema.shape)
 
 /**
  * Materials as an SD file: structure, and every other key as a data field of its name, so that nothing is lost. The SMILES stands as a field
@@ -45,6 +45,7 @@ function molfileOf({ name, smiles }: Material): string {
 export function materialsInSdf(name: string, text: string, beneath: Beneath = nothingBeneath): Checked<readonly Record<string, unknown>[]> {
   const problems: Problem[] = []
   const taken = new Set<string>()
+  const unknown = new Set<string>()
   const blocks = text
     .replace(/^\ufeff/, '')
     .replace(/\r\n?/g, '\n')
@@ -67,8 +68,14 @@ export function materialsInSdf(name: string, text: string, beneath: Beneath = no
     const molfile = block.slice(0, end.index + end[0].length)
     const record: Record<string, unknown> = {}
     for (const [, key, value] of block.slice(end.index).matchAll(/^>[^<\n]*<([^>\n]+)>.*\n((?:.+\n?)*)/gm)) {
-      const known = keys.find(one => one.toLowerCase() === key!.trim().toLowerCase()) ?? aliases.get(key!.trim().toLowerCase())
-      if (known !== undefined) record[known] = cellValue(known, value!.replace(/\n$/, ''))
+      const known = keyOfHeading(key!)
+      const text = value!.replace(/\n$/, '')
+      if (known === null) unknown.add(key!)
+      if (known === null || text.trim() === '') continue
+      if (record[known] !== undefined) problems.push(fieldTwice([...where, key!], known))
+      const read = materialValue(known, text, `file ${name}`, [...where, key!], 'ask')
+      if (read.ok) record[known] = read.value
+      else problems.push(...read.problems)
     }
     record.name ??= molfile.split('\n')[0]?.trim() || undefined
     if (record.name === undefined) delete record.name
@@ -92,16 +99,13 @@ export function materialsInSdf(name: string, text: string, beneath: Beneath = no
       record.smiles = known.smiles
     return [overKnown(record, new Set(), known, `from the file ${name}`)]
   })
+  problems.push(...[...unknown].slice(0, mostFields).map(field => fieldUnknown(name, field)))
   if (records.length === 0 && problems.length === 0) problems.push(noStructure([name]))
   return problems.length > 0 ? bad(problems) : good(records)
 }
 
-const aliases: ReadonlyMap<string, string> = new Map([
-  ['cas number', 'cas'],
-  ['density', 'densityGPerMl'],
-  ['molecular formula', 'formula'],
-  ['synonym', 'synonyms'],
-])
+/** Fields that are told at the most: a file of another program may hold hundreds. */
+const mostFields = 20
 
 /** The same for every way of writing one structure; null where it cannot be read. */
 function identityOf(smiles: string): string | null {
@@ -128,4 +132,20 @@ const noStructure = (where: readonly string[]): Problem => ({
   what: 'The structure cannot be read.',
   why: 'Molar mass, identity and screening come from it.',
   cure: 'Save the file as V2000 or V3000 from the program that made it, or give a SMILES.',
+})
+
+const fieldUnknown = (name: string, field: string): Problem => ({
+  code: 'sdf-field-unknown',
+  where: [name, field.slice(0, 80)],
+  what: `Nothing is known by the data field "${field.slice(0, 80)}".`,
+  why: 'A file is taken whole or not at all, so that nothing in it is lost unseen.',
+  cure: `${didYouMean(field, keys)}Fields are ${keys.join(', ')}; take a field that is not meant out of every record.`,
+})
+
+const fieldTwice = (where: readonly string[], key: string): Problem => ({
+  code: 'sdf-field-twice',
+  where,
+  what: `Two data fields give "${key}".`,
+  why: 'One of the two would be lost.',
+  cure: 'Keep one of them.',
 })

@@ -10,6 +10,7 @@ import { type ChargeHeading, chargeCells } from '../../core/reading/charge-colum
 import { materialCell } from '../../core/reading/material-cell.ts'
 import { readMaterialTable } from '../../core/reading/material-table.ts'
 import { nameKey } from '../../core/reading/name-key.ts'
+import type { NameIndex } from '../../core/reading/names.ts'
 import type { Beneath } from '../../core/reading/over-known.ts'
 import { type StepCharges, stepChargesIn } from '../../core/reading/step-charges.ts'
 import { chargesOver } from './charges-over.ts'
@@ -68,7 +69,7 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
     else if (hasRecords(start)) take(recordsInRdf(name, text), found => transformations.push(...found))
     else if (isReactionFile(text)) problems.push(equationsAlone(name))
     else {
-      const steps = stepChargesIn(name, text, materialCell(workshop.names()))
+      const steps = stepChargesIn(name, text, materialCell(workshop.names()), (id, called) => isCalled(id, called, workshop.names()))
       if (steps !== null) take(steps, found => charges.push({ name, steps: found, headings: chargeCells(text)?.headings ?? [] }))
       else if (!/^M {2}END/m.test(text) && chargeCells(text) !== null) problems.push(chargesOf(name))
       else
@@ -80,6 +81,16 @@ export function recordsIn(files: readonly DroppedFile[], workshop: Workshop): Ch
   // Last, so that a table finds its steps also where they come in another file of the same import.
   for (const read of charges) problems.push(...withCharges(read, transformations, workshop))
   return problems.length > 0 ? bad(problems) : good({ materials, transformations })
+}
+
+/** Whether a material is called so, as text or as its table of names has it; null where it is not held. */
+function isCalled(id: string, called: string, names: NameIndex): boolean | null {
+  const material = names.materials.get(id)
+  if (material === undefined) return null
+  if ([id, material.name, ...(material.synonyms ?? [])].some(one => nameKey(one).toLowerCase() === nameKey(called).toLowerCase()))
+    return true
+  const found = names.lookUp(called)
+  return found.kind === 'material' ? found.material === id : found.kind === 'ambiguous' && found.candidates.includes(id)
 }
 
 /** A library file, or a plan file with the own records that it brings. */

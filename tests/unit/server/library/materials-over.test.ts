@@ -31,3 +31,46 @@ it('a second table of the same name speaks for what it changes too', () => {
     { citation: 'from the table mine.csv', for: 'flash point, density', checked: false },
   ])
 })
+
+const told = (text: string, file = 'mine.csv') => {
+  const records = recordsIn([{ name: file, text }], workshop)
+  return records.ok ? records.value : records.problems.map(one => one.code)
+}
+
+it('a decimal comma is read where it can be nothing else, and asked about where it may part thousands', () => {
+  const density = (text: string) => {
+    const records = told(text)
+    return Array.isArray(records) ? records : (records as { materials: readonly Material[] }).materials[0]!.densityGPerMl
+  }
+  expect(density('id;densityGPerMl\nbenzaldehyde;1,05\n')).toBe(1.05)
+  expect(density('id;densityGPerMl\nbenzaldehyde;1,050\n')).toBe(1.05)
+  expect(density('id\tdensityGPerMl\nbenzaldehyde\t1,05\n')).toBe(1.05)
+  expect(density('id\tdensityGPerMl\nbenzaldehyde\t1,050\n')).toEqual(['number-two-readings'])
+  expect(density('id,mp\nbenzil,94-96\n')).toEqual(['number-unreadable'])
+})
+
+it('rows of a table of materials go by id alone', () => {
+  expect(told('id,flashC\nethanol,99\n')).toMatchObject({ materials: [{ id: 'ethanol', name: name.slice(1, -1), flashC: 99 }] })
+  expect(told('id,flashC\n,99\n')).toEqual(['csv-cell-empty'])
+  expect(told('flashC\n99\n')).toEqual(['csv-column-missing'])
+})
+
+it('an SD file says what it has no place for, field by field', () => {
+  const ethanol = `ethanol\n\n\n  3  2  0  0  0  0  0  0  0  0999 V2000
+    0.0000    0.0000    0.0000 C   0  0\n    1.0000    0.0000    0.0000 C   0  0\n    2.0000    0.0000    0.0000 O   0  0
+  1  2  1  0\n  2  3  1  0\nM  END\n`
+  const sdf = (...fields: readonly (readonly [string, string])[]) =>
+    told(`${ethanol}${fields.map(([key, value]) => `> <${key}>\n${value}\n\n`).join('')}$$$$\n`, 'mine.sdf')
+  expect(sdf(['id', 'ethanol'], ['melting point', '-114,1'])).toMatchObject({ materials: [{ meltingC: -114.1 }] })
+  expect(sdf(['melting point', '94-96'])).toEqual(['number-unreadable'])
+  expect(sdf(['supplier', 'X'], ['lot', '7'])).toEqual(['sdf-field-unknown', 'sdf-field-unknown'])
+  expect(sdf(['density', '0.79'], ['densityGPerMl', '0.8'])).toEqual(['sdf-field-twice'])
+})
+
+it('a line of charges whose id and name are of two materials is asked about', () => {
+  const line = (id: string, called: string) => told(`step,id,material,amount,unit,role\nbenzoin-thiamine,${id},${called},5,g,substrate\n`)
+  expect(line('benzaldehyde', 'acetone')).toEqual(['csv-id-and-name'])
+  expect(line('benzaldehyde', 'oil of ours')).toEqual(['csv-id-and-name'])
+  for (const called of ['benzaldehyde', 'Benzaldehyde', 'PhCHO', ''])
+    expect(line('benzaldehyde', called), called).toHaveProperty('transformations')
+})
