@@ -45,9 +45,16 @@ const piece =
 export function bottleOf(phrase: string, strength: StatedStrength | null, index: NameIndex): BottleFound {
   let ambiguous: Found | null = null
   let beside: Beside | null = null
+  // The same few words are left aside again and again, and a look-up is dear.
+  const looked = new Map<string, boolean>()
+  const isName = (words: string): boolean => {
+    const known = looked.get(words) ?? index.lookUp(words).kind !== 'unknown'
+    looked.set(words, known)
+    return known
+  }
   const whole = nameKey(phrase)
   for (const { text, aside } of variantsOf(phrase)) {
-    if (aside.some(one => !mayBeLeft(one, index))) {
+    if (aside.some(one => !mayBeLeft(one, isName))) {
       if (beside === null && !aside.some(one => /\d/.test(one)) && index.lookUp(text).kind !== 'unknown')
         beside = { name: text, words: aside.join(', ') }
       continue
@@ -96,13 +103,13 @@ const connecting = /^(?:from|in|of|with|and|as|by|on|at|to|no|an?|the|is|it|be|f
 const mostWords = 4
 
 /** A remark may be left out, and is told; a figure, a share or another material in it makes the line one to ask about. */
-function mayBeLeft(aside: string, index: NameIndex): boolean {
+function mayBeLeft(aside: string, isName: (words: string) => boolean): boolean {
   const remark = aside.replace(/\b(?:step|part|exp(?:eriment)?|page|p|note|fig(?:ure)?|table)s?\.?\s*\d+[a-z]?/gi, ' ')
   if (/[\d%½¼¾]/.test(remark) || counts.test(remark)) return false
   const words = remark.split(/[\s,;:&()[\]]+/).filter(word => word.length > 1)
   return words.every((word, at) =>
     Array.from({ length: mostWords }, (_, more) => words.slice(at, at + more + 1).join(' ')).every(
-      name => (name === word && connecting.test(word)) || index.lookUp(name).kind === 'unknown',
+      name => (name === word && connecting.test(word)) || !isName(name),
     ),
   )
 }
@@ -158,6 +165,8 @@ function withStrength(name: string, strength: StatedStrength, index: NameIndex):
   }
   const base = index.lookUp(name)
   if (base.kind === 'ambiguous' && base.none) return base
+  // "Conc. HCl (12 M)": a strength by which that very bottle is called contradicts nothing.
+  if (base.kind === 'material' && isCalledBy(base.material, text, index)) return base
   const ids = base.kind === 'material' ? [base.material] : base.kind === 'ambiguous' ? base.candidates : []
   const compounds = new Set(ids.map(id => index.materials.get(id)?.contains?.compound ?? id))
   if (compounds.size === 0) return { kind: 'unknown' }
@@ -177,6 +186,12 @@ function withStrength(name: string, strength: StatedStrength, index: NameIndex):
   if (chosen.length > 1)
     return { kind: 'ambiguous', candidates: chosen.map(one => one.id).sort(), why: 'several bottles have this strength' }
   return { kind: 'no-such-strength', compound: [...compounds].sort()[0]!, held: held.map(one => one.id).sort() }
+}
+
+function isCalledBy(id: string, strength: string, index: NameIndex): boolean {
+  const material = index.materials.get(id)
+  const names = material === undefined || material.form !== 'solution' ? [] : [material.name, ...(material.synonyms ?? [])]
+  return names.map(nameKey).some(name => name.startsWith(`${strength} `) || name.endsWith(` ${strength}`))
 }
 
 /** Does the bottle hold just this strength of what it contains? */

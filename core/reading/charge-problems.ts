@@ -1,14 +1,28 @@
 import type { Problem } from '../problem/problem.ts'
 
-/** Materials are told by name, with what is typed to mean just that one in braces. */
-export function noSuchStrength(phrase: string, compound: Called, held: readonly Called[], where: readonly string[]): Problem {
+/**
+ * Materials are told by name, with what is typed to mean just that one in braces.
+ *
+ * @param pure  of a solid whose share is near the whole: the line to write if that is its purity; null for anything else
+ */
+export function noSuchStrength(
+  phrase: string,
+  compound: Called,
+  held: readonly Called[],
+  pure: string | null,
+  where: readonly string[],
+): Problem {
   const [first] = held
+  const other = first === undefined ? null : `write in place of "${phrase}" the one that was charged, such as {${first.id}}, or`
+  const own = `add ${pure === null ? 'the solution' : 'that grade'} of ${braced(compound)} as a material of your own.`
+  const steps = [pure === null ? null : `if that is its purity, write what is pure of it, "${pure}"; else`, other, own]
+  const cure = steps.filter(step => step !== null).join(' ')
   return {
     code: 'strength-not-held',
     where,
     what: `The library holds no "${phrase}"${held.length > 0 ? `, only ${held.map(braced).join('; ')}` : ''}.`,
     why: 'The nearest strength is never taken: the amount would be wrong without a word.',
-    cure: `${first === undefined ? 'Name a strength that is held' : `Write in place of "${phrase}" the one that was charged, such as {${first.id}}`}, or add the solution of ${braced(compound)} as a material of your own.`,
+    cure: `${cure.slice(0, 1).toUpperCase()}${cure.slice(1)}`,
   }
 }
 

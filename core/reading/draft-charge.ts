@@ -54,9 +54,9 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
     problems.push(notFound(read, found.beside, index, where))
   if (found.kind === 'no-such-strength') {
     const called = (id: string) => ({ id, name: library.materials.get(id)?.name ?? id })
-    problems.push(noSuchStrength(read.phrase, called(found.compound), found.held.map(called), where))
+    problems.push(noSuchStrength(read.phrase, called(found.compound), found.held.map(called), pureOf(read, found.compound, library), where))
   }
-  if (read.amount === 0 || read.perGramProduct === 0) problems.push(nothing(read.text, where))
+  if ((read.amount === 0 || read.perGramProduct === 0) && read.unclear === undefined) problems.push(nothing(read.text, where))
   if (read.dashed === true) problems.push(minusOrMark(read.text, where))
   const named = found.kind === 'material' ? (library.materials.get(found.material) ?? null) : null
   const other = read.strengthBesideId
@@ -100,6 +100,18 @@ export function draftCharge(read: ChargeRead, library: Library, index: NameIndex
     problems,
     notes,
   }
+}
+
+/** Solids are sold down to about this purity: potassium hydroxide with 85 %. Common practice, no source. In percent. */
+const leastPurity = 80
+
+/** What is pure in a solid of which the line states a share near the whole: "4.25 g" of "85 %, 5 g". */
+function pureOf({ phrase, amount, unit }: ChargeRead, compound: string, library: Library): string | null {
+  const material = library.materials.get(compound)
+  const percent = Number(/^(\d+(?:\.\d+)?) %/.exec(phrase)?.[1] ?? Number.NaN)
+  const isWeighed = unit === 'g' || unit === 'mg' || unit === 'kg'
+  if (material?.form !== 'solid' || !(percent >= leastPurity && percent <= 100) || amount === null || !isWeighed) return null
+  return `${Number(((amount * percent) / 100).toPrecision(6))} ${unit} ${material.name} {${compound}}`
 }
 
 function notFound({ text, phrase }: ChargeRead, beside: Beside | undefined, index: NameIndex, where: readonly string[]): Problem {

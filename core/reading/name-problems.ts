@@ -24,7 +24,7 @@ export function askedAbout(
     where,
     what: `"${text}" can mean ${candidates.length > 1 ? candidates.join(', ') : `${candidates.join('')} or something the library does not hold`}.`,
     why: `${why.slice(0, 1).toUpperCase()}${why.slice(1)}.`,
-    cure: `Write which one: ${candidates.join(', ')}.`,
+    cure: `${candidates.length > 1 ? `Write which one: ${candidates.join(', ')}` : `If that is meant, write ${candidates.join('')}`}; else add what it is to a library of your own first.`,
   }
 }
 
@@ -67,10 +67,17 @@ function cureOf(text: string, index: NameIndex): string {
   return `${nearName(parseFormula(text).ok ? null : index.meant(text))}${add}`
 }
 
-/** A strength or a number that is joined to a name the library knows. */
+/** A strength or a number that is joined to a name the library knows, or stands beside it for nothing. */
 function gluedIn(text: string, index: NameIndex): string | null {
+  const isKnown = (name: string): boolean => index.lookUp(name).kind !== 'unknown'
+  const apart = /^(\d+(?:[.,]\d+)*[.,]?)\s+(\p{L}.*)$/u.exec(text.trim())
+  if (apart !== null && isKnown(`${apart[1]}-${apart[2]}`)) return `Write "${apart[1]}-${apart[2]}".`
+  const [, behind, last] = /^(.*\p{L})\s+(\d+(?:[.,]\d+)*)$/u.exec(text.trim()) ?? []
+  const stray = apart !== null && isKnown(apart[2]!) ? apart[1]! : behind !== undefined && isKnown(behind) ? last! : null
+  if (stray !== null)
+    return `"${stray}" is neither an amount, nor a coefficient, nor a part of a name that is known: correct it, or take it out.`
   const [, value, unit = '', name] = /^(\d+(?:[.,]\d+)?)\s*([MN%](?![a-z])|mol\/L)?\s*-?\s*(\p{L}.*)$/u.exec(text.trim()) ?? []
-  if (value === undefined || name === undefined || index.lookUp(name).kind === 'unknown') return null
+  if (value === undefined || name === undefined || !isKnown(name)) return null
   if (unit === '') return `Set the number apart: write "${value} ${name}". If it belongs to the name, correct the name.`
   const strength = `${value} ${unit}`
   return `Set the strength apart, and give one that the library holds: "${name}" is known, "${strength} ${name}" is not. In the equation leave the strength out; or add the solution to a library of your own first.`

@@ -34,9 +34,24 @@ type Unread = Pick<Measure, 'from' | 'to'> & { readonly why: Unclear }
 /** The first amount of a line that is meant as one and cannot be read as a number with a unit; null where all can. */
 export function unreadIn(line: string, comma: CommaRule): Unread | null {
   const found = amountUnread(line, comma)
-  if (found === null) return withoutUnit(line)
+  if (found === null) return brokenNumber(line) ?? withoutUnit(line)
   const { from, to, written, problems } = found
   return { from, to, why: problems[0] ?? divided(written) }
+}
+
+/** "5 .2 g", "1. 5 g": what stands before the blank may be a part of the number, or count the lines of a list. */
+function brokenNumber(line: string): Unread | null {
+  const amount = String.raw`\d+\s*(?:kg|mg|g|m[lL]|L|mmol|mol)\b`
+  const match = new RegExp(String.raw`(?<![\p{L}\p{N}.,-])(\d+)(?:\s+(?=[.,]${amount})|[.,]\s+(?=${amount}))`, 'u').exec(line)
+  if (match === null) return null
+  const written = new RegExp(`^.{${match[0].length}}[.,]?${amount}`).exec(line.slice(match.index))![0]
+  const [joined, second] = [written.replace(/(\d)\s*([.,])\s*(\d)/, '$1$2$3'), /[.,]\s/.test(match[0])]
+  const list = second ? ` If "${match[0].trim()}" only counts the lines, take it out.` : ''
+  return {
+    from: match.index,
+    to: match.index + match[0].length,
+    why: { code: 'amount-unclear', what: `"${written}" has a blank within its number.`, why, cure: `Write "${joined}".${list}` },
+  }
 }
 
 /** A slash between numbers that is no common fraction: a range, a choice, or a division. */
