@@ -1,4 +1,4 @@
-import { tellsWhatToDo } from './conditions.ts'
+import { tellsWhatToDo } from './tells-what-to-do.ts'
 import { startsWithVerb, verbs } from './verbs.ts'
 
 /** Verbs that open a clause of their own though nothing is charged by them. */

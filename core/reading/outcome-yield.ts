@@ -44,12 +44,16 @@ export function yieldOf(
         coefficient(equation.reactants, limiting)
   const notes: string[] = []
   const fromMass =
-    outcome?.isolatedG == null || theoreticalG === null || theoreticalG === 0 ? null : (100 * outcome.isolatedG) / theoreticalG
+    outcome?.isolatedG == null || outcome.state !== undefined || theoreticalG === null || theoreticalG === 0
+      ? null
+      : (100 * outcome.isolatedG) / theoreticalG
   const stated = outcome?.percent ?? null
   const middle = stated === null ? null : (stated.low + stated.high) / 2
   if (fromMass !== null && stated !== null && (fromMass < stated.low - statedTolerance || fromMass > stated.high + statedTolerance))
-    notes.push(`the text states ${span(stated)} %, but the isolated mass is ${fromMass.toFixed(1)} % of theory: the mass is used`)
+    notes.push(`the text states ${span(stated)} %, but what came out is ${fromMass.toFixed(1)} % of theory: the latter is used`)
   const percentYield = fromMass ?? middle
+  if (outcome?.isolatedG === 0 || percentYield === 0)
+    notes.push('nothing came out: a run that failed is told here and gives no yield to plan on; the logbook keeps it as a run')
   if (percentYield !== null && percentYield > 100)
     notes.push(
       `${percentYield.toFixed(1)} % of theory is more than there can be: wet, impure or mis-weighed, or the limiting reactant is another`,

@@ -28,3 +28,7 @@ export const noLimiting: Problem = {
   why: 'Equivalents and the theoretical yield are counted on the limiting reactant.',
   cure: 'Give the mass, volume or moles of at least one reactant, by a name the library knows.',
 }
+
+/** Any of them may be a reactant, and give out before the one that the theory is counted on. */
+export const ifNoReactant = (unread: readonly string[]): string =>
+  `theory, equivalents and yield hold only if the unread ${unread.length === 1 ? 'line is not a reactant' : 'lines are no reactants'}: ${unread.map(line => `"${line}"`).join(', ')}`

@@ -6,7 +6,7 @@ import type { ChargeRead } from './charge-line.ts'
 import { chargesOfLine } from './charges-of-line.ts'
 import { chargesOverArrow, sameMaterial } from './charges-over-arrow.ts'
 import { compositionsOf } from './compositions-charged.ts'
-import { conditionsIn, describesProduct, tellsWhatToDo } from './conditions.ts'
+import { conditionsIn, describesProduct } from './conditions.ts'
 import { withoutCrystalWater } from './crystal-water.ts'
 import { againstLimiting, chargeLines, type DraftCharge, draftCharge, limitingReactant, molesOf, notTheProduct } from './draft-charge.ts'
 import { balanceOf, type ProposedEquation } from './equation-balance.ts'
@@ -16,10 +16,14 @@ import { equipmentProposed } from './equipment-proposed.ts'
 import { limitingUnsettled, unsettled } from './limiting-settled.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
+import { secondOutcome } from './outcome-asked.ts'
 import { isOutcome, type OutcomeRead, outcomeOf, readOutcome } from './outcome-line.ts'
-import { asTheProduct, isolatedOther, mainProduct, yieldOf } from './outcome-yield.ts'
-import { longestText, mostLines, noLimiting, tooLong, tooManyLines } from './preparation-problems.ts'
+import { settledOutcome } from './outcome-settled.ts'
+import { yieldOf } from './outcome-yield.ts'
+import { ifNoReactant, longestText, mostLines, noLimiting, tooLong, tooManyLines } from './preparation-problems.ts'
 import { type TaskProposed, tasksProposed } from './tasks-proposed.ts'
+import { tellsWhatToDo } from './tells-what-to-do.ts'
+import { timeAsked } from './time-asked.ts'
 
 /** One charge line with what it amounts to. */
 export interface LineRead {
@@ -111,11 +115,14 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const problems: Problem[] = [...equation.problems]
   const unread: string[] = lines.length > 0 && !isEquation(lines[0]!) ? [lines[0]!] : []
   const notes: string[] = [...(equation.notes ?? []), ...[...equation.reactants, ...equation.products].flatMap(term => term.note ?? [])]
+  const isName = (name: string): boolean =>
+    index.lookUp(name).kind !== 'unknown' || equation.products.some(term => term.text.toLowerCase() === name.toLowerCase())
   const charges: ChargeRead[] = []
   const operations: string[] = []
   const remarks: string[] = []
-  let outcome: OutcomeRead | null = null
+  let stated: OutcomeRead | null = null
   let hours = 0
+  const uncounted: string[] = []
   const temperatures: (readonly [number, number])[] = []
 
   if (lines.length > mostLines) {
@@ -129,11 +136,17 @@ export function readPreparation(text: string, library: Library, index: NameIndex
       continue
     }
     if (isOutcome(line)) {
-      const read = readOutcome(line, comma)
-      const together: OutcomeRead | null = read === null ? null : outcome === null ? read : outcomeOf(outcome, read)
+      const { read, ...told } = readOutcome(line, comma, isName)
+      const together: OutcomeRead | null = read === null ? null : stated === null ? read : outcomeOf(stated, read)
+      problems.push(...told.problems)
+      notes.push(...told.notes)
+      // What was done before it came out is told of, and is not the charge of these hours.
+      const timed = conditionsIn(line, comma)
+      if (timed.hours.length > 0 || timed.uncounted.length > 0) uncounted.push(line)
       // A second mass, or a second yield, is another product or another run: neither takes the place of the first.
       if (together === null) unread.push(line)
-      else outcome = together
+      if (together === null && read !== null) problems.push(secondOutcome(line, stated!.text))
+      stated = together ?? stated
       continue
     }
     if (describesProduct(line)) {
@@ -141,8 +154,13 @@ export function readPreparation(text: string, library: Library, index: NameIndex
       continue
     }
     const conditions = conditionsIn(line, comma)
-    const told = conditions.hours.length > 0 || conditions.temperaturesC.length > 0
+    const told = conditions.hours.length > 0 || conditions.uncounted.length > 0 || conditions.temperaturesC.length > 0
     for (const one of conditions.hours) hours += one
+    for (const one of conditions.uncounted) {
+      uncounted.push(one)
+      problems.push(timeAsked(line, one))
+    }
+    for (const one of conditions.cuts) notes.push(`${one} in "${line}" is taken as a boiling range, not as a temperature of the reaction`)
     temperatures.push(...conditions.temperaturesC)
     const charged = chargesOfLine(line, index, comma)
     if (charged.length > 0) {
@@ -180,13 +198,11 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   const limiting = open.length > 0 ? null : limitingReactant(equation.reactants, drafts)
   const limitingMol = limiting === null ? null : molesOf(limiting, drafts)
   if (limiting === null && equation.reactants.length > 0) problems.push(open.length > 0 ? limitingUnsettled(open) : noLimiting)
-  const other = outcome === null ? null : isolatedOther(equation, outcome, index)
-  if (other !== null) {
-    problems.push(other)
-    unread.push(outcome!.text)
-    outcome = null
-  } else if (outcome !== null) outcome = asTheProduct(equation, outcome, index, notes)
-  const main = mainProduct(equation, outcome, index)
+  const came = settledOutcome(stated, equation, limiting, index, library)
+  const { outcome, main } = came
+  if (stated !== null && outcome === null) unread.push(stated.text)
+  problems.push(...came.problems)
+  notes.push(...came.notes)
   const settled = drafts.map(draft => againstLimiting(draft, limitingMol))
   const charge = chargeLines(settled, equation.reactants, limiting)
   // An equation that is off would give a theory that is off, and a yield that looks right: twice as much where a 2 is forgotten.
@@ -195,6 +211,9 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   notes.push(...figures.notes)
   if (isOff && limiting !== null) notes.push('no theory, and no yield on it, before the equation balances')
   if (hours > 0) notes.push('the hours are those that the text names: work-up and drying without a time are not in them')
+  if (uncounted.length > 0) notes.push(`not in the hours: ${uncounted.map(one => `"${one}"`).join(', ')}`)
+  const perhapsReactants = unread.filter(line => !isOutcome(line) && !isEquation(line))
+  if (figures.theoreticalG !== null && perhapsReactants.length > 0) notes.push(ifNoReactant(perhapsReactants))
 
   const known = (terms: readonly TermRead[]): boolean => terms.length > 0 && terms.every(term => term.compound !== null)
   // A side that lacks a compound stays out of the draft; the water of a hydrate needs both.
@@ -214,10 +233,15 @@ export function readPreparation(text: string, library: Library, index: NameIndex
       ? { temperatureC: [Math.min(...temperatures.map(one => one[0])), Math.max(...temperatures.map(one => one[1]))] as [number, number] }
       : {}),
     // Three decimals of an hour are 4 s; sums of thirds and sixths of an hour would else print with all their digits.
-    ...(hours > 0 ? { elapsedHours: Math.round(hours * 1000) / 1000, timesBasis: 'source' as const } : {}),
+    ...(hours > 0
+      ? { elapsedHours: Math.round(hours * 1000) / 1000, timesBasis: uncounted.length > 0 ? ('estimate' as const) : ('source' as const) }
+      : {}),
     ...(operations.length > 0 ? { operations } : {}),
     ...(outcome !== null && outcome.isolatedG !== null && outcome.isolatedG > 0
-      ? { isolated: { amount: outcome.isolatedG, unit: 'g' as const } }
+      ? {
+          isolated: { amount: outcome.isolatedG, unit: 'g' as const },
+          ...(outcome.state !== undefined && { isolatedBasis: outcome.state }),
+        }
       : {}),
     ...(remarks.length > 0 ? { note: remarks.join('; ') } : {}),
   }

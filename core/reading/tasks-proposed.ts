@@ -44,8 +44,9 @@ export function tasksProposed(operations: readonly string[], known: TimesKnown, 
   let worksUp = false
   for (const line of operations) {
     worksUp ||= workUp.test(line)
-    const named = conditionsIn(line, comma).hours.reduce((sum, one) => sum + one, 0)
-    const hours = named > 0 ? named : /\bovernight\b/i.test(line) ? nightH : 0
+    const { hours: named, uncounted } = conditionsIn(line, comma)
+    const night = uncounted.some(one => /night/i.test(one)) ? nightH : 0
+    const hours = named.reduce((sum, one) => sum + one, night)
     if (hours === 0) {
       untimed.at(-1)!.push(line)
       continue
@@ -53,7 +54,7 @@ export function tasksProposed(operations: readonly string[], known: TimesKnown, 
     const kind = unattended.test(line) ? 'stand' : 'watch'
     timed.push({
       task: { do: line, kind, hours: rounded(hours), waitUpToH: 0, ...(worksUp ? {} : { reaction: true }) },
-      guessed: named > 0 ? ['kind'] : ['kind', 'hours'],
+      guessed: uncounted.length === 0 ? ['kind'] : ['kind', 'hours'],
     })
     untimed.push([])
   }

@@ -7,8 +7,6 @@ export interface OutcomeWords {
   readonly offers: readonly string[]
 }
 
-const mass = /\d+(?:[.,]\d+)?\s*(?:kg|mg|g)\b/gi
-
 /**
  * The words that stand beside "What came out" where nothing was made of it.
  *
@@ -18,15 +16,15 @@ export function outcomeWords(outcome: string, reading: Pick<Reading, 'unread' | 
   const text = outcome.trim()
   if (text === '') return null
   const line = outcomeLine(outcome)
-  const problem = reading.problems.find(one => one.where.includes(line))
-  if (problem !== undefined) return { wrong: `${problem.what} ${problem.cure}`, offers: [] }
-  if (!reading.unread.includes(line)) return null
   if (/^\d+(?:[.,]\d+)?$/.test(text))
     return { wrong: `“${text}” has no unit: grams, or percent of theory?`, offers: [`${text} g`, `${text} %`] }
-  const masses = text.match(mass) ?? []
-  if (masses.length > 1)
-    return { wrong: `“${text}” gives several masses: keep that of the dry, purified product alone.`, offers: [...new Set(masses)] }
-  if (/\d\s*(?:mL|L|cm3|cc)\b/i.test(text))
-    return { wrong: `“${text}” gives a volume: weigh it and write grams, or write the yield in percent.`, offers: [] }
-  return { wrong: `“${text}” gives neither a mass nor a yield: write 46.5 g, 45-48 g or 74 %.`, offers: [] }
+  const problem = reading.problems.find(one => one.where.includes(line))
+  if (problem !== undefined) return { wrong: `${problem.what} ${problem.cure}`, offers: offersOf(problem.cure, text) }
+  return reading.unread.includes(line) ? { wrong: `“${text}” is not read: write 46.5 g, 45-48 g or 74 %.`, offers: [] } : null
 }
+
+/** Lines of a cure whose figure was written, as they stand in the blank; examples of it are none. */
+const offersOf = (cure: string, text: string): readonly string[] =>
+  [...cure.matchAll(/"(?:isolated ([^"]+)|(yield [^"]+))"/g)]
+    .map(match => (match[1] ?? match[2]!).replace(/^yield /, ''))
+    .filter(offer => text.includes(offer))

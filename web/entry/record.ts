@@ -63,9 +63,12 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
     if (value !== null && value >= 0) return value
     return lack(field, field === 'hours' ? 'hours as a number' : 'hands-on hours as a number', notHours(writing[field]))
   }
+  const notCounted = told ? undefined : reading.problems.find(one => one.code === 'time-not-counted')
+  if (writing.hours.trim() === '' && notCounted !== undefined)
+    lack('hours', 'how long it takes in all', `${notCounted.what} ${notCounted.cure} Or write here how long it takes in all.`)
   const hours =
     writing.hours.trim() === ''
-      ? ((told ? tasks.elapsedHours : read.elapsedHours) ?? lack('hours', 'how long it takes in all'))
+      ? ((told ? tasks.elapsedHours : read.elapsedHours) ?? (notCounted === undefined ? lack('hours', 'how long it takes in all') : null))
       : hoursIn('hours')
   const handsOn = writing.handsOn.trim() === '' ? (told ? tasks.handsOnHours : undefined) : hoursIn('handsOn')
   if (hours !== null && handsOn != null && handsOn > hours + leastDifferenceH)

@@ -31,11 +31,6 @@ export function unreadWords(line: string): UnreadWords {
     const value = Number(`${power[1]!.replace(',', '.')}e${power[2] === '' ? '' : '-'}${digits}`)
     return told(line, 'A power of ten is not read.', 'Write the number out.', [line.replace(power[0], String(value))])
   }
-  const time = /^\D*?(\d+)\s*h\s*(\d{1,2})\s*(?:min)?\b/i.exec(line)
-  if (time !== null && Number(time[2]) < 60)
-    return told(line, 'Hours and minutes run into one another.', 'Write hours as one number.', [
-      line.replace(/\d+\s*h\s*\d{1,2}\s*(?:min)?/i, `${noted(Number(time[1]) + Number(time[2]) / 60)} h`),
-    ])
   const fahrenheit = new RegExp(String.raw`(${number})\s*°?\s*F\b`).exec(line)
   if (fahrenheit !== null) {
     const celsius = Math.round(((Number(fahrenheit[1]!.replace(',', '.')) - 32) * 5) / 9)

@@ -171,15 +171,29 @@ describe('what is wrong in a field', () => {
   })
   it.each([
     ['75', /grams, or percent/, ['75 g', '75 %']],
-    ['12 mL', /a volume: weigh it/, []],
-    ['crude 12 g, pure 10 g', /several masses/, ['12 g', '10 g']],
-    ['abc', /neither a mass nor a yield/, []],
+    ['12 mL', /a volume is no mass/, []],
+    ['12 g and 10 g', /several figures/, ['12 g', '10 g']],
+    ['75 % to 80 %', /several figures/, ['75 %', '80 %']],
+    ['47 g (purity 95 %)', /by mass or by the area/, ['47 g']],
+    ['abc', /no mass, moles, volume or percentage/, []],
   ])('%j of what came out is told, and what it may have meant is offered', (outcome, wrong, offers) => {
     const words = outcomeWords(outcome, reading({ ...whole, outcome }))
     expect(words?.wrong).toMatch(wrong)
     expect(words?.offers).toEqual(offers)
     expect(of({ ...whole, outcome }).lacking.map(one => one.field)).toEqual(['outcome', 'typical'])
     for (const offer of offers) expect(outcomeWords(offer, reading({ ...whole, outcome: offer })), offer).toBeNull()
+  })
+  it('asks before it counts what is crude', () => {
+    const crude = { ...whole, outcome: 'crude 47 g' }
+    expect(outcomeWords(crude.outcome, reading(crude))).toMatchObject({ wrong: expect.stringContaining('crude'), offers: ['47 g'] })
+    expect(of(crude).lacking.map(one => one.field)).toEqual(['outcome', 'typical'])
+    expect(of({ ...crude, outcome: '47 g' }).lacking).toEqual([])
+  })
+  it('asks how long a night is where nothing else says how long it takes', () => {
+    const night = { ...whole, body: `${whole.body}\nleave overnight`, hours: '', tasks: [], handsOn: '' }
+    expect(wrongs(night).hours).toContain('"overnight"')
+    expect(wrongs({ ...night, hours: '30' }).hours).toBeUndefined()
+    expect(of({ ...night, body: `${whole.body}\nleave for 16 h` }).lacking.map(one => one.field)).not.toContain('hours')
   })
   it('passes over no task of which only the wait is typed, and calls tasks by their places', () => {
     const tasks = [emptyTask, { ...emptyTask, wait: '3' }]
@@ -196,7 +210,6 @@ describe('a charge line that is not read', () => {
     ['5 × 10⁻³ mol benzaldehyde', ['0.005 mol benzaldehyde']],
     ['1 dL water', ['100 mL water']],
     ['10 benzaldehyde', ['10 g benzaldehyde', '10 mL benzaldehyde']],
-    ['1h30', ['1.5 h']],
     ['350 F', ['177 °C']],
     ['180°', ['180 °C']],
     ['1 cup vinegar', []],
@@ -255,7 +268,7 @@ describe('the text that the reader gets', () => {
     expect(read.unread).toEqual([])
   })
   it('takes what came out for nothing else, however it is worded', () => {
-    for (const outcome of ['46.5 g', '74 %', 'yield 74 %', 'colourless needles 46.5 g', 'crude 47 g', 'product:\n46 g']) {
+    for (const outcome of ['46.5 g', '74 %', 'yield 74 %', 'colourless needles 46.5 g', 'crude 49 g, pure 47 g', 'product:\n46 g']) {
       const read = prepared(...textOf({ ...whole, outcome }).split('\n'))
       expect(
         read.lines.map(line => line.material),
