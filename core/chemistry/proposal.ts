@@ -50,6 +50,12 @@ const forgotten: readonly (readonly [formula: string, name: string])[] = [
   ['O2', 'oxygen'],
   ['H2', 'hydrogen'],
 ]
+/** What a Grignard reagent leaves once it is quenched: tried only where the equation holds magnesium. */
+const ofMagnesium: readonly (readonly [formula: string, name: string])[] = [
+  ['MgCl2', 'magnesium chloride'],
+  ['MgBr2', 'magnesium bromide'],
+  ['MgI2', 'magnesium iodide'],
+]
 /** Of these a beginner's by-product is rarely made: they are tried only with the others used up. */
 const lastResort = new Set(['O2', 'H2'])
 
@@ -68,7 +74,9 @@ const largestCoefficient = 40
 export function proposalsFor(equation: Equation, count = 3): readonly Proposal[] {
   if (imbalancesOf(equation).length === 0) return []
   const named = new Set([...equation.reactants, ...equation.products].map(term => key(term)))
-  const candidates = forgotten.map(([formula, name]) => term(formula, name)).filter(candidate => !named.has(key(candidate)))
+  const elements = new Set([...equation.reactants, ...equation.products].flatMap(one => [...one.composition.counts.keys()]))
+  const salts = elements.has('Mg') ? ofMagnesium : []
+  const candidates = [...forgotten, ...salts].map(([formula, name]) => term(formula, name)).filter(candidate => !named.has(key(candidate)))
   const common = candidates.filter(candidate => !lastResort.has(candidate.formula))
   const gases = candidates.filter(candidate => lastResort.has(candidate.formula))
   const found: Proposal[] = []
@@ -82,6 +90,13 @@ export function proposalsFor(equation: Equation, count = 3): readonly Proposal[]
     for (const one of list) for (const side of ['right', 'left'] as const) if (take(asItStands(equation, [{ ...one, side }]))) return found
     for (const one of list) for (const side of ['right', 'left'] as const) if (take(recounted(equation, [{ ...one, side }]))) return found
   }
+  // The two halides of a Grignard reagent and of the acid that quenches it share the magnesium out between them.
+  const halides = candidates.filter(one => one.composition.counts.has('Mg'))
+  for (const [at, one] of halides.entries())
+    for (const other of halides.slice(at + 1)) {
+      const both = [one, other].map(salt => ({ ...salt, side: 'right' as const }))
+      if (take(recounted(equation, both))) return found
+    }
   if (found.length > 0) return found
   // One organic molecule taken up and another given off is arithmetic: 6 methanol to 3 ethanol makes 3 water.
   for (const [at, one] of candidates.entries())
@@ -93,6 +108,7 @@ export function proposalsFor(equation: Equation, count = 3): readonly Proposal[]
       ] as const)
         if (
           !(side !== otherSide && one.composition.counts.has('C') && other.composition.counts.has('C')) &&
+          !(side !== otherSide && elements.has('Mg') && sharesMetal(one, other)) &&
           take(
             asItStands(equation, [
               { ...one, side },
@@ -103,6 +119,10 @@ export function proposalsFor(equation: Equation, count = 3): readonly Proposal[]
           return found
   return found
 }
+
+/** Salts of one alkali metal, swapped across the arrow, only trade halides that the magnesium would keep. */
+const sharesMetal = (one: Candidate, other: Candidate): boolean =>
+  ['Na', 'K'].some(metal => one.composition.counts.has(metal) && other.composition.counts.has(metal))
 
 interface Candidate extends Term {
   readonly formula: string

@@ -52,8 +52,19 @@ describe('proposals', () => {
     ['KMnO4 + HCl -> KCl + MnCl2 + Cl2', 'Write 2 KMnO4 + 16 HCl -> 2 KCl + 2 MnCl2 + 5 Cl2 + 8 water.'],
     ['Fe + Cl2 -> FeCl3', 'Write 2 Fe + 3 Cl2 -> 2 FeCl3.'],
     ['C14H12O2 + 2 HNO3 -> C14H10O2', 'Add 2 H2O (water) on the right and 2 NO2 (nitrogen dioxide) on the right.'],
+    // A Grignard reagent and the acid that quenches it: 2 RMgX + 2 HCl leave MgX2 and MgCl2, the Schlenk equilibrium's own halides. From memory.
+    ['C6H5MgBr + C7H6O + HCl -> C13H12O', 'Write 2 C6H5MgBr + 2 C7H6O + 2 HCl -> 2 C13H12O + magnesium chloride + magnesium bromide.'],
+    ['C6H5MgBr + C7H6O + HCl -> C13H12O + MgBr2', 'Write 2 C6H5MgBr + 2 C7H6O + 2 HCl -> 2 C13H12O + MgBr2 + magnesium chloride.'],
+    ['C6H5MgBr + C7H6O + HBr -> C13H12O', 'Add 1 MgBr2 (magnesium bromide) on the right.'],
+    // Without magnesium a halide may be swapped for another: an iodide made of a bromide.
+    ['C4H9Br -> C4H9I', 'Add 1 HBr (hydrogen bromide) on the right and 1 HI (hydrogen iodide) on the left.'],
   ])('%s', (text, first) => {
     expect(proposalsFor(equationOf(text))[0]?.text).toBe(first)
+  })
+
+  it('never swap sodium salts across the arrow where magnesium keeps the halides', () => {
+    for (const text of ['C6H5MgBr + C7H6O + HCl -> C13H12O + MgBr2', 'C6H5MgBr + C7H6O + HCl -> C13H12O + MgCl2'])
+      for (const one of proposalsFor(equationOf(text))) expect(one.text).not.toMatch(/Na|K/)
   })
 
   it('balance, every one of them, for sound equations that lost a compound or their coefficients', () => {
