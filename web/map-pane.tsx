@@ -77,6 +77,8 @@ export function MapPane() {
     const node = pane.current
     if (node === null) return
     const measure = (): void => {
+      // Away from the page, behind an entry page, it has neither width nor padding.
+      if (node.clientWidth === 0) return
       const style = getComputedStyle(node)
       paneWidth.value = Math.floor(node.clientWidth - Number.parseFloat(style.paddingLeft) - Number.parseFloat(style.paddingRight))
       narrow.value = innerWidth < phoneBelow

@@ -111,6 +111,11 @@ describe('the demo', () => {
     const make = page.getByRole('radio', { name: /make/ }).first()
     await make.click()
     await expect.poll(async () => words(page.locator('body'))).toMatch(/benzyl alcohol|toluene|cinnamaldehyde|benzaldehyde/)
+    // An entry page stands before the plan and goes again: the map is there as it was.
+    await question(page, /Which way/)
+    await page.getByRole('button', { name: 'Write a preparation of your own' }).first().click()
+    await page.getByRole('button', { name: 'Back to the plan' }).click()
+    await expect.poll(() => words(page.locator('.scheme-room'))).toMatch(/lophine/)
     expect(page.faults).toEqual([])
     await page.close()
   })

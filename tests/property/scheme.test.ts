@@ -27,6 +27,14 @@ describe('wild plans', () => {
     expect(wrong).toEqual([])
   })
 
+  it.each([Number.NaN, -32, 0, 40])('end also where the room is no room, %f px', pane => {
+    for (const one of [wildPlan(1, pane), cases[0]!.at(pane)]) {
+      const out = layoutScheme(one)
+      expect(out.els.length).toBeGreaterThan(0)
+      expect(Number.isFinite(out.w)).toBe(true)
+    }
+  })
+
   it.each(panes)('the same input gives the same output at %i px', pane => {
     for (const seed of seeds.slice(0, 15)) expect(layoutScheme(wildPlan(seed, pane))).toEqual(layoutScheme(wildPlan(seed, pane)))
   })

@@ -10,6 +10,8 @@ import { rowsOf } from './rows.ts'
 import type { El, Item, Keep, SchemeIn, SchemeOut, Step } from './types.ts'
 import { uprightOf } from './upright.ts'
 
+// The least room that is drawn for, px: narrower than any phone.
+const leastWidth = 240
 // Between two schemes that hang together only in words.
 const apart = 30
 // The first axis is kept where it was as long as that leaves no more than this much empty room above.
@@ -22,7 +24,8 @@ const keptRoom = 80
  * cannot be drawn as wished is told in `notes`. Hand the `keep` of the last drawing back in, so that what stays, stays where it is.
  */
 export function layoutScheme(input: SchemeIn): SchemeOut {
-  const width = input.pane - 2 * margin
+  // A pane that is away from the page has no width, and its padding is no number.
+  const width = Number.isFinite(input.pane) ? Math.max(input.pane - 2 * margin, leastWidth) : leastWidth
   for (const joins of ['all', 'other roots', 'none'] as const) {
     const made = attempt(input, joins, width)
     if (made) return made
