@@ -132,6 +132,8 @@ const Bottles = ({ text, candidates, reading }: Asked) => (
 /** A strength that no bottle has: another is chosen, or the solution is entered with what the line says of it. */
 function StrengthAsked({ problem, ...asked }: Asked & { readonly problem: Problem }) {
   const wanted = /"([^"]+)"/.exec(problem.what)?.[1] ?? asked.text
+  // Of a solid the share may be its purity: then what is pure of it is charged.
+  const pure = /write what is pure of it, "([^"]+)"/.exec(problem.cure)?.[1]
   const compound = /\{([a-z0-9-]+)\} as a material/.exec(problem.cure)?.[1]
   const enter = async (): Promise<void> => {
     if (compound === undefined) return beginMaterial(wanted)
@@ -144,9 +146,16 @@ function StrengthAsked({ problem, ...asked }: Asked & { readonly problem: Proble
       problem={{
         ...problem,
         what: `The library holds no “${wanted}”.`,
-        cure: asked.candidates.length === 0 ? 'Enter the solution:' : 'Enter the solution, or choose a strength that is held:',
+        cure: `${pure === undefined ? '' : 'Take what is pure of it, if that is its purity; else '}${
+          asked.candidates.length === 0 ? 'enter the solution:' : 'enter the solution, or choose a strength that is held:'
+        }`.replace(/^e/, 'E'),
       }}
     >
+      {pure !== undefined && (
+        <Mend onPress={() => replaceWriting({ body: writing.value.body.replace(asked.text, () => pure) })}>
+          {pure.replace(/\s*\{[a-z0-9-]*\}$/, '')}
+        </Mend>
+      )}
       <button type="button" class="do strong" disabled={!readingState.value.fresh} onClick={() => void enter()}>
         Enter the solution of {strengthIn(wanted) || 'this strength'}
       </button>
