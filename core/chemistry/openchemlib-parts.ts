@@ -41,6 +41,9 @@ export interface OclMolecule {
   isRingAtom(atom: number): boolean
   isRingBond(bond: number): boolean
   getBondOrder(bond: number): number
+  setBondOrder(bond: number, order: number): void
+  markBondForDeletion(bond: number): void
+  deleteMarkedAtomsAndBonds(): unknown
   getFragments(): OclMolecule[]
   getCompactCopy(): OclMolecule
   getIDCode(): string

@@ -3,6 +3,7 @@ import { aromaticProblem, aromaticSlip } from './aromatic-slips.ts'
 import { elements } from './elements.ts'
 import { type Composition, hill } from './formula.ts'
 import { groupsAmiss, layGroups, numbered, smilesWithGroups } from './hands-of.ts'
+import { normalForm } from './normal-form.ts'
 import type { OclMolecule as Molecule, OpenChemLib } from './openchemlib-parts.ts'
 import { writtenOut } from './smarts-alternatives.ts'
 import { clip, slipOf, smilesProblem } from './smiles-slips.ts'
@@ -56,6 +57,7 @@ const counterIons = [
 export function toolkitFrom(library: OpenChemLib): Toolkit {
   const molecules = new WeakMap<Structure, Molecule>()
   const readings = new WeakMap<Structure, Reading>()
+  const normals = new WeakMap<Structure, Structure>()
   const patterns = new Map<string, readonly Molecule[]>()
   const searcher = new library.SSSearcher()
 
@@ -193,6 +195,15 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
   const isAmong = (name: 'solvates' | 'counter-ions', part: Structure, read: Reading): boolean =>
     (listed(name, read).get(part.formula) ?? []).some(one => one.identityKey === part.identityKey)
 
+  const normalised = (structure: Structure): Structure => {
+    const known = normals.get(structure)
+    if (known !== undefined) return known
+    const form = normalForm(molecules.get(structure)!, library.Molecule)
+    const normal = form === null ? structure : structureOf(null, form, structure.smiles, readings.get(structure)!)
+    normals.set(structure, normal)
+    return normal
+  }
+
   return {
     parse: (smiles, where, read) => parse(smiles, where, read),
 
@@ -200,6 +211,8 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
       const partsOf = (structure: Structure) => ({ structure, molecule: molecules.get(structure)! })
       return stereoBetween(partsOf(one), partsOf(other), library.Molecule, keyOf)
     },
+
+    normalised,
 
     matches(structure, smarts) {
       let fragments = patterns.get(smarts)
@@ -216,7 +229,8 @@ export function toolkitFrom(library: OpenChemLib): Toolkit {
 
     essentialKeys(structure, strip: Stripping) {
       const read = readings.get(structure)!
-      const parts = structure.fragments
+      // A salt drawn with a bond to its metal has its parts too.
+      const parts = normalised(structure).fragments
       const dry = parts.filter(part => !isAmong('solvates', part, read))
       const kept = dry.length === 0 ? parts : dry
       if (strip === 'solvates') return unique(kept.map(part => part.identityKey))

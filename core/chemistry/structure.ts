@@ -61,6 +61,13 @@ export interface Toolkit {
    */
   stereoBetween(one: Structure, other: Structure): StereoRelation | null
   /**
+   * The structure in one way of writing it where several mean one substance: salts of light metals as ions, sulfoxides with a double bond,
+   * protons on the acid where a base holds them. Formula and charge are the same.
+   *
+   * @returns the structure itself where it is written so
+   */
+  normalised(structure: Structure): Structure
+  /**
    * Whether a substructure is there. A screen: on aromatic rings and on hydrogens it is, in places, broader than the pattern.
    *
    * @param smarts  from our tables

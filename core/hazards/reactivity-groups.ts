@@ -17,8 +17,11 @@ export function reactivityGroupsOf(
       if (group.members.some(member => member.compound === material.id || (member.cas !== undefined && member.cas === material.cas)))
         return true
       if (!structure || !toolkit) return false
-      const shows = (smarts: string) => toolkit.matches(structure, smarts)
-      return group.smartsAny.some(shows) && !group.smartsNone.some(shows)
+      // Glycine drawn as a zwitterion is an amine and an acid all the same.
+      return [...new Set([structure, toolkit.normalised(structure)])].some(form => {
+        const shows = (smarts: string) => toolkit.matches(form, smarts)
+        return group.smartsAny.some(shows) && !group.smartsNone.some(shows)
+      })
     })
     .map(group => group.number)
 }

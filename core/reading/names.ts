@@ -58,6 +58,7 @@ export class NameIndex {
   readonly #toolkit: Toolkit | null
   readonly #structures = new Map<string, readonly Held[]>()
   #words: readonly string[] | null = null
+  #mixtures: readonly Held[] | null = null
   readonly #meant = new Map<string, Meant | null>()
 
   /**
@@ -150,11 +151,40 @@ export class NameIndex {
     return ids.length > 0 ? this.#one(ids, 'several compounds have this structure') : (this.otherForms(read.value) ?? unknown)
   }
 
+  /** Compounds whose formula holds the same atoms, in whatever way it is written, "CuSO4.5H2O"; and hydrates and salts held as mixtures. */
+  ofFormula(formula: string): readonly string[] {
+    const key = formulaKey(formula)
+    return key === null ? [] : [...(this.#formulas.get(key) ?? []), ...this.#mixturesWithFormula(key.split(' ')[0]!).map(one => one.id)]
+  }
+
   /** Compounds and polymers with this very structure, hands and double bonds as written. */
   ofStructure(structure: Structure): readonly string[] {
     // Canonising is the dear part: nothing is canonised where no compound has the formula.
     const known = this.#withFormula(structure.formula)
     return known.filter(one => one.structure.identityKey === structure.identityKey).map(one => one.id)
+  }
+
+  /**
+   * Materials that are the very structure when charges, bonds to metals and protons are written in one way: the salt drawn with a bond, the
+   * zwitterion, the hydrochloride that is held as something to weigh a compound from.
+   */
+  writtenOtherwise(structure: Structure): readonly string[] {
+    const same = this.ofStructure(structure)
+    const key = this.#toolkit!.normalised(structure).identityKey
+    return [...this.#withFormula(structure.formula), ...this.#mixturesWithFormula(structure.formula)]
+      .filter(one => !same.includes(one.id) && this.#toolkit!.normalised(one.structure).identityKey === key)
+      .map(one => one.id)
+      .sort()
+  }
+
+  #mixturesWithFormula(formula: string): readonly Held[] {
+    if (this.#toolkit === null) return []
+    this.#mixtures ??= [...this.materials.values()].flatMap(({ id, kind, form, smiles }): Held[] => {
+      // The structure of a solution is that of what is dissolved.
+      const read = kind === 'mixture' && form !== 'solution' && smiles !== undefined ? this.#toolkit!.parse(smiles) : null
+      return read?.ok === true ? [{ id, structure: read.value }] : []
+    })
+    return this.#mixtures.filter(one => one.structure.formula === formula)
   }
 
   /** Compounds that differ from it by stereo alone, with what each is beside it, in order of id. */

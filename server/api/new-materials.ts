@@ -39,8 +39,9 @@ export const identifiedSchema = z.object({
     z.object({
       id: z.string(),
       name: z.string(),
-      by: z.enum(['structure', 'CAS number', 'name', 'other form', 'formula']).meta({
-        description: 'What both have; `other form` = the skeleton, in another stereo form than the one typed.',
+      by: z.enum(['structure', 'structure written otherwise', 'CAS number', 'name', 'other form', 'formula']).meta({
+        description:
+          'What both have; `structure written otherwise` = but for how charges, bonds to metals and protons are drawn; `other form` = the skeleton, in another stereo form than the one typed.',
       }),
       form: z
         .enum(Object.keys(formWords) as (keyof typeof formWords)[])

@@ -7,8 +7,8 @@ import type { Workshop } from './workshop.ts'
 export interface LikelyDouble {
   readonly id: string
   readonly name: string
-  /** What both have: this very structure, the CAS number, the name, the skeleton in another stereo form, the formula. */
-  readonly by: 'structure' | 'CAS number' | 'name' | 'other form' | 'formula'
+  /** What both have: this very structure, the same with charges written otherwise, CAS number, name, skeleton in another stereo form, formula. */
+  readonly by: 'structure' | 'structure written otherwise' | 'CAS number' | 'name' | 'other form' | 'formula'
   /** What it is beside the structure typed, where they differ by hands or double bonds alone; null where they do not, or nothing tells. */
   readonly form: StereoForm['relation'] | null
   /** It answers to the name typed, whatever else is the same. */
@@ -47,12 +47,13 @@ export function likelyDoubles(workshop: Workshop, { name, smiles, cas, structure
   const isNew = (said: string, before: string | undefined): boolean => said !== (before ?? '')
   const isNewStructure = structure !== null && isNew(smiles, known?.smiles)
   if (isNewStructure) for (const id of names.ofStructure(structure)) add(id, 'structure')
+  if (isNewStructure) for (const id of names.writtenOtherwise(structure)) add(id, 'structure written otherwise')
   if (cas !== '' && isNew(cas, known?.cas))
     for (const one of library.materials.values()) if (one.cas === cas && one.kind !== 'mixture') add(one.id, 'CAS number')
   if (isNew(name, known?.name)) for (const id of named) add(id, 'name')
   if (isNewStructure) for (const id of forms.keys()) add(id, 'other form')
   // A formula alone is shared by isomers: offered only where no structure says more.
   if (structure === null && formula !== null && isNew(formula, known?.formula))
-    for (const one of library.materials.values()) if (one.kind === 'compound' && one.formula === formula) add(one.id, 'formula')
+    for (const id of names.ofFormula(formula)) add(id, 'formula')
   return [...found.values()].slice(0, most)
 }

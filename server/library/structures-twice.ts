@@ -25,8 +25,7 @@ export function structuresTwice(
     return read.ok ? [{ material, structure: read.value }] : []
   })
   const held = fresh.flatMap(({ material, structure }) => {
-    const other = names
-      .ofStructure(structure)
+    const other = [...names.ofStructure(structure), ...names.writtenOtherwise(structure)]
       .flatMap(id => names.materials.get(id) ?? [])
       .find(one => one.id !== material.id)
     return other === undefined ? [] : [twice(material, other, 'is there already')]

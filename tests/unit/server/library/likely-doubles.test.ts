@@ -62,6 +62,36 @@ describe('a new material is called the same structure only as what it is', () =>
     expect(matches(smiles)).toEqual(expected)
   })
 
+  // Each pair is one substance by its standard InChI: see the test of the normal form.
+  it.each([
+    ['[Na]OC(C)=O', 'sodium-acetate'],
+    ['CC(=O)O[Na]', 'sodium-acetate'],
+    ['[NH3+]CC(=O)[O-]', 'glycine'],
+    ['C[S+]([O-])C', 'dimethyl-sulfoxide'],
+    ['[O-][P+](c1ccccc1)(c1ccccc1)c1ccccc1', 'triphenylphosphine-oxide'],
+    ['Nc1ccccc1.Cl', 'aniline-hydrochloride'],
+    ['[NH3+]c1ccccc1.[Cl-]', 'aniline-hydrochloride'],
+  ])('%s is perhaps %s, written otherwise', (smiles, id) => {
+    expect(matches(smiles)).toEqual([[id, 'structure written otherwise', null]])
+  })
+
+  it('a salt, a zwitterion drawn with charges has the groups of what it is', () => {
+    const groups = (smiles: string) =>
+      identified(workshop, { name: 'x', smiles, formula: '', cas: '', form: 'solid' }).groups.map(one => one.number)
+    // Acids and amines are groups 3 and 7 of the chart EPA-600/2-80-076.
+    expect(groups('[NH3+]CC(=O)[O-]')).toEqual(expect.arrayContaining([3, 7]))
+    expect(groups('[NH3+]CC(=O)[O-]')).toEqual(groups('NCC(=O)O'))
+    expect(groups('[Na]OC(C)=O')).toEqual(groups('CC(=O)[O-].[Na+]'))
+  })
+
+  it('a formula is found however its parts are set off', () => {
+    const byFormula = (formula: string) =>
+      identified(workshop, { name: 'a stranger', smiles: '', formula, cas: '', form: 'solid' }).matches.map(({ id, by }) => [id, by])
+    for (const formula of ['CuSO4.5H2O', 'CuSO4·5H2O', 'H10CuO9S'])
+      expect(byFormula(formula), formula).toContainEqual(['copper-sulfate-pentahydrate', 'formula'])
+    expect(byFormula('Na2SO3.7H2O')).toContainEqual(['sodium-sulfite-heptahydrate', 'formula'])
+  })
+
   it('a CAS number or a name that is the same beside a structure that is not says both', () => {
     expect(matches('OC(=O)[C@@H](O)[C@H](O)C(O)=O', '87-69-4')).toEqual([
       ['tartaric-acid', 'CAS number', 'other hand'],
