@@ -28,6 +28,7 @@ export function LibraryChanged() {
             <dd>{placesOf(changes)}</dd>
             <dt>why</dt>
             <dd>
+              <p>Until you choose, this page reckons with the new.</p>
               {changes.slice(0, toldAtOnce).map(change => (
                 <p key={change.where.join(' ')}>{change.what}</p>
               ))}

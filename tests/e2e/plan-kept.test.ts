@@ -100,7 +100,7 @@ describe('a plan that is kept', () => {
     const again = await opened(browser, `${server.url}/${search}`)
     await expect.poll(() => words(again.locator('body'))).toMatch(/The library here differs from what this plan was saved with/)
     expect(await words(again.locator('.trouble'))).toMatch(
-      /one transformation.*Lophine .* changed since.*yield: 80–95.%, typically 90.* → 50–65.%, typically 60/,
+      /one transformation.*Until you choose, this page reckons with the new.*Lophine .* changed since.*yield: 80–95.%, typically 90.* → 50–65.%, typically 60/,
     )
     await expect.poll(() => answer(again, /How much/)).toMatch(/\d g/)
     expect(await answer(again, /How much/)).not.toBe(old)
