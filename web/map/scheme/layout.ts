@@ -23,9 +23,10 @@ const keptRoom = 80
  * Pure: the same input gives the same output, in a browser, a worker and the server alike. Never throws on well-formed input; what
  * cannot be drawn as wished is told in `notes`. Hand the `keep` of the last drawing back in, so that what stays, stays where it is.
  */
-export function layoutScheme(input: SchemeIn): SchemeOut {
+export function layoutScheme(asked: SchemeIn): SchemeOut {
   // A pane that is away from the page has no width, and its padding is no number.
-  const width = Number.isFinite(input.pane) ? Math.max(input.pane - 2 * margin, leastWidth) : leastWidth
+  const input = Number.isFinite(asked.pane) ? asked : { ...asked, pane: leastWidth + 2 * margin }
+  const width = Math.max(input.pane - 2 * margin, leastWidth)
   for (const joins of ['all', 'other roots', 'none'] as const) {
     const made = attempt(input, joins, width)
     if (made) return made
