@@ -121,9 +121,8 @@ export function drafted(writing: Writing, reading: Reading | null, today: string
       needsHood: writing.hood === 'yes',
       exotherm: writing.exotherm,
       ...(writing.vessel === '' ? {} : { vesselKind: writing.vessel }),
-      ...(writing.holdPoint === ''
-        ? {}
-        : { holdPoint: writing.holdPoint, holdPointBasis: own || writing.known === 'checked' ? 'source' : 'common practice' }),
+      // It stands by the same word as all else that was entered: read, remembered or seen at this bench.
+      ...(writing.holdPoint === '' ? {} : { holdPoint: writing.holdPoint, holdPointBasis: 'source' }),
       gasEvolved: (read.products ?? []).flatMap(one =>
         reading.materials[one.compound]?.form === 'gas' && limiting !== undefined
           ? [{ compound: one.compound, perMolLimiting: one.coefficient / limiting.coefficient }]
