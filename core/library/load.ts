@@ -136,9 +136,13 @@ function contextOf(
   const compositions = new Map<string, Composition>()
   const masses = new Map<string, number>()
   const firstWithCas = new Map<string, string>()
-  for (const [id, { kind, formula, cas }] of materials.records) {
-    if (kind !== 'compound' && kind !== 'polymer') continue
+  const compounds = [...materials.records].filter(([, { kind }]) => kind === 'compound' || kind === 'polymer')
+  // A record laid over another that takes a number of a third is the one to be told, whatever the order of their ids.
+  const hadIt = ([id, { cas }]: readonly [string, Material]): boolean =>
+    options.over === undefined || options.over.materials.get(id)?.cas === cas
+  for (const [id, { cas }] of [...compounds.filter(hadIt), ...compounds.filter(one => !hadIt(one))])
     if (cas !== undefined && !firstWithCas.has(cas)) firstWithCas.set(cas, id)
+  for (const [id, { formula }] of compounds) {
     const composition = formula === undefined ? null : parseFormula(formula)
     if (composition === null || !composition.ok) continue
     compositions.set(id, composition.value)

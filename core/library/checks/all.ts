@@ -5,6 +5,7 @@ import { containsResolves } from './contains-resolves.ts'
 import { duplicates } from './duplicates.ts'
 import { equationBalances } from './equation-balances.ts'
 import { equationNamed } from './equation-named.ts'
+import { figuresPlausible } from './figures-plausible.ts'
 import { formulaAgrees } from './formula-agrees.ts'
 import { gasesAreGases } from './gases-are-gases.ts'
 import { groupsExist } from './groups-exist.ts'
@@ -33,6 +34,7 @@ export const materialChecks: readonly MaterialCheck[] = [
   hazardCodesExist,
   groupsExist,
   duplicates,
+  figuresPlausible,
   sourcesPresent,
 ]
 

@@ -30,7 +30,7 @@ export interface CheckContext {
   readonly library: Library
   /** Composition of every compound and polymer whose formula could be read. */
   readonly compositions: ReadonlyMap<string, Composition>
-  /** Lowest id, in order of code units, of the compounds and polymers with each CAS number. */
+  /** Lowest id, in order of code units, of the compounds and polymers with each CAS number; of a layer, one that had it before goes first. */
   readonly firstWithCas: ReadonlyMap<string, string>
   /** "Did you mean ...? " with the nearest material id, or nothing. */
   readonly meantMaterial: (id: string) => string

@@ -146,7 +146,7 @@ describe('refuses, with one problem that names the place', () => {
 it('has a case for every code that a rule can give', () => {
   const text = filesBelow('core/library/checks', /\.ts$/).map(textOf).join('\n')
   const codes = new Set([...text.matchAll(/(?:code: (?:\w+ \? )?|: )'([a-z]+(?:-[a-z]+)+)'/g)].map(match => match[1]!))
-  const tried = new Set([...refusals.map(([, , code]) => code), 'limiting-short', 'duplicate-cas'])
+  const tried = new Set([...refusals.map(([, , code]) => code), 'limiting-short', 'duplicate-cas', 'figures-plausible'])
   expect([...codes].filter(code => !tried.has(code))).toEqual([])
   expect(codes.size).toBeGreaterThanOrEqual(20)
 })
@@ -164,6 +164,39 @@ describe('warns without refusing', () => {
     const { problems, warnings } = saidOf(l => (l.materials.limonene.cas = '64-17-5'))
     expect(problems).toEqual([])
     expect(warnings.map(w => [w.code, w.where[1]])).toEqual([['duplicate-cas', 'limonene']])
+  })
+  it('where a record of a layer takes the CAS number of another, whichever comes first', () => {
+    const beneath = loadLibrary([{ name: 'test.json', text: fileText(soundLibrary()) }], { tables, toolkit })
+    if (!beneath.ok) throw new Error('unsound')
+    const told = (id: string, cas: string | undefined) => {
+      const file = {
+        format: 'waybench-library',
+        version: 1,
+        title: 'own',
+        materials: [{ ...soundLibrary().materials[id], cas }],
+        transformations: [],
+      }
+      const over = loadLibrary([{ name: 'own.json', text: JSON.stringify(file) }], { tables, toolkit, over: beneath.value })
+      return over.ok ? over.warnings.map(one => [one.code, one.where[1]]) : over.problems
+    }
+    // CAS 7732-18-5 is water, 64-17-5 ethanol.
+    expect(told('acetic-acid', '64-17-5')).toEqual([['duplicate-cas', 'acetic-acid']])
+    expect(told('limonene', '64-17-5')).toEqual([['duplicate-cas', 'limonene']])
+    expect(told('water', '7732-18-5')).toEqual([])
+  })
+  // CRC Handbook, from memory: benzaldehyde boils at 178.8 °C, flashes at 63 °C and has 1.04 g/mL.
+  it.each([
+    [{ densityGPerMl: 1040 }, ['densityGPerMl'], 'Write it in g/mL: 1040 kg/m³ is 1.04.'],
+    [{ densityGPerMl: 22.59 }, [], undefined],
+    [{ boilingC: 50, flashC: 200 }, ['flashC'], undefined],
+    [{ boilingC: 178.8, flashC: 63, meltingC: -57, densityGPerMl: 1.04 }, [], undefined],
+    [{ boilingC: 20, meltingC: 80 }, ['meltingC'], undefined],
+    [{ meltingC: -300 }, ['meltingC'], undefined],
+  ] as const)('where figures cannot be: %j', (figures, fields, cure) => {
+    const { problems, warnings } = saidOf(l => Object.assign(l.materials.limonene, figures))
+    expect(problems).toEqual([])
+    expect(warnings.map(one => [one.code, one.where.at(-1)])).toEqual(fields.map(field => ['figures-plausible', field]))
+    if (cure !== undefined) expect(warnings[0]!.cure).toBe(cure)
   })
 })
 
