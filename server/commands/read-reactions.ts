@@ -126,9 +126,14 @@ function hazardsLine({ material, withHazards, record }: NewStructure): string {
     : `${material.name} (${material.id}): ${codes.join(', ') || 'none assigned'} from the row "${record.name}" of the tables, ${from}; confirm them or take them out.\n`
 }
 
-/** Other stereo forms of it that the library holds: no one is taken for it, and it may yet be meant. */
+/** Other forms of it that the library holds, or ways of writing it: no one is taken for it, and it may yet be meant. */
 const formsHeld = (matches: NewStructure['matches']): string =>
-  matches.flatMap(({ id, form }) => (form === null ? [] : `\n     the library holds ${id}, which ${formWords[form]}`)).join('')
+  matches
+    .flatMap(({ id, by, form }) =>
+      form !== null ? [`${id}, which ${formWords[form]}`] : by === 'structure written otherwise' ? [`${id}, the same ${by}`] : [],
+    )
+    .map(words => `\n     the library holds ${words}`)
+    .join('')
 
 function newList(fresh: readonly NewStructure[], file: string): string {
   const rows = fresh.map(

@@ -110,11 +110,12 @@ describe('a new material is called the same structure only as what it is', () =>
 })
 
 it('on the command line a structure of a file that the library holds in another form is listed with what that is', async () => {
-  // Two lines: one alone would be read as the equation of a preparation.
-  const text = 'OC(=O)/C=C\\C(O)=O.BrBr>>OC(=O)C(Br)C(Br)C(O)=O\nCCO>>C=C.O\n'
+  // Several lines: one alone would be read as the equation of a preparation.
+  const text = 'OC(=O)/C=C\\C(O)=O.BrBr>>OC(=O)C(Br)C(Br)C(O)=O\nCCO>>C=C.O\nO.[Na]OC(C)=O>>CC(O)=O.[Na+].[OH-]\n'
   const { out } = await waybench(['read', 'one.smi'], new Map([['one.smi', text]]))
   expect(out).toContain('the library holds fumaric-acid, which has the other geometry at a double bond')
   expect(out).toContain('the library holds meso-dibromosuccinic-acid, which states hands or double bonds that are left open here')
+  expect(out).toContain('the library holds sodium-acetate, the same structure written otherwise')
 })
 
 describe('hazards of the table, found by number or name', () => {
