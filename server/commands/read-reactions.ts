@@ -5,6 +5,7 @@ import { numberText } from '../../core/quantity/print.ts'
 import { byFlagLine } from '../../core/reading/by-flag.ts'
 import { formWords } from '../../core/reading/stereo-forms.ts'
 import { counted } from '../../core/report/words.ts'
+import { dataLeft } from '../library/data-of-reaction.ts'
 import { type NewStructure, newStructures } from '../library/new-structures.ts'
 import { type ReactionShown, reactionsShown } from '../library/reaction-list.ts'
 import type { Workshop } from '../library/workshop.ts'
@@ -40,7 +41,8 @@ export function readReactions(text: string, file: string, workshop: Workshop, gi
   const isStopped = problems.some(one => one.code === 'stopped')
   if (given.on('new-materials')) {
     // Half of a file would be taken for the whole of it.
-    if (problems.some(one => one.code !== 'equation-unbalanced')) throw new Refusal(isStopped ? 'no-answer' : 'bad-input', problems)
+    if (problems.some(one => one.code !== 'equation-unbalanced' && one.code !== dataLeft))
+      throw new Refusal(isStopped ? 'no-answer' : 'bad-input', problems)
     terminal.out(`${JSON.stringify(libraryFile(fresh), null, 2)}\n`)
     for (const one of fresh) terminal.err(hazardsLine(one))
     if (fresh.length > 0)
@@ -61,7 +63,7 @@ export function readReactions(text: string, file: string, workshop: Workshop, gi
     for (const problem of problems) terminal.err(`\n${paragraph(problem)}\n`)
   }
   if (isStopped) return 1
-  return list.every(one => one.read !== null && one.balanced) && problems.length === 0 ? 0 : 2
+  return list.every(one => one.read !== null && one.balanced) && problems.every(one => one.code === dataLeft) ? 0 : 2
 }
 
 function newOnes(list: readonly ReactionShown[], workshop: Workshop, given: Given): readonly NewStructure[] {

@@ -4,6 +4,7 @@ import { balanceOf } from '../../core/reading/equation-balance.ts'
 import { readEquation } from '../../core/reading/equation-line.ts'
 import type { NameIndex } from '../../core/reading/names.ts'
 import { isReactionSmiles, smilesLine } from '../../core/reading/reaction-smiles.ts'
+import { dataNotRead } from './data-of-reaction.ts'
 import { type EquationIn, equationIn } from './reaction-files.ts'
 
 /** One reaction of a file, as it is called there. */
@@ -49,12 +50,13 @@ export function reactionsShown(
   if (raw.length > mostReactions) return bad([tooMany(files.map(file => file.name).join(', '), raw.length)])
   const pieces = raw.map(({ piece, file, number }) => ({ ...pieceOf(piece), file, number }))
   return good(
-    pieces.map(({ file, number, title, body, text }) => {
+    pieces.map(({ file, number, title, body, text, data }) => {
       const read = equationIn(`${file}, reaction ${number}`, body, names, toolkit)
+      const left = dataNotRead(data, [file, `reaction ${number}`])
       const head = { file, number, title, text }
       if (!read.ok) return { ...head, read: null, balanced: false, problems: read.problems }
       const { balanced, problem } = balanceOf(readEquation(read.value.equation, names, toolkit))
-      return { ...head, read: read.value, balanced, problems: problem === null ? [] : [problem] }
+      return { ...head, read: read.value, balanced, problems: [problem, left].filter(one => one !== null) }
     }),
   )
 }
@@ -88,12 +90,12 @@ function rawPieces(text: string): readonly string[] {
   return lines.length === 0 ? [body] : lines
 }
 
-function pieceOf(raw: string): { readonly title: string; readonly body: string; readonly text: string } {
-  if (!raw.startsWith('$RXN')) return { ...smilesLine(raw), text: raw.trim() }
+function pieceOf(raw: string): { readonly title: string; readonly body: string; readonly text: string; readonly data: string } {
+  if (!raw.startsWith('$RXN')) return { ...smilesLine(raw), text: raw.trim(), data: '' }
   // Data of an RD file come after the last structure.
   const end = /^\$(?:DTYPE|DATUM|RFMT|MFMT|RIREG|REREG|MIREG|MEREG)\b/m.exec(raw)
   const body = end === null ? raw : raw.slice(0, end.index)
-  return { title: (raw.split('\n')[1] ?? '').trim(), body, text: body.trimEnd() }
+  return { title: (raw.split('\n')[1] ?? '').trim(), body, text: body.trimEnd(), data: raw.slice(body.length) }
 }
 
 const tooMany = (name: string, count: number): Problem => ({

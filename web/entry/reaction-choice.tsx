@@ -136,6 +136,13 @@ function Reaction({
             <span class="soft block">over the arrow, without amounts: {withNewNames(item.read.agents.join('; '))}</span>
           )}
           {(item.read.byFlag ?? []).length > 0 && <span class="block">{withNewNames(byFlagLine(item.read.byFlag ?? []))}</span>}
+          {item.problems
+            .filter(({ code }) => code === 'reaction-data-not-read')
+            .map(({ what, cure }) => (
+              <span key={what} class="block">
+                {what} {cure}
+              </span>
+            ))}
           {!item.balanced && item.written === null && (
             <span class="block">it does not balance yet; where it is written a way is proposed</span>
           )}

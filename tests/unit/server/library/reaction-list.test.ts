@@ -28,6 +28,22 @@ describe('reactions of files', () => {
     expect(again.map(one => one.ok && one.value[0]!.read?.equation)).toEqual(list.flatMap(one => one.read?.equation ?? []))
   })
 
+  // Names of the data are those of any other program; CTfile formats, RDfiles: $DTYPE and $DATUM (from memory).
+  it('tell what an RD file says of a reaction beside its equation, which is not read', () => {
+    const data = '$DTYPE YIELD\n$DATUM 75\n$DTYPE ROOT:NOTE\n$DATUM two lines\nof it\n'
+    const text = `$RDFILE 1\n$DATM\n${several
+      .slice(0, 2)
+      .map((step, at) => `$RFMT\n${rxnOf(library, step)}${at === 0 ? data : ''}`)
+      .join('')}`
+    const shown = reactionsShown([{ name: 'all.rdf', text }], index, toolkit)
+    const told = shown.ok ? shown.value.map(one => [one.balanced, one.problems.map(({ code, what }) => [code, what])]) : []
+    const what = 'The file says more of this reaction, which is not read: YIELD: 75; ROOT:NOTE: two lines of it.'
+    expect(told).toEqual([
+      [true, [['reaction-data-not-read', what]]],
+      [true, []],
+    ])
+  })
+
   // RDKit, an independent toolkit, writes the flag 0 whatever hand is drawn: so do many programs.
   it('say that the chiral flag did it where a hand is drawn and both are read', async () => {
     const rdkit = await rdkitModule()
