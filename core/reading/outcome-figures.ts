@@ -28,7 +28,7 @@ const tail =
 const charged = /(?<!\p{L})(?:from|with|using|in|on)\s*(?:ca\.?|about)?\s*$/iu
 const whenOrHowHot = /\d[\d.,]*(?:\s*[-–]\s*\d[\d.,]*)?\s*(?:°\s?C|hours?|hrs?|h|min(?:utes)?|days?)(?!\p{L})/giu
 const filler =
-  /(?<!\p{L})(?:of theory|theoretical|der Theorie|theory|th\.|d\. Th\.|yield|crude|raw|wet|moist|damp|pure|purified|dry|dried|white|yellow|colou?rless|pale|crystals?|needles?|plates?|solid|powder|product|about|approx\.?|ca\.?|circa|in (?:two|three|2|3) crops)(?!\p{L})/giu
+  /(?<!\p{L})(?:of theory|(?:the )?title compound|theoretical|der Theorie|theory|th\.|d\. Th\.|yield|crude|raw|wet|moist|damp|pure|purified|dry|dried|white|yellow|colou?rless|pale|crystals?|needles?|plates?|solid|powder|product|about|approx\.?|ca\.?|circa|in (?:two|three|2|3) crops)(?!\p{L})/giu
 
 export function figuresIn(body: string, comma: CommaRule): Figures {
   const first = measuresIn(body, comma).find(isFigure)
@@ -72,7 +72,7 @@ function called(rest: string): string {
     .replace(/[,;:=~≈]+(?!\S)|(?<!\S)[,;:.=~≈]+/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-    .replace(/^(?:of|the|as|in|and|an?)\b\s*|\s*\b(?:of|as|the|in|and)$/gi, '')
+    .replace(/^(?:(?:of|the|as|in|and|an?)\b\s*)+|\s*\b(?:of|as|the|in|and)$/gi, '')
     .trim()
   const isPaired = (name.match(/\(/g)?.length ?? 0) === (name.match(/\)/g)?.length ?? 0)
   return (isPaired ? name : name.replace(/[()]/g, ' '))
@@ -85,7 +85,7 @@ const kinds = [['g', 'mg', 'kg', 'µg'], ['mol', 'mmol'], ['mL', 'L', 'µL'], ['
 const isFigure = ({ unit }: Measure): boolean => kinds.some(units => (units as readonly string[]).includes(unit))
 
 const otherThing =
-  /(?<!\p{L})(?:starting materials?|unreacted|by-?products?|side[\s-]products?|mother liquors?|filtrate|residue|(?:first|second|third) crop)(?!\p{L})/iu
+  /(?<!\p{L})(?:starting materials?|unreacted|by-?products?|side[\s-]products?|mother liquors?|filtrate|residue|mixture|solution|slurry|filter\s?cake|(?:first|second|third) crop)(?!\p{L})/iu
 
 /** Digits that belong to a name, "2,3-diphenyl", "C6H6", and the signs of a hand, are taken out; any other digit or sign is told. */
 function strayIn(name: string): string | null {

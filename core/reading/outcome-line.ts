@@ -43,8 +43,9 @@ export interface OutcomeFound {
   readonly notes: readonly string[]
 }
 
+/** Words before "yield" that qualify it are left to be read with the rest: "crude yield 5.2 g". */
 const opening =
-  /^\W*(?:isolated|yield(?:s|ed|ing)?|obtained|gave|gives|giving|afford(?:s|ed)|collected|recovered|ausbeute|rendement|rendimiento)\b(?:\s+yield)?\s*[:=]?\s*(?:of|was|is|were)?\s*/i
+  /^\W*(?:the\s+)?(?:(?:typical|usual|average|mean|final|isolated|percent(?:age)?)\s+)?(?<kept>(?:overall|total|crude|GC|HPLC|NMR)\s+(?=yield))?(?:isolated|yield(?:s|ed|ing)?|obtained|gave|gives|giving|afford(?:s|ed)|collected|recovered|ausbeute|rendement|rendimiento)\b(?:\s+yield)?\s*[:=]?\s*(?:of|was|is|were)?\s*|^\W*(?=\d[\d.,\s–-]*%\s*(?:\p{L}+\s+)?yield\b)/iu
 
 /** Whether a line says what came out. */
 export const isOutcome = (line: string): boolean => opening.test(line)
@@ -66,7 +67,8 @@ const described = /(?<=[,;(\s])(?:m\.?\s?p\.?|b\.?\s?p\.?|melting|boiling|R_?f\b
  * @param isName  whether a text is the name of a material, digits and all
  */
 export function readOutcome(text: string, comma: CommaRule, isName: (text: string) => boolean): OutcomeFound {
-  const said = text.slice(opening.exec(text)?.[0].length ?? 0)
+  const opened = opening.exec(text)
+  const said = `${opened?.groups?.kept ?? ''}${text.slice(opened?.[0].length ?? 0)}`
   const points = said.match(described) ?? []
   const told = withoutPlusMinus(said, comma).replace(described, ' ; ')
   const { found: qualified, rest } = qualifiersIn(told)

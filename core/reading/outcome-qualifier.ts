@@ -26,7 +26,7 @@ const words: readonly (readonly [Qualifier, string])[] = [
   ],
   [
     'steps',
-    String.raw`(?:over|for|in|after)\s+(?:the\s+)?(?:last\s+)?(?:two|three|four|five|six|all|both|several|\d+)\s+steps|(?:two|three|four|\d+)[\s-]+steps?|overall`,
+    String.raw`(?:over|for|in|after)\s+(?:the\s+)?(?:last\s+)?(?:two|three|four|five|six|all|both|several|\d+)\s+steps|(?:two|three|four|\d+)[\s-]+steps?|overall|total`,
   ],
   ['literature', String.raw`lit(?:erature|\.)?(?!\p{L})(?:\s+yield)?`],
   ['method', String.raw`(?:by\s+)?(?:GC|HPLC|LC|NMR)(?:[\s-]+yield|\s+analysis)?(?!\p{L})`],

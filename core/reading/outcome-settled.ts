@@ -28,6 +28,13 @@ export function settledOutcome(
   if (read === null) return { outcome: null, main, problems: [], notes }
   const problem = isolatedOther(equation, read, index) ?? basisAsked(read, equation, limiting, index)
   if (problem !== null) return { outcome: null, main: mainProduct(equation, null, index), problems: [problem], notes }
+  // A name that is not the product's is no reason to ask, "needles from ethanol" being one, but what it is counted as is told.
+  const isNamed =
+    read.name === '' ||
+    (main !== null && index.lookUp(read.name).kind === 'material') ||
+    equation.products.some(one => one.text === read.name)
+  if (!isNamed && main !== null)
+    notes.push(`"${read.name}" in "${read.text}" is passed over: what came out is counted as ${index.materials.get(main)?.name ?? main}`)
   const whole = weighed(read, main, library, notes)
   if (whole.problem !== null || whole.outcome === null)
     return { outcome: null, main, problems: whole.problem === null ? [] : [whole.problem], notes }

@@ -35,6 +35,9 @@ describe('an outcome that is read', () => {
     ['isolated 5.2 g after recrystallisation from ethanol', { typical: 52 }],
     ['isolated benzoin (5.2 g, 24.5 mmol, 52%)', { typical: 52 }],
     ['rendement de 75 %', { typical: 75 }],
+    ['The yield was 5.2 g', { typical: 52 }],
+    ['Typical yield 70-80 %', { low: 70, typical: 75, high: 80 }],
+    ['75 % yield', { typical: 75 }],
   ])('%s', (line, range) => {
     expect(told(line)).toMatchObject({ isUnread: false, codes: [] })
     expect(told(line).range).toEqual(range)
@@ -61,7 +64,13 @@ describe('an outcome that is read', () => {
     }
   })
   it('keeps what is crude as weighed, and counts no yield from it', () => {
-    for (const line of ['yield 5.2 g crude', 'isolated 5.2 g (wet)', 'isolated 5.2 g moist', 'isolated 5.2 g (crude, 52 %)']) {
+    for (const line of [
+      'yield 5.2 g crude',
+      'crude yield 5.2 g',
+      'isolated 5.2 g (wet)',
+      'isolated 5.2 g moist',
+      'isolated 5.2 g (crude, 52 %)',
+    ]) {
       expect(told(line), line).toMatchObject({ percent: null, isUnread: false, codes: ['outcome-crude'] })
       expect(read(line).transformation.isolated, line).toEqual({ amount: 5.2, unit: 'g' })
     }
@@ -72,6 +81,8 @@ describe('an outcome that is read', () => {
       ['yield 5.2 g, 90 % ee', '90 % ee'],
       ['yield 5.2 g (60 % over two steps)', '60 % over two steps'],
       ['isolated 5.2 g, m.p. 134-136 °C', 'm.p. 134-136 °C'],
+      ['gave 5.2 g of zorkone', 'counted as benzoin'],
+      ['yield ca. 5 g', 'about'],
     ] as const)
       expect(read(line).notes.join(), line).toContain(piece)
   })
@@ -108,6 +119,8 @@ const doubtful = [
   'yield 75 % (n = 3)',
   'recovered 2 g',
   'yield quantitative',
+  'Overall yield 60 %',
+  'gave 5.2 g of a 1:1 mixture',
 ]
 
 describe('an outcome that is asked about', () => {
