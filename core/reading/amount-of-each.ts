@@ -1,6 +1,7 @@
 import type { Problem } from '../problem/problem.ts'
 import { measuresIn } from './measures.ts'
 import { openingOf } from './opening.ts'
+import { solventsInRatio } from './solvent-ratio.ts'
 
 /** Longer lines are no charge, and would take long to look through. Characters. */
 const longest = 400
@@ -12,14 +13,18 @@ const closesList = /^\s*(?:of\s+)?each\s*\)?\s*\.?$/
 const equally = /^(?:an?\s+|the\s+)?(?:(?:equal\s+)?(?:volumes?|amounts?|parts?|portions?|weights?|quantities)\s+of|mixture\s+of|both)\s+/i
 
 /**
- * The lines that one amount of several things stands for: "5 g each of benzil and urea", "wash with water, then ethanol (2 x 10 mL each)". A
+ * The lines that one amount of several things stands for: "5 g each of benzil and urea", "wash with water, then ethanol (2 x 10 mL each)", "hexane / ethyl
+ * acetate 4:1, 100 mL". A
  * list is taken apart at every comma and "and", so that it is for a person to look at, never taken by itself.
  *
  * @returns null where the line says no such thing
  */
 export function eachOf(line: string): readonly string[] | null {
   const text = line.trim()
-  if (text.length > longest || !/\beach\b/.test(text)) return null
+  if (text.length > longest) return null
+  const solvents = solventsInRatio(text)
+  if (solvents !== null) return solvents
+  if (!/\beach\b/.test(text)) return null
   const amounts = measuresIn(text, 'thousands').filter(one => one.kind === 'amount')
   const [only] = amounts
   if (only === undefined || amounts.length > 1) return null

@@ -2,6 +2,7 @@ import type { CommaRule } from '../quantity/number.ts'
 import { type ChargeRead, readChargeLine } from './charge-line.ts'
 import { clausesOf, joined } from './clauses.ts'
 import { idNamed, type NameIndex } from './names.ts'
+import { spelledOut, withoutProse } from './prose.ts'
 import { saidBeside } from './said-beside.ts'
 
 /**
@@ -26,9 +27,10 @@ export function chargesOfLine(line: string, index: NameIndex, comma: CommaRule):
 
 /** The charges of a clause, each with what the clause says of its source and its purpose. */
 function chargesBesideWords(clause: string, index: NameIndex, comma: CommaRule): readonly ChargeRead[] {
-  const { rest, from, role } = saidBeside(clause)
-  const read = chargesOfClause(rest, index, comma)
-  if (rest === clause) return read
+  const { rest, from, role } = saidBeside(withoutProse(clause, comma))
+  const pieces = spelledOut(rest)
+  const read = pieces.flatMap(piece => chargesOfClause(piece, index, comma))
+  if (rest === clause && pieces[0] === clause) return read
   return read.map(one => ({
     ...one,
     text: read.length === 1 ? clause : one.text,
@@ -50,13 +52,19 @@ function chargesOfClause(clause: string, index: NameIndex, comma: CommaRule): re
   const whole = readChargeLine(clause, index, comma)
   if (whole === null) return []
   const body = clause.replace(solutionOf, '')
-  if ((whole.found.kind !== 'unknown' && body === clause) || idNamed(clause) !== null) return [whole]
+  const isMixture = body !== clause
+  if ((whole.found.kind !== 'unknown' && !isMixture) || idNamed(clause) !== null) return [whole]
   // Taken apart only where every piece is a charge by itself; else the whole is asked about.
   for (const boundary of [joined, joining]) {
     const pieces = body.split(boundary)
     if (pieces.length === 1) continue
     const parts = pieces.map(piece => readChargeLine(piece.trim(), index, comma))
-    if (parts.every(part => part !== null && part.amount !== null && part.found.kind !== 'unknown'))
+    // A name of "a mixture of" that is not known is asked about by itself, where each piece has its name and its amount.
+    if (
+      parts.every(
+        part => part !== null && part.amount !== null && (part.found.kind !== 'unknown' || (isMixture && /\p{L}{3}/u.test(part.phrase))),
+      )
+    )
       return parts.map(part => ({ ...part!, roleHint: part!.roleHint ?? whole.roleHint }))
   }
   return [whole]

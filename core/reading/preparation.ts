@@ -21,6 +21,7 @@ import { isOutcome, type OutcomeRead, outcomeOf, readOutcome } from './outcome-l
 import { settledOutcome } from './outcome-settled.ts'
 import { yieldOf } from './outcome-yield.ts'
 import { ifNoReactant, longestText, mostLines, noLimiting, tooLong, tooManyLines } from './preparation-problems.ts'
+import { isProse } from './prose.ts'
 import { type TaskProposed, tasksProposed } from './tasks-proposed.ts'
 import { tellsWhatToDo } from './tells-what-to-do.ts'
 import { timeAsked } from './time-asked.ts'
@@ -165,7 +166,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
     const charged = chargesOfLine(line, index, comma)
     if (charged.length > 0) {
       charges.push(...charged)
-      if (tellsWhatToDo(line)) operations.push(line)
+      if (tellsWhatToDo(line) || isProse(line)) operations.push(line)
     } else if (told || tellsWhatToDo(line)) operations.push(line)
     else unread.push(line)
   }
