@@ -20,7 +20,7 @@ export const describesProduct = (line: string): boolean =>
 
 /** From where in a line on temperatures are those of a product or of the work-up: melting and boiling points, drying, distilling. */
 const notOfTheReaction =
-  /\b(?:m\.?\s?p\.?(?=[\s:=\d])|b\.?\s?p\.?(?=[\s:=\d])|melt(?:s|ing)\b|boils\b|boiling\s+(?:at|point|range|between)|dr(?:y|ied|ying)\s+(?:at|in|over|under|on|to|for|down|it|the)\b|distil\w*|collect\w*|fraction|stor(?:e|ed|age)\b)/i
+  /\b(?:m\.?\s?p\.?(?=[\s:=\d])|b\.?\s?p\.?(?=[\s:=\d])|melt(?:s|ing)\b|boils\b|boiling\s+(?:at|point|range|between)|dr(?:y|ied|ying)\s+(?:at|in|over|overnight|under|on|to|for|down|it|the)\b|distil\w*|collect\w*|fraction|stor(?:e|ed|age)\b)/i
 
 /** A solvent that is sold by its boiling range, before or behind it. */
 const cutName = String.raw`(?:petroleum\s+(?:ether|spirits?|benzine?)|light\s+petroleum|pet\.?\s?ether|petrol(?:eum)?|petrolether|ligroine?|naphtha|benzine|white\s+spirits?|gasoline)`

@@ -9,7 +9,7 @@ export function timeAsked(line: string, uncounted: string): Problem {
     what: `"${uncounted}"${uncounted === line ? '' : ` in "${line}"`} does not say how long${isVague ? '' : ' in all'}.`,
     why: 'Hours that are left out make a plan finish on paper before it does on the bench.',
     cure: isVague
-      ? `Write the hours in its place, such as "${line.replace(new RegExp(String.raw`(?:for\s+)?${uncounted.replace(/\s+/g, String.raw`\s+`)}`), 'for 16 h')}" if it was 16.`
+      ? `Write the hours in its place, such as "${line.replace(new RegExp(String.raw`(?:for\s+)?${uncounted.replace(/\s+/g, String.raw`\s+`)}`), /min/i.test(uncounted) ? 'for 10 min' : 'for 16 h')}" if it was that long.`
       : 'Write the hours in all in its place, such as "heat for 0.5 h in all".',
   }
 }

@@ -22,14 +22,23 @@ const hour = String.raw`hours?(?!\p{L})`
 const inFigures: readonly (readonly [RegExp, (...groups: string[]) => string])[] = [
   [/(?<![\d:.,])(\d+):([0-5]\d)\s*(?:h|hrs?|hours?)(?!\p{L})/giu, (h, min) => hoursAndMinutes(h!, min!)],
   [/(?<![\d:.,])(\d+)\s*h\s*([0-5]\d)(?:\s*min(?:utes)?\b)?(?!\d|[.,]\d|\s*[\p{L}%°º])/giu, (h, min) => hoursAndMinutes(h!, min!)],
+  // "2-1/2 h" is two and a half, no range.
+  [
+    /(?<![\d.,/])(\d+)[\s-]+([13])\s*[/⁄]\s*([24])\s*(?=(?:h|hrs?|hours?|min(?:utes)?)(?!\p{L}))/giu,
+    (whole, above, below) => `${Number(whole) + Number(above) / Number(below)} `,
+  ],
+  [new RegExp(String.raw`(?<!\p{L})an?\s+${unit}\s+or\s+two(?!\p{L})`, 'giu'), name => `1-2 ${name}`],
   [new RegExp(String.raw`(?<!\p{L})three[\s-]quarters\s+of\s+an\s+${hour}`, 'giu'), () => '45 min'],
   [new RegExp(String.raw`(?<!\p{L})(?:a\s+)?quarter\s+of\s+an\s+${hour}`, 'giu'), () => '15 min'],
   [
-    new RegExp(String.raw`(?<!\p{L})(an?|${word}|\d+)\s+${unit}\s+and\s+a\s+half(?!\p{L})`, 'giu'),
+    new RegExp(String.raw`(?<!\p{L})(an?|${word}|\d+)\s+${unit}\s+and\s+(?:a|one)[\s-]+half(?!\p{L})`, 'giu'),
     (count, name) => `${figureOf(count!)}.5 ${name}`,
   ],
-  [new RegExp(String.raw`(?<!\p{L})(an?|${word}|\d+)\s+and\s+a\s+half\s+${unit}`, 'giu'), (count, name) => `${figureOf(count!)}.5 ${name}`],
-  [new RegExp(String.raw`(?<!\p{L})(?:half\s+an?|a\s+half)[\s-]+${unit}`, 'giu'), name => `0.5 ${name}`],
+  [
+    new RegExp(String.raw`(?<!\p{L})(an?|${word}|\d+)\s+and\s+(?:a|one)[\s-]+half\s+${unit}`, 'giu'),
+    (count, name) => `${figureOf(count!)}.5 ${name}`,
+  ],
+  [new RegExp(String.raw`(?<!\p{L})(?:half\s+an?|a\s+half|half)[\s-]+${unit}`, 'giu'), name => `0.5 ${name}`],
   [
     new RegExp(String.raw`(?<!\p{L})(${word}|\d+)\s+(?:to|or)\s+(${word}|\d+)\s+${unit}`, 'giu'),
     (low, high, name) => `${figureOf(low!)}-${figureOf(high!)} ${name}`,

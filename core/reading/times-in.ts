@@ -40,14 +40,16 @@ export function timesIn(line: string, comma: CommaRule): TimesRead {
     const takesOne = interval.test(clause) && named.length === 1 && !/repeat/i.test(clause)
     const open = withoutMeasures(timesInFigures(clause).replace(settled, ' ').replace(vagueTimes, ' ').replace(interval, ' '), comma)
     uncounted.push(...(open.match(bare) ?? []).map(one => one.trim()))
-    if (!takesOne && (again || saysTimes(clause)) && (named.length > 0 || /repeat/i.test(clause))) uncounted.push(clause.trim())
+    if (!takesOne && (again || saysTimes(clause)) && (named.length > 0 || (/repeat/i.test(clause) && !amount.test(clause))))
+      uncounted.push(clause.trim())
     else hours.push(...named.map(one => one.value * (hoursOf[one.unit] ?? 1)))
   }
   return { hours, uncounted }
 }
 
+const amount = /\d\s*m?[lLg](?!\p{L})/u
 /** "Twice" beside an amount says nothing of the time: "wash twice with 10 mL water, stand 5 min". */
-const saysTimes = (clause: string): boolean => times.test(clause) && !/\d\s*m?[lLg](?!\p{L})/u.test(clause)
+const saysTimes = (clause: string): boolean => times.test(clause) && !amount.test(clause)
 
 function withoutMeasures(text: string, comma: CommaRule): string {
   let rest = text

@@ -12,6 +12,10 @@ describe('hours of a line', () => {
     ['Heat for one and a half hours', 1.5],
     ['boil for a quarter of an hour', 0.25],
     ['Stir for twenty-four hours', 24],
+    ['Reflux two and one-half hours', 2.5],
+    ['Reflux 2-1/2 h', 2.5],
+    ['let stand for an hour or two', 1.5],
+    ['a half-hour reflux', 0.5],
     ['leave for two to three days', 2.5 * 24],
     ['leave for 2 more hours', 2],
     ['Heat 1 h 30 min', 1.5],
@@ -61,6 +65,7 @@ describe('temperatures of a line', () => {
     ['recrystallise from 20 mL 60-80 °C petroleum ether', undefined],
     ['ligroin, b.p. 60-80 °C, 20 mL', undefined],
     ['benzil (95 °C mp) 5 g', undefined],
+    ['dry overnight at 60 °C', undefined],
     ['warm with petroleum ether at 40 °C', [40, 40]],
     ['heat in ligroin to 60 °C', [60, 60]],
   ])('of what boils or melts so are none of the reaction: %s', (line, range) => {
