@@ -179,7 +179,11 @@ describe('hydrates and salts that are only weighed out count with all their atom
         water !== undefined ? { compound: contains!.compound, crystalWater: water } : { compound: null },
       )
     }
-    expect(seen).toEqual({ hydrate: 7, salt: 2, other: ['dry-ice', 'eggshell', 'sodium-amalgam-2p5pct'] })
+    expect(seen).toEqual({
+      hydrate: 7,
+      salt: 2,
+      other: ['dry-ice', 'eggshell', 'palladium-on-carbon', 'palladium-on-carbon-5pct', 'sodium-amalgam-2p5pct'],
+    })
   })
 
   // 6.0 g of acetic acid (60.052 g/mol) would give 13.60 g of CH3COONa·3H2O (136.08 g/mol); CIAAW 2021 conventional weights.
