@@ -174,10 +174,10 @@ const stageWords: Readonly<Record<Stage, string>> = { vessel: 'into the vessel',
 /** Where one amount can come from, in the words of the library format; what a table says besides stays as it is. */
 function fromChoices(said: string | undefined): readonly (readonly [value: string, words: string])[] {
   const known = [
-    ['', 'amount as the source below'],
-    ['from memory', 'amount from memory'],
-    ['common practice', 'amount by common practice'],
-    [ownBench, 'amount of your own bench'],
+    ['', 'as the source'],
+    ['from memory', 'from memory'],
+    ['common practice', 'common practice'],
+    [ownBench, 'own bench'],
   ] as const
   return said === undefined || known.some(([value]) => value === said) ? known : [...known, [said, said]]
 }
