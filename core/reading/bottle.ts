@@ -96,7 +96,7 @@ function asked(material: string, whole: string, text: string, index: NameIndex):
 }
 
 /** Words that say how much, or that something else comes too: what they stand in is no mere remark. */
-const counts = /[+/]|\b(?:per|each|half|quarter|plus|then|containing|total|or|times)\b/i
+const counts = /[+/]|\b(?:per|each|half|quarter|plus|then|containing|total|or|times|two|three|four|five|six|seven|eight|nine|ten|dozen)\b/i
 /** Words between names, some of which are symbols and abbreviations written small. */
 const connecting = /^(?:from|in|of|with|and|as|by|on|at|to|no|an?|the|is|it|be|for)$/i
 /** Words of the longest names that are looked for in a remark. */

@@ -14,6 +14,7 @@ import { isEquation, readEquation } from './equation-line.ts'
 import type { TermRead } from './equation-term.ts'
 import { equipmentProposed } from './equipment-proposed.ts'
 import { limitingUnsettled, unsettled } from './limiting-settled.ts'
+import { lineTooLong, lineUnread } from './line-unread.ts'
 import { commaRuleOf } from './measures.ts'
 import type { NameIndex } from './names.ts'
 import { secondOutcome } from './outcome-asked.ts'
@@ -134,6 +135,7 @@ export function readPreparation(text: string, library: Library, index: NameIndex
   for (const line of lines.slice(1, mostLines)) {
     if (line.length > longestLine) {
       unread.push(line)
+      problems.push(lineTooLong(line))
       continue
     }
     if (isOutcome(line)) {
@@ -168,7 +170,10 @@ export function readPreparation(text: string, library: Library, index: NameIndex
       charges.push(...charged)
       if (tellsWhatToDo(line) || isProse(line)) operations.push(line)
     } else if (told || tellsWhatToDo(line)) operations.push(line)
-    else unread.push(line)
+    else {
+      unread.push(line)
+      problems.push(lineUnread(line))
+    }
   }
 
   // What a reaction SMILES has over its arrow is charged too, unless a line says how much of it.

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import type { Problem } from '../../core/problem/problem.ts'
 import { quantityText } from '../../core/quantity/print.ts'
 import { eachOf } from '../../core/reading/amount-of-each.ts'
+import { unreadWords } from '../../core/reading/unread-words.ts'
 import { server } from '../api/client.ts'
 import { AmountField } from '../parts/amount-field.tsx'
 import { ProblemNote } from '../parts/problem.tsx'
@@ -11,7 +12,6 @@ import { beginMaterial, beginSolution } from './material-draft.ts'
 import { otherFormAsked, otherFormCode } from './other-form.ts'
 import { readingState } from './reading.ts'
 import { answered, problemsAt } from './record.ts'
-import { unreadWords } from './unread-words.ts'
 
 /** What a charge line leaves open, or contradicts, with the buttons that settle it. */
 export function LineAsked({

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import { tasksAddUp } from '../../../../core/library/checks/tasks-add-up.ts'
 import { type Transformation, transformationSchema } from '../../../../core/library/transformation.ts'
+import { unreadWords } from '../../../../core/reading/unread-words.ts'
 import type { Reading } from '../../../../web/entry/api.ts'
 import { emptyWriting, textOf, type Writing } from '../../../../web/entry/draft.ts'
 import { numberTyped } from '../../../../web/entry/number-typed.ts'
@@ -8,7 +9,6 @@ import { outcomeWords } from '../../../../web/entry/outcome-words.ts'
 import { answered, answeredTerm, drafted, temperatureTyped } from '../../../../web/entry/record.ts'
 import { sameRecord } from '../../../../web/entry/same-record.ts'
 import { changedTask, emptyTask, lookedOver, type TypedTask, tasksTyped } from '../../../../web/entry/typed-tasks.ts'
-import { unreadWords } from '../../../../web/entry/unread-words.ts'
 import { library, prepared } from '../../../support/reader.ts'
 
 // The page keeps which part of it stands in the address.

@@ -15,7 +15,16 @@ const units: readonly { readonly named: RegExp; readonly factor: number; readonl
   { named: /^dl$/i, factor: 100, unit: 'mL' },
   { named: /^cl$/i, factor: 10, unit: 'mL' },
   { named: /^lbs?\.?$/i, factor: 453.59237, unit: 'g' },
+  { named: /^(?:G|grms?\.?|grams?m?s?\.?)$/, factor: 1, unit: 'g' },
+  { named: /^(?:mlt|mltrs?|mil|mils)\.?$/i, factor: 1, unit: 'mL' },
 ]
+
+/** Numbers in words, before a drop: of other units the figure is written. */
+const inWords = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']
+const worded = new RegExp(
+  String.raw`\b(${inWords.join('|')})\s+(?=(?:drops?|grams?|g|mg|m[lL]|millilit(?:er|re)s?|L|lit(?:er|re)s?)\b)`,
+  'i',
+)
 
 /** Kitchen measures and ounces: they differ by country, or leave open whether they weigh or measure. */
 const unsure = /^(?:cups?|tsps?|teaspoons?|tbsps?|tablespoons?|pints?|quarts?|gallons?|oz|ounces?)\.?$/i
@@ -47,6 +56,13 @@ export function unreadWords(line: string): UnreadWords {
       line.replace(amount[0], `${noted(value)} ${unit.unit}`),
     ])
   }
+  const word = worded.exec(line)
+  if (word !== null)
+    return told(line, `“${word[1]}” is not read as a number.`, 'Write the number in figures.', [
+      line.replace(word[1]!, String(inWords.indexOf(word[1]!.toLowerCase()) + 1)),
+    ])
+  if (/^vols?\.?$|^volumes?$/i.test(amount?.[2] ?? ''))
+    return told(line, `“${amount![2]}” is counted on something else.`, 'Write how much that is, in mL.', [])
   const kitchen = line.match(/[a-z]+\.?/gi)?.find(word => unsure.test(word))
   if (kitchen !== undefined && /[\d½¼¾⅓⅔⅛]|\b(?:an?|one|two|three|half|quarter)\b/i.test(line)) {
     const of = line
