@@ -17,8 +17,9 @@ export function reactivityGroupsOf(
       if (group.members.some(member => member.compound === material.id || (member.cas !== undefined && member.cas === material.cas)))
         return true
       if (!structure || !toolkit) return false
-      // Glycine drawn as a zwitterion is an amine and an acid all the same.
-      return [...new Set([structure, toolkit.normalised(structure)])].some(form => {
+      // Glycine drawn as a zwitterion is an amine and an acid all the same; ammonium acetate, of two pieces, is no free acid.
+      const forms = structure.fragments.length === 1 ? new Set([structure, toolkit.normalised(structure)]) : [structure]
+      return [...forms].some(form => {
         const shows = (smarts: string) => toolkit.matches(form, smarts)
         return group.smartsAny.some(shows) && !group.smartsNone.some(shows)
       })
