@@ -163,7 +163,14 @@ describe('nothing is dropped', () => {
     expect([...read.unread].sort()).toEqual(
       ['0 g water', '25 mL HCl', '35 % NaOH, 12 mL', '5 g quizzaline', 'isolated a lot', 'the colour is pretty'].sort(),
     )
-    expect(codes(read).sort()).toEqual(['line-unread', 'name-ambiguous', 'name-unknown', 'outcome-unclear', 'quantity-zero', 'strength-not-held'])
+    expect(codes(read).sort()).toEqual([
+      'line-unread',
+      'name-ambiguous',
+      'name-unknown',
+      'outcome-unclear',
+      'quantity-zero',
+      'strength-not-held',
+    ])
   })
   it('every line of the text is in a charge, an operation, the note, the outcome or unread', () => {
     const text = ['25 mL HCl', '5 g quizzaline', '0 g water', '35 % NaOH, 12 mL']
