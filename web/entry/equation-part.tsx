@@ -5,6 +5,7 @@ import type { Reading, TermShown } from './api.ts'
 import { replaceWriting, write, writing } from './draft.ts'
 import { beginMaterial } from './material-draft.ts'
 import { otherFormAsked, otherFormCode } from './other-form.ts'
+import { withOverArrow } from './over-arrow.ts'
 import { Drawn, Field } from './parts.tsx'
 import { readingState } from './reading.ts'
 import { answeredTerm, problemsAt } from './record.ts'
@@ -59,7 +60,9 @@ export function EquationPart() {
                       class="do"
                       disabled={!readingState.value.fresh}
                       key={proposal.equation}
-                      onClick={() => replaceWriting({ equation: proposal.equation })}
+                      onClick={() =>
+                        replaceWriting({ equation: proposal.equation, body: withOverArrow(equation, writing.peek().body, reading) })
+                      }
                     >
                       {proposal.text.replace(/\.$/, '')}
                     </button>
