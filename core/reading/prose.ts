@@ -18,12 +18,18 @@ export function withoutProse(clause: string, comma: CommaRule): string {
 /** "Dried (Na2SO4)", "washed (water, 20 mL; brine, 20 mL)": what it is done with stands in brackets. */
 const bracketed = /^((?:and\s+|then\s+)*(?:dried|washed|extracted|rinsed|quenched))\s*\(([^()]+)\)\s*\.?$/i
 
+/** "To a stirred solution of A in B was added C": two charges of one sentence. */
+const addedTo =
+  /^to\s+an?\s+(?:[a-z-]+\s+)*((?:solution|suspension|mixture|slurry)\s+of\s.+?)\s+(?:is|was|are|were)\s+(?:then\s+)?(?:[a-z]+ly\s+|dropwise\s+)?added\s+(.+)$/i
+
 /**
- * The clauses that one with brackets stands for, spelled out.
+ * The clauses that one stands for whose brackets hold what is taken, or that adds one thing to another, spelled out.
  *
  * @returns the clause itself where it is written otherwise
  */
 export function spelledOut(clause: string): readonly string[] {
+  const [, first, added] = addedTo.exec(clause.trim()) ?? []
+  if (first !== undefined && added !== undefined) return [`a ${first}`, `add ${added}`]
   const [, verb = '', within = ''] = bracketed.exec(clause.trim()) ?? []
   if (verb === '') return [clause]
   // A list of bare names is parted at its commas; amounts behind a comma belong to the name before it.

@@ -7,6 +7,20 @@ const read = (...lines: readonly string[]) => prepared('vanillin + acetic anhydr
 const charged = (line: string) => read(line).lines.map(one => [one.text, one.material])
 
 describe('prose', () => {
+  it('parts what is added from what it is added to', () => {
+    const { lines, unread } = read(
+      'To a stirred solution of benzil (5 g) in ethanol (50 mL) was added sodium borohydride (2 g) in portions',
+    )
+    expect(unread).toEqual([])
+    expect(lines.map(line => line.material)).toEqual(['benzil', 'ethanol-95', 'sodium-borohydride'])
+    // 2 g of 37.83 g/mol (CIAAW 2021).
+    expect(lines[2]!.amountMol).toBeCloseTo(0.05287, 5)
+    // What is not surely a name stays marked.
+    expect(read('To a suspension of benzil (5 g) in ethanol (50 mL) at 0 °C was added NaBH4 (2 g)').unread).toEqual([
+      'ethanol (50 mL) at 0 °C',
+    ])
+  })
+
   it('charges what a mixture is of, and tells what is done with it', () => {
     const line = 'A mixture of vanillin (15.2 g, 0.100 mol) and acetic anhydride (10 mL) in pyridine (20 mL) is stirred at 25 °C for 1 h'
     const { lines, problems, unread, transformation } = read(line)
