@@ -36,8 +36,8 @@ export interface Reading extends Omit<PreparationRead, 'reactants' | 'products'>
   readonly materials: Readonly<Record<string, MaterialShown>>
 }
 
-/** A material as the server is asked about it: everything as typed, what a solution is of and made up with by id. */
-export interface MaterialTyped {
+/** What stands in the blanks of a material, as typed; an empty text is nothing said. */
+export interface MaterialBlanks {
   readonly name: string
   readonly smiles: string
   readonly formula: string
@@ -47,6 +47,10 @@ export interface MaterialTyped {
   readonly melting: string
   readonly boiling: string
   readonly flash: string
+}
+
+/** A material as the server is asked about it: everything as typed, what a solution is of and made up with by id. */
+export interface MaterialTyped extends MaterialBlanks {
   /** Id of the record that it is to stand in place of; empty = a new one. */
   readonly over: string
   readonly of: string

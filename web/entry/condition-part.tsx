@@ -2,6 +2,7 @@ import { numberText } from '../../core/quantity/print.ts'
 import { write, writing } from './draft.ts'
 import { wrongIn } from './drafting.ts'
 import { EquipmentField } from './equipment-field.tsx'
+import { knownOptions } from './known-options.ts'
 import { Choice, Field, TextField } from './parts.tsx'
 import { readingState } from './reading.ts'
 import { tasksTyped } from './typed-tasks.ts'
@@ -125,12 +126,7 @@ export function ConditionPart() {
         help="Three things are never mixed up: seen in a source, remembered, of your own bench."
         field="known"
         value={it.known}
-        options={[
-          ['', 'say which'],
-          ['checked', 'read in the source below'],
-          ['memory', 'remembered'],
-          ['own', 'of our own bench'],
-        ]}
+        options={knownOptions}
         onChoose={known => write({ known })}
       />
       {it.known === 'own' && (

@@ -5,6 +5,7 @@ import { MaterialBox } from '../parts/material-box.tsx'
 import { Problems } from '../parts/problem.tsx'
 import { problemsOf } from '../state/asked.ts'
 import { entryServer, type Identified } from './api.ts'
+import { knownOptions } from './known-options.ts'
 import { asked, materialLacks, materialRecord, setMaterial, tooLong, typedMaterial, wanted } from './material-draft.ts'
 import { SaveMaterial } from './material-save.tsx'
 import { Told } from './material-told.tsx'
@@ -121,12 +122,7 @@ export function MaterialPage() {
             help="Three things are never mixed up: seen in a source, remembered, of your own bench. Hazards have a source of their own."
             field="known"
             value={typed.known}
-            options={[
-              ['', 'say which'],
-              ['checked', 'read in the source below'],
-              ['memory', 'remembered'],
-              ['own', 'of our own bench'],
-            ]}
+            options={knownOptions}
             onChoose={known => setMaterial({ known })}
           />
           <TextField

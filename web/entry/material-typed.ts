@@ -1,4 +1,5 @@
 import type { Material } from '../../core/library/material.ts'
+import type { MaterialBlanks } from './api.ts'
 import type { Writing } from './draft.ts'
 import { emptyMore, type TypedMore } from './material-more.ts'
 
@@ -8,16 +9,7 @@ export interface Chosen {
   readonly name: string
 }
 
-export interface TypedMaterial extends TypedMore {
-  readonly name: string
-  readonly smiles: string
-  readonly formula: string
-  readonly cas: string
-  readonly form: Material['form']
-  readonly density: string
-  readonly melting: string
-  readonly boiling: string
-  readonly flash: string
+export interface TypedMaterial extends TypedMore, MaterialBlanks {
   readonly source: string
   /** By whose word its figures stand. */
   readonly known: Writing['known']

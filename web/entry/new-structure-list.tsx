@@ -3,6 +3,7 @@ import { numberText } from '../../core/quantity/print.ts'
 import { Problems } from '../parts/problem.tsx'
 import { Formula, Name, Unknown } from '../parts/words.tsx'
 import { HazardFields } from './hazard-fields.tsx'
+import { knownOptions } from './known-options.ts'
 import { mayBeSame } from './material-draft.ts'
 import type { TypedMaterial } from './material-typed.ts'
 import { isFormSaid, type NewMaterial, news, saidOf, sayOfStructure, takeForHeld } from './new-structures.ts'
@@ -131,17 +132,7 @@ type Of = Pick<NewMaterial, 'typed' | 'told'>
 /** By whose word the density stands. */
 const DensityFrom = ({ typed, told }: Of) => (
   <>
-    <Choice
-      label="The density is"
-      value={typed.known}
-      options={[
-        ['', 'say which'],
-        ['checked', 'read in the source below'],
-        ['memory', 'remembered'],
-        ['own', 'of our own bench'],
-      ]}
-      onChoose={known => sayOfStructure(told, { known })}
-    />
+    <Choice label="The density is" value={typed.known} options={knownOptions} onChoose={known => sayOfStructure(told, { known })} />
     <TextField label="Source" value={typed.source} onText={source => sayOfStructure(told, { source })} />
   </>
 )
